@@ -1,0 +1,105 @@
+/** Input and output of the cutting plan. Lengths mm, board feet as numbers, prices in currency units. */
+export interface Defect {
+  from: number
+  to: number
+  across?: [number, number]
+  kind?: string
+}
+
+export interface Board {
+  key: string
+  width: number
+  length: number
+  thickness: number
+  /** `null`: as many as needed. */
+  count: number | null
+  pricePerBoardFoot?: number
+  price?: number
+  grade?: string
+  defects?: Defect[]
+}
+
+export interface CutBlank {
+  key: string
+  side: number
+  length: number
+  count: number
+  /** Least board thickness; the side when absent. */
+  thickness?: number
+}
+
+export type Process = 'rip-first' | 'crosscut-first'
+
+export interface CutOrder {
+  units: 'in' | 'mm'
+  kerf: number
+  endTrim: number
+  edgeTrim: number
+  process: Process | 'either'
+  priceBy: 'exact' | 'tally'
+  minOffcut: number
+  seconds: number
+  /** ISO 4217 code: prices are compared in its minor units. */
+  currency: string
+  blanks: CutBlank[]
+  boards: Board[]
+}
+
+/** A blank laid on a board: along the length from the butt end, across the width from one edge; mm. */
+export interface PlacedBlank {
+  key: string
+  from: number
+  to: number
+  across: [number, number]
+}
+
+/** A rip-first strip: as wide as the side of its blanks, over the whole board. */
+export interface Strip {
+  side: number
+  across: [number, number]
+  blanks: PlacedBlank[]
+}
+
+/** A crosscut-first section: as long as its longest blank, then ripped, one blank a strip. */
+export interface Section {
+  from: number
+  to: number
+  blanks: PlacedBlank[]
+}
+
+export interface Offcut {
+  from: number
+  to: number
+  across: [number, number]
+}
+
+export interface CutBoard {
+  /** Key of the board in the order; `copy` counts boards of one key from 1. */
+  key: string
+  copy: number
+  process: Process
+  width: number
+  length: number
+  thickness: number
+  boardFeet: number
+  boardFeetTallied: number
+  /** Currency units; absent without prices. */
+  cost?: number
+  strips?: Strip[]
+  sections?: Section[]
+  offcuts: Offcut[]
+}
+
+export interface CutPlan {
+  boards: CutBoard[]
+  boardFeetBought: number
+  boardFeetTallied: number
+  boardFeetInBlanks: number
+  yield: number
+  /** Currency units when boards carry prices, else board feet bought. */
+  cost: number
+  lowerBound: number
+  proven: boolean
+  unmet: { key: string; count: number }[]
+  seconds: number
+}

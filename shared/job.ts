@@ -1,0 +1,167 @@
+import { z } from 'zod'
+import { day, lengthOf, listOf, readInput } from './input.ts'
+import type { Allowances } from './blank/allowances.ts'
+import type { Profile } from './profile/profile.ts'
+import { profileBreaches } from './profile/check.ts'
+import { type Breach, badInput } from './problem.ts'
+import type { Mount } from './turning/mount.ts'
+import type { Units } from './units/length.ts'
+
+export type Finish = 'none' | 'oil' | 'wax' | 'polish' | 'film'
+export type Grain = 'any' | 'rift' | 'straight'
+export type Face = 'A' | 'B' | 'C' | 'D'
+
+/** A joint cut into the part. Lengths mm, `angle` in degrees from face A. */
+export interface Joint {
+  kind: 'mortise' | 'hole' | 'tenon'
+  at: number
+  face?: Face
+  angle?: number
+  size: number[]
+  depth: number
+  stage: 'square' | 'turned'
+}
+
+export interface Tolerance {
+  diameter: number
+  position: number
+  length: number
+  side: number
+}
+
+/** A job as every part of the program uses it: lengths in mm, defaults filled in. */
+export interface Job {
+  name: string
+  customer?: string
+  due?: string
+  units: Units
+  species: string
+  moisture: number
+  serviceMoisture: number
+  quantity: number
+  match: boolean
+  profile: Profile
+  tolerance: Tolerance
+  joints: Joint[]
+  mount: Mount
+  perBlank: number | 'auto'
+  grain: Grain
+  finish: Finish
+  use: 'furniture' | 'stair' | 'guard'
+  allowances: Partial<Allowances>
+  instrument: { jawWidth: number }
+  notes?: string
+}
+
+const PART_LENGTH_MAX = 20_000
+const PART_THICKNESS_MAX = 1_000
+export const STATIONS_MAX = 2_000
+
+const shapeNames = ['straight', 'bead', 'cove', 'ovolo', 'cavetto', 'ogee', 'curve', 'square'] as const
+const text = (most: number) => z.string().max(most)
+
+function stationSchema(units: Units) {
+  const size = lengthOf(units)
+  const shoulder = z.enum(['square', 'rounded'])
+  return z.object({
+    at: lengthOf(units, { least: -1e6, most: 1e6 }),
+    diameter: lengthOf(units, { least: -1e6, most: 1e6 }).optional(),
+    // biome-ignore lint/suspicious/noThenProperty: the job file's own word for the shape of the span that follows
+    then: z.enum(shapeNames).default('straight'),
+    name: text(80).optional(),
+    key: z.string().regex(/^[A-Za-z][\w-]{0,39}$/, 'must start with a letter and hold letters, digits, - and _ only').optional(),
+    rise: size.optional(),
+    depth: size.optional(),
+    side: size.optional(),
+    shoulder: z.union([shoulder, z.tuple([shoulder, shoulder])], { error: 'must be "square", "rounded" or a pair of them' }).optional(),
+    shoulderLength: size.optional(),
+    check: z.boolean().optional(),
+    fixed: z.boolean().optional(),
+    tenon: z.boolean().optional(),
+    plus: size.optional(),
+    minus: size.optional(),
+    trimLater: z.boolean().optional(),
+  })
+}
+
+function allowancesSchema(units: Units) {
+  const size = lengthOf(units).optional()
+  return z.object({
+    rounding: size, sideStep: lengthOf(units, { least: 1e-3 }).optional(), bowPerMm: z.number().min(0).max(1).optional(), bowFree: size,
+    planingThin: size, planingThick: size, endWaste: size, horn: size, hornReach: size, spur: size, chuck: size,
+    cup: size, screw: size, jam: size, between: size, stickMax: size, minMachine: size, jointing: size,
+    sizing: size, turned: size, film: size, practice: z.number().int().min(0).max(10).optional(),
+    /** One figure for planing, whatever the stock. */
+    planing: size,
+    /** Bow per foot beyond two feet, as a length. */
+    bow: size,
+  }) // prettier-ignore
+}
+
+/** Everything a job file may hold, with lengths read in its own units. */
+export function jobSchema(units: Units) {
+  const size = lengthOf(units)
+  const inch = (n: number) => n * 25.4
+  return z.object({
+    name: z.string().trim().min(1).max(120),
+    customer: text(120).optional(),
+    due: day.optional(),
+    units: z.enum(['in', 'mm']),
+    species: z.string().min(1).max(80),
+    moisture: z.number().min(0).max(200).default(8),
+    serviceMoisture: z.number().min(0).max(200).default(8),
+    quantity: z.number().int().min(1).max(10_000),
+    match: z.boolean().default(true),
+    profile: z.object({
+      stations: listOf(stationSchema(units), { least: 2, most: STATIONS_MAX }),
+      split: z.boolean().default(false),
+    }),
+    tolerance: z
+      .object({ diameter: size.default(inch(1 / 32)), position: size.default(inch(1 / 16)), length: size.default(inch(1 / 32)), side: size.default(inch(1 / 64)) })
+      .prefault({}),
+    joints: listOf(
+      z.object({
+        kind: z.enum(['mortise', 'hole', 'tenon']),
+        at: size,
+        face: z.enum(['A', 'B', 'C', 'D']).optional(),
+        angle: z.number().min(-360).max(360).optional(),
+        size: z.union([size.transform((s) => [s]), z.array(size).min(1).max(2)], { error: 'must be a length or a list of one or two lengths' }),
+        depth: size,
+        stage: z.enum(['square', 'turned']).default('square'),
+      }),
+      { most: 200 },
+    ).prefault([]),
+    mount: z.enum(['spur', 'cup', 'chuck', 'screw', 'jam']).default('spur'),
+    perBlank: z.union([z.number().int().min(1).max(100), z.literal('auto')], { error: 'must be a whole number from 1 to 100, or "auto"' }).default(1),
+    grain: z.enum(['any', 'rift', 'straight']).default('any'),
+    finish: z.enum(['none', 'oil', 'wax', 'polish', 'film']).default('oil'),
+    use: z.enum(['furniture', 'stair', 'guard']).default('furniture'),
+    allowances: allowancesSchema(units).prefault({}),
+    instrument: z.object({ jawWidth: size.default(inch(1 / 8)) }).prefault({}),
+    notes: text(4000).optional(),
+  })
+}
+
+const schemas = { in: jobSchema('in'), mm: jobSchema('mm') }
+
+/**
+ * A job file as read from outside, checked whole.
+ * @throws Problem `bad-input` with every field that is wrong, what was read and what is allowed
+ */
+export function readJob(input: unknown): Job {
+  const units = (input as { units?: unknown } | null)?.units === 'mm' ? 'mm' : 'in'
+  const { planing, bow, ...rest } = readInput(schemas[units], input).allowances
+  const parsed = readInput(schemas[units], input)
+  const allowances: Partial<Allowances> = { ...rest }
+  if (planing !== undefined) Object.assign(allowances, { planingThin: planing, planingThick: planing })
+  if (bow !== undefined) allowances.bowPerMm = bow / 304.8
+  const job: Job = { ...parsed, allowances }
+  const breaches: Breach[] = profileBreaches(job.profile, 'profile', { lengthMax: PART_LENGTH_MAX, thicknessMax: PART_THICKNESS_MAX })
+  if (breaches.length > 0) throw badInput(breaches)
+  const length = job.profile.stations.at(-1)!.at
+  const outside = job.joints.flatMap((joint, i) =>
+    joint.at > length ? [{ path: `joints[${i}].at`, message: `must lie on the part, between 0 and ${length} mm; read ${joint.at} mm` }] : [],
+  )
+  if (outside.length > 0) throw badInput(outside)
+  return job
+}

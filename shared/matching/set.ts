@@ -1,0 +1,47 @@
+import type { Verdict } from './reading.ts'
+
+/** Input of a match. Lengths mm. */
+export interface SetStation {
+  key: string
+  target: number
+  plus: number
+  minus: number
+  fixed?: boolean
+}
+
+export interface SetPiece {
+  key: string
+  readings: Record<string, number | number[]>
+}
+
+export interface SetFile {
+  units: 'in' | 'mm'
+  stations: SetStation[]
+  pieces: SetPiece[]
+  choose?: number
+}
+
+export interface StationSpread {
+  key: string
+  n: number
+  mean?: number
+  sd?: number
+  min?: number
+  max?: number
+  spread?: number
+  cp?: number
+  cpk?: number
+  chart?: { centre: number; upper: number; lower: number; signals: { piece: string; rule: string }[] }
+  why?: string
+}
+
+export interface Match {
+  stations: StationSpread[]
+  pieces: { key: string; verdict?: Verdict; worst?: string; outOfRound?: Record<string, number> }[]
+  chosen?: { pieces: string[]; spread: number; proven: boolean }
+  bringDown: {
+    targets: Record<string, number>
+    cuts: { piece: string; station: string; remove: number }[]
+    spoiled: { piece: string; station: string; why: string }[]
+  }
+}
