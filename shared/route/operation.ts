@@ -1,13 +1,30 @@
+import type { OperationKind } from './kinds.ts'
+
 /** Where in the shop an operation belongs; `time.byStage` adds minutes up by these. */
 export type Stage =
   | 'milling' | 'joinery' | 'layout' | 'set-up' | 'turning' | 'checking' | 'sanding' | 'handwork' | 'finish' | 'packing' // prettier-ignore
+
+/**
+ * How much work an operation is, before minutes are put to it: lengths mm, surface mm², wood removed mm³;
+ * `count` of cuts, marks or joints. All for one blank, `batch` for what is done once for the whole batch.
+ */
+export interface Work {
+  length: number
+  surface: number
+  removed: number
+  count: number
+  /** Largest diameter worked on, mm. */
+  diameter: number
+}
+
+/** An operation as the route makes it; the estimate puts the minutes to it. */
+export type OperationDraft = Omit<Operation, 'minutesOnce' | 'minutesEach'>
 
 /** One step of the work, derived from the profile's own features. Lengths mm, minutes, rpm. */
 export interface Operation {
   /** Stable within a plan: the kind and the station index, e.g. `bead-s3`. */
   key: string
-  /** What kind of operation it is, e.g. `bead`; one kind a file. */
-  kind: string
+  kind: OperationKind
   name: string
   stage: Stage
   /** 0 away from the lathe before turning, 1… the mounting it belongs to. */
@@ -26,8 +43,7 @@ export interface Operation {
   minutesEach: number
   /** Done by hand and so quickens with practice. */
   learns: boolean
-  /** Wood taken off in this operation, one piece, mm³ (0 where nothing is cut). */
-  removed: number
+  work: Work
   /** How the edge meets the wood; absent where no turning tool cuts. */
   cut?: 'slicing' | 'scraping' | 'parting'
   after: string[]
