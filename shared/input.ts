@@ -5,7 +5,8 @@ import { READABLE_LENGTHS, readLength, type Units } from './units/length.ts'
 /** `profile.stations[3].diameter` from the steps of a path. */
 export function pathText(path: readonly PropertyKey[]): string {
   return path.reduce<string>(
-    (text, step) => (typeof step === 'number' ? `${text}[${step}]` : text === '' ? String(step) : `${text}.${String(step)}`),
+    (text, step) =>
+      typeof step === 'number' ? `${text}[${step}]` : text === '' ? String(step) : `${text}.${String(step)}`,
     '',
   )
 }
@@ -21,8 +22,15 @@ export function readText(value: unknown): string {
 }
 
 const WORDS: Record<string, string> = {
-  string: 'text', number: 'a number', int: 'a whole number', boolean: 'true or false', object: 'an object',
-  array: 'a list', record: 'an object', null: 'null', undefined: 'nothing',
+  string: 'text',
+  number: 'a number',
+  int: 'a whole number',
+  boolean: 'true or false',
+  object: 'an object',
+  array: 'a list',
+  record: 'an object',
+  null: 'null',
+  undefined: 'nothing',
 } // prettier-ignore
 
 /** What is allowed, in words, for the checks that schemas make by themselves. */
@@ -54,14 +62,18 @@ function allowedText(issue: z.core.$ZodRawIssue): string {
 }
 
 const at = (input: unknown, path: readonly PropertyKey[]): unknown =>
-  path.reduce<unknown>((value, step) => (value as Record<PropertyKey, unknown> | null | undefined)?.[step], input)
+  path.reduce<unknown>(
+    (value, step) => (value as Record<PropertyKey, unknown> | null | undefined)?.[step],
+    input,
+  )
 
 /** The breaches of a failed parse, each with its path, what is allowed and what was read; at most 50. */
 export function breachesOf(error: z.core.$ZodError, input: unknown, prefix = ''): Breach[] {
   return error.issues.slice(0, 50).map((issue) => {
     const path = pathText(issue.path)
     const value = at(input, issue.path)
-    const read = value === undefined && issue.message.startsWith('is missing') ? '' : `; read ${readText(value)}`
+    const read =
+      value === undefined && issue.message.startsWith('is missing') ? '' : `; read ${readText(value)}`
     return {
       path: prefix && path ? (path.startsWith('[') ? prefix + path : `${prefix}.${path}`) : prefix || path,
       message: issue.message.includes('; read ') ? issue.message : `${issue.message}${read}`,
@@ -86,11 +98,17 @@ export function lengthOf(units: Units, { least = 0, most = 1e6 }: { least?: numb
     .transform((written, context) => {
       const mm = readLength(written, units)
       if (mm === undefined) {
-        context.addIssue({ code: 'custom', message: `is no length that can be read; allowed: ${READABLE_LENGTHS}` })
+        context.addIssue({
+          code: 'custom',
+          message: `is no length that can be read; allowed: ${READABLE_LENGTHS}`,
+        })
         return z.NEVER
       }
       if (mm < least || mm > most) {
-        context.addIssue({ code: 'custom', message: `must be between ${least} and ${most} mm; read ${readText(written)} (${mm} mm)` })
+        context.addIssue({
+          code: 'custom',
+          message: `must be between ${least} and ${most} mm; read ${readText(written)} (${mm} mm)`,
+        })
         return z.NEVER
       }
       return mm
@@ -103,7 +121,11 @@ export function listOf<S extends z.ZodType>(entry: S, { least = 0, most }: { lea
     .unknown()
     .superRefine((value, context) => {
       if (Array.isArray(value) && value.length > most) {
-        context.addIssue({ code: 'custom', message: `must have at most ${most} entries; read a list of ${value.length}`, continue: false })
+        context.addIssue({
+          code: 'custom',
+          message: `must have at most ${most} entries; read a list of ${value.length}`,
+          continue: false,
+        })
       }
     })
     .pipe(z.array(entry).min(least)) as unknown as z.ZodArray<S>

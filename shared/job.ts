@@ -1,11 +1,11 @@
 import { z } from 'zod'
+import { type Allowances, allowancesFrom, allowancesSchema } from './blank/allowances.ts'
 import { day, lengthOf, listOf, readInput } from './input.ts'
-import type { Allowances } from './blank/allowances.ts'
-import type { Profile } from './profile/profile.ts'
-import { profileBreaches } from './profile/check.ts'
 import { type Breach, badInput } from './problem.ts'
+import { profileBreaches } from './profile/check.ts'
+import type { Profile } from './profile/profile.ts'
 import type { Mount } from './turning/mount.ts'
-import type { Units } from './units/length.ts'
+import { inches, type Units } from './units/length.ts'
 
 export type Finish = 'none' | 'oil' | 'wax' | 'polish' | 'film'
 export type Grain = 'any' | 'rift' | 'straight'
@@ -69,11 +69,18 @@ function stationSchema(units: Units) {
     // biome-ignore lint/suspicious/noThenProperty: the job file's own word for the shape of the span that follows
     then: z.enum(shapeNames).default('straight'),
     name: text(80).optional(),
-    key: z.string().regex(/^[A-Za-z][\w-]{0,39}$/, 'must start with a letter and hold letters, digits, - and _ only').optional(),
+    key: z
+      .string()
+      .regex(/^[A-Za-z][\w-]{0,39}$/, 'must start with a letter and hold letters, digits, - and _ only')
+      .optional(),
     rise: size.optional(),
     depth: size.optional(),
     side: size.optional(),
-    shoulder: z.union([shoulder, z.tuple([shoulder, shoulder])], { error: 'must be "square", "rounded" or a pair of them' }).optional(),
+    shoulder: z
+      .union([shoulder, z.tuple([shoulder, shoulder])], {
+        error: 'must be "square", "rounded" or a pair of them',
+      })
+      .optional(),
     shoulderLength: size.optional(),
     check: z.boolean().optional(),
     fixed: z.boolean().optional(),
@@ -84,24 +91,9 @@ function stationSchema(units: Units) {
   })
 }
 
-function allowancesSchema(units: Units) {
-  const size = lengthOf(units).optional()
-  return z.object({
-    rounding: size, sideStep: lengthOf(units, { least: 1e-3 }).optional(), bowPerMm: z.number().min(0).max(1).optional(), bowFree: size,
-    planingThin: size, planingThick: size, endWaste: size, horn: size, hornReach: size, spur: size, chuck: size,
-    cup: size, screw: size, jam: size, between: size, stickMax: size, minMachine: size, jointing: size,
-    sizing: size, turned: size, film: size, practice: z.number().int().min(0).max(10).optional(),
-    /** One figure for planing, whatever the stock. */
-    planing: size,
-    /** Bow per foot beyond two feet, as a length. */
-    bow: size,
-  }) // prettier-ignore
-}
-
 /** Everything a job file may hold, with lengths read in its own units. */
 export function jobSchema(units: Units) {
   const size = lengthOf(units)
-  const inch = (n: number) => n * 25.4
   return z.object({
     name: z.string().trim().min(1).max(120),
     customer: text(120).optional(),
@@ -117,7 +109,12 @@ export function jobSchema(units: Units) {
       split: z.boolean().default(false),
     }),
     tolerance: z
-      .object({ diameter: size.default(inch(1 / 32)), position: size.default(inch(1 / 16)), length: size.default(inch(1 / 32)), side: size.default(inch(1 / 64)) })
+      .object({
+        diameter: size.default(inches(1 / 32)),
+        position: size.default(inches(1 / 16)),
+        length: size.default(inches(1 / 32)),
+        side: size.default(inches(1 / 64)),
+      })
       .prefault({}),
     joints: listOf(
       z.object({
@@ -125,19 +122,25 @@ export function jobSchema(units: Units) {
         at: size,
         face: z.enum(['A', 'B', 'C', 'D']).optional(),
         angle: z.number().min(-360).max(360).optional(),
-        size: z.union([size.transform((s) => [s]), z.array(size).min(1).max(2)], { error: 'must be a length or a list of one or two lengths' }),
+        size: z.union([size.transform((s) => [s]), z.array(size).min(1).max(2)], {
+          error: 'must be a length or a list of one or two lengths',
+        }),
         depth: size,
         stage: z.enum(['square', 'turned']).default('square'),
       }),
       { most: 200 },
     ).prefault([]),
     mount: z.enum(['spur', 'cup', 'chuck', 'screw', 'jam']).default('spur'),
-    perBlank: z.union([z.number().int().min(1).max(100), z.literal('auto')], { error: 'must be a whole number from 1 to 100, or "auto"' }).default(1),
+    perBlank: z
+      .union([z.number().int().min(1).max(100), z.literal('auto')], {
+        error: 'must be a whole number from 1 to 100, or "auto"',
+      })
+      .default(1),
     grain: z.enum(['any', 'rift', 'straight']).default('any'),
     finish: z.enum(['none', 'oil', 'wax', 'polish', 'film']).default('oil'),
     use: z.enum(['furniture', 'stair', 'guard']).default('furniture'),
     allowances: allowancesSchema(units).prefault({}),
-    instrument: z.object({ jawWidth: size.default(inch(1 / 8)) }).prefault({}),
+    instrument: z.object({ jawWidth: size.default(inches(1 / 8)) }).prefault({}),
     notes: text(4000).optional(),
   })
 }
@@ -150,17 +153,23 @@ const schemas = { in: jobSchema('in'), mm: jobSchema('mm') }
  */
 export function readJob(input: unknown): Job {
   const units = (input as { units?: unknown } | null)?.units === 'mm' ? 'mm' : 'in'
-  const { planing, bow, ...rest } = readInput(schemas[units], input).allowances
   const parsed = readInput(schemas[units], input)
-  const allowances: Partial<Allowances> = { ...rest }
-  if (planing !== undefined) Object.assign(allowances, { planingThin: planing, planingThick: planing })
-  if (bow !== undefined) allowances.bowPerMm = bow / 304.8
-  const job: Job = { ...parsed, allowances }
-  const breaches: Breach[] = profileBreaches(job.profile, 'profile', { lengthMax: PART_LENGTH_MAX, thicknessMax: PART_THICKNESS_MAX })
+  const job: Job = { ...parsed, allowances: allowancesFrom(parsed.allowances) }
+  const breaches: Breach[] = profileBreaches(job.profile, 'profile', {
+    lengthMax: PART_LENGTH_MAX,
+    thicknessMax: PART_THICKNESS_MAX,
+  })
   if (breaches.length > 0) throw badInput(breaches)
   const length = job.profile.stations.at(-1)!.at
   const outside = job.joints.flatMap((joint, i) =>
-    joint.at > length ? [{ path: `joints[${i}].at`, message: `must lie on the part, between 0 and ${length} mm; read ${joint.at} mm` }] : [],
+    joint.at > length
+      ? [
+          {
+            path: `joints[${i}].at`,
+            message: `must lie on the part, between 0 and ${length} mm; read ${joint.at} mm`,
+          },
+        ]
+      : [],
   )
   if (outside.length > 0) throw badInput(outside)
   return job

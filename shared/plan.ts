@@ -1,14 +1,14 @@
 import type { Blank } from './blank/blank.ts'
 import type { CutOrder, CutPlan } from './cutting/board.ts'
+import type { YardList } from './cutting/yard-list.ts'
 import type { BatchTime, Quote } from './estimate/time.ts'
 import type { Job } from './job.ts'
 import type { CheckStation } from './profile/check-stations.ts'
-import type { Movement } from './wood/movement.ts'
 import type { Whip } from './profile/whip.ts'
 import type { Operation, Passes } from './route/operation.ts'
 import type { Calipers } from './turning/calipers.ts'
 import type { ToolGrinding } from './turning/edge.ts'
-import type { YardList } from './cutting/yard-list.ts'
+import type { Movement } from './wood/movement.ts'
 
 export interface Part {
   length: number
@@ -40,7 +40,14 @@ export interface Plan {
   passes: Passes
   grinding: ToolGrinding[]
   sanding: { grits: number[]; minutesEach: number; rpm?: number; why: string }
-  finish: { kind: Job['finish']; onLathe: boolean; coats: number; dryHours: number; why: string; caution?: string }
+  finish: {
+    kind: Job['finish']
+    onLathe: boolean
+    coats: number
+    dryHours: number
+    why: string
+    caution?: string
+  }
   time: BatchTime
   quote?: Quote
   /** Everything to mind, each with where it belongs. */

@@ -1,12 +1,14 @@
 import { z } from 'zod'
-import type { Allowances } from './blank/allowances.ts'
-import type { Units } from './units/length.ts'
+import { type Allowances, allowanceSources, allowancesFrom, allowancesSchema } from './blank/allowances.ts'
+import { lengthOf, listOf, readInput } from './input.ts'
+import { inches, type Units } from './units/length.ts'
+import type { Species } from './wood/species.ts'
 
 /** A lathe of the shop. Lengths mm, speeds rpm. */
 export interface Lathe {
   name: string
   betweenCentres: number
-  /** Twice the centre height over the bed, and over the base of the tool rest. */
+  /** Twice the centre height, over the bed and over the base of the tool rest. */
   swing: number
   swingOverRest: number
   /** Its belt or gear steps, or the ends of a variable range. */
@@ -17,7 +19,8 @@ export interface Lathe {
   restLength: number
 }
 
-export type ToolKind = 'roughing-gouge' | 'spindle-gouge' | 'skew' | 'parting' | 'scraper'
+export const toolKinds = ['roughing-gouge', 'spindle-gouge', 'skew', 'parting', 'scraper'] as const
+export type ToolKind = (typeof toolKinds)[number]
 
 export interface TurningTool {
   name: string
@@ -29,15 +32,21 @@ export interface TurningTool {
   piecesPerEdge?: number
 }
 
+/** Rough thicknesses a yard sells, in quarters of an inch. */
+export const nominals = ['4/4', '5/4', '6/4', '8/4', '10/4', '12/4', '16/4'] as const
+
 export interface ShopStock {
   /** Species key, or `*` for every wood without rows of its own. */
   species: string
-  nominal: string
+  nominal: (typeof nominals)[number]
   surfaced?: boolean
   /** Currency units. */
   pricePerBoardFoot?: number
 }
 
+export const grades = ['FAS', 'Selects', '1C', '2A'] as const
+
+/** The shop's own settings; lengths mm, money in currency units. */
 export interface Shop {
   name: string
   heading?: string
@@ -49,9 +58,9 @@ export interface Shop {
   /** Calipers that can stay set side by side. */
   calipers: number
   stock: ShopStock[]
-  /** Sizes a yard commonly brings, when no boards are named. Lengths mm. */
+  /** Sizes a yard commonly brings, when no boards are named. */
   yardBoards: { width: number; length: number }[]
-  grade: 'FAS' | 'Selects' | '1C' | '2A'
+  grade: (typeof grades)[number]
   /** Extra bought over the computed need, a fraction. */
   extraWood: number
   kerf: number
@@ -68,18 +77,240 @@ export interface Shop {
   restAllowance: number
   /** Standard deviation of a batch's time as a fraction of it. */
   timeSpread: number
-  /** Shop's own factor on the minutes of a kind of operation; 1 when absent. */
+  /** The shop's own factor on the minutes of a kind of operation; 1 when absent. */
   minuteFactors: Record<string, number>
   grits: number[]
   touchUpsPerRegrind: number
   touchUpMinutes: number
   regrindMinutes: number
-  /** Currency units. */
   labourPerHour: number
   marginOnCost: number
   finishPerSquareMetre: number
   abrasivePerPiece: number
   minimumCharge: number
   /** Woods the shop adds to the handbook's. */
-  species: import('./wood/species.ts').Species[]
+  species: Species[]
+}
+
+/** What a new shop starts with. Nothing here is a rule: `shopSources` says where each figure comes from. */
+export const defaultShop: Shop = {
+  name: 'My shop',
+  currency: 'USD',
+  units: 'in',
+  lathes: [
+    {
+      name: 'Floor lathe',
+      betweenCentres: inches(42),
+      swing: inches(14),
+      swingOverRest: inches(11),
+      speeds: { steps: [400, 600, 850, 1200, 1700, 2400, 3000] },
+      restLength: inches(12),
+    },
+  ],
+  tools: [
+    { name: '1-1/4 in roughing gouge', kind: 'roughing-gouge', width: inches(1.25), steel: 'hss' },
+    { name: '3/8 in spindle gouge', kind: 'spindle-gouge', width: inches(3 / 8), steel: 'hss' },
+    { name: '1/2 in spindle gouge', kind: 'spindle-gouge', width: inches(1 / 2), steel: 'hss' },
+    { name: '1/2 in skew', kind: 'skew', width: inches(1 / 2), steel: 'hss' },
+    { name: '1 in skew', kind: 'skew', width: inches(1), steel: 'hss' },
+    { name: '1/8 in parting tool', kind: 'parting', width: inches(1 / 8), steel: 'hss' },
+    { name: '1/2 in round-nose scraper', kind: 'scraper', width: inches(1 / 2), steel: 'hss' },
+  ],
+  calipers: 3,
+  stock: [
+    { species: '*', nominal: '4/4' },
+    { species: '*', nominal: '5/4' },
+    { species: '*', nominal: '6/4' },
+    { species: '*', nominal: '8/4' },
+  ],
+  yardBoards: [6, 8].flatMap((width) =>
+    [8, 10, 12].map((feet) => ({ width: inches(width), length: inches(12 * feet) })),
+  ),
+  grade: 'FAS',
+  extraWood: 0.2,
+  kerf: inches(1 / 8),
+  endTrim: inches(1),
+  edgeTrim: inches(1 / 8),
+  minOffcut: inches(12),
+  priceBy: 'tally',
+  allowances: {},
+  spareConfidence: 0.9,
+  record: { spoiled: 0, made: 0 },
+  learningRate: 0.95,
+  hoursPerDay: 6,
+  restAllowance: 0.1,
+  timeSpread: 0.15,
+  minuteFactors: {},
+  grits: [120, 150, 180, 220],
+  touchUpsPerRegrind: 8,
+  touchUpMinutes: 1,
+  regrindMinutes: 5,
+  labourPerHour: 45,
+  marginOnCost: 0.2,
+  finishPerSquareMetre: 12,
+  abrasivePerPiece: 0.4,
+  minimumCharge: 0,
+  species: [],
+}
+
+const CP = 'common practice, no source'
+
+/** Where each default comes from, by the name of the setting. */
+export const shopSources: Record<string, string> = {
+  lathes: `${CP}; put in your own: the maker’s plate and manual come first`,
+  tools: `${CP}; put in your own`,
+  calipers: CP,
+  stock: `${CP}: 4/4 to 8/4 are commonly stocked; prices are your yard’s`,
+  yardBoards: `${CP}; hardwood comes in random widths and lengths`,
+  grade: 'NHLA standard grades: FAS 10/12 clear',
+  extraWood: `${CP}: 15 to 30 % over the net`,
+  kerf: CP,
+  endTrim: CP,
+  edgeTrim: CP,
+  minOffcut: CP,
+  priceBy: 'NHLA practice: yards bill by tally',
+  spareConfidence: CP,
+  record: 'your own count; before any, 2 in 50 are taken as spoiled (common practice, no source)',
+  learningRate: CP,
+  hoursPerDay: CP,
+  restAllowance: CP,
+  timeSpread: CP,
+  minuteFactors: 'your own record',
+  grits:
+    'sequences in use at turners’ associations; stop at 220 for film finish (common practice, no source)',
+  touchUpsPerRegrind: CP,
+  touchUpMinutes: CP,
+  regrindMinutes: CP,
+  labourPerHour: 'a figure to start from; put in your own rate',
+  marginOnCost: 'a figure to start from; put in your own',
+  finishPerSquareMetre: 'a figure to start from; put in your own',
+  abrasivePerPiece: 'a figure to start from; put in your own',
+  minimumCharge: 'none until you set one',
+  ...Object.fromEntries(
+    Object.entries(allowanceSources).map(([name, source]) => [`allowances.${name}`, source]),
+  ),
+}
+
+const rpm = z.number().min(1).max(20_000)
+const rate = z.number().min(0).max(1e6)
+
+function latheSchema(units: Units) {
+  const size = lengthOf(units, { least: 1, most: 20_000 })
+  return z.object({
+    name: z.string().trim().min(1).max(80),
+    betweenCentres: size,
+    swing: size,
+    swingOverRest: size,
+    speeds: z.union(
+      [
+        z.object({ steps: z.array(rpm).min(1).max(40) }),
+        z.object({ least: rpm, most: rpm }).refine((r) => r.least <= r.most, 'least must not be above most'),
+      ],
+      { error: 'must be { steps: [rpm, …] } or { least: rpm, most: rpm } with least not above most' },
+    ),
+    limitRpm: rpm.optional(),
+    restLength: size.default(inches(12)),
+  })
+}
+
+const share = z.number().min(0).max(1).optional()
+const speciesSchema = z.object({
+  key: z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'must be lower case words joined by -'),
+  name: z.string().trim().min(1).max(80),
+  botanical: z.string().max(120).optional(),
+  kind: z.enum(['hardwood', 'softwood']),
+  sgGreen: z.number().min(0.05).max(1.4).optional(),
+  sg12: z.number().min(0.05).max(1.5).optional(),
+  moeGPa: z.number().min(0.1).max(40).optional(),
+  morMPa: z.number().min(1).max(400).optional(),
+  hardnessN: z.number().min(50).max(30_000).optional(),
+  shrinkRadialPct: z.number().min(0).max(30).optional(),
+  shrinkTangentialPct: z.number().min(0).max(40).optional(),
+  shrinkVolumetricPct: z.number().min(0).max(60).optional(),
+  cr: share,
+  ct: share,
+  source: z.string().max(200).default('the shop’s own'),
+  confidence: z.enum(['cross', 'read', 'computed', 'memory', 'shop']).default('shop'),
+  fieldConfidence: z.string().max(400).optional(),
+  safe: z.boolean().default(false),
+  notes: z.string().max(400).optional(),
+})
+
+/** The shop's settings as the outside may send them; what is left out keeps its default. */
+export function shopSchema(units: Units) {
+  const size = lengthOf(units, { most: 20_000 })
+  const board = lengthOf(units, { least: 1, most: 20_000 })
+  const d = defaultShop
+  return z.object({
+    name: z.string().trim().min(1).max(120).default(d.name),
+    heading: z.string().max(600).optional(),
+    currency: z
+      .string()
+      .regex(/^[A-Z]{3}$/, 'must be a currency code of three capitals, such as USD or EUR')
+      .default(d.currency),
+    units: z.enum(['in', 'mm']).default(d.units),
+    lathes: listOf(latheSchema(units), { least: 1, most: 20 }).prefault(d.lathes),
+    tools: listOf(
+      z.object({
+        name: z.string().trim().min(1).max(80),
+        kind: z.enum(toolKinds),
+        width: size,
+        steel: z.enum(['carbon', 'hss', 'powder']).default('hss'),
+        piecesPerEdge: z.number().min(0.1).max(10_000).optional(),
+      }),
+      { most: 60 },
+    ).prefault(d.tools),
+    calipers: z.number().int().min(1).max(40).default(d.calipers),
+    stock: listOf(
+      z.object({
+        species: z.string().min(1).max(80),
+        nominal: z.enum(nominals),
+        surfaced: z.boolean().optional(),
+        pricePerBoardFoot: rate.optional(),
+      }),
+      { least: 1, most: 1000 },
+    ).prefault(d.stock),
+    yardBoards: listOf(z.object({ width: board, length: board }), { least: 1, most: 60 }).prefault(
+      d.yardBoards,
+    ),
+    grade: z.enum(grades).default(d.grade),
+    extraWood: z.number().min(0).max(3).default(d.extraWood),
+    kerf: size.default(d.kerf),
+    endTrim: size.default(d.endTrim),
+    edgeTrim: size.default(d.edgeTrim),
+    minOffcut: size.default(d.minOffcut),
+    priceBy: z.enum(['exact', 'tally']).default(d.priceBy),
+    allowances: allowancesSchema(units).prefault({}).transform(allowancesFrom),
+    spareConfidence: z.number().min(0.5).max(0.999).default(d.spareConfidence),
+    record: z
+      .object({ spoiled: z.number().int().min(0).max(1e6), made: z.number().int().min(0).max(1e6) })
+      .refine((r) => r.spoiled <= r.made, 'spoiled must not be more than made')
+      .prefault(d.record),
+    learningRate: z.number().min(0.5).max(1).default(d.learningRate),
+    hoursPerDay: z.number().min(0.25).max(24).default(d.hoursPerDay),
+    restAllowance: z.number().min(0).max(2).default(d.restAllowance),
+    timeSpread: z.number().min(0).max(2).default(d.timeSpread),
+    minuteFactors: z.record(z.string().max(40), z.number().min(0.05).max(20)).default({}),
+    grits: z.array(z.number().int().min(24).max(4000)).max(12).default(d.grits),
+    touchUpsPerRegrind: z.number().int().min(1).max(1000).default(d.touchUpsPerRegrind),
+    touchUpMinutes: z.number().min(0).max(120).default(d.touchUpMinutes),
+    regrindMinutes: z.number().min(0).max(240).default(d.regrindMinutes),
+    labourPerHour: rate.default(d.labourPerHour),
+    marginOnCost: z.number().min(0).max(10).default(d.marginOnCost),
+    finishPerSquareMetre: rate.default(d.finishPerSquareMetre),
+    abrasivePerPiece: rate.default(d.abrasivePerPiece),
+    minimumCharge: rate.default(d.minimumCharge),
+    species: listOf(speciesSchema, { most: 500 }).prefault([]),
+  })
+}
+
+const schemas = { in: shopSchema('in'), mm: shopSchema('mm') }
+
+/**
+ * The shop's settings as read from outside; text lengths are in the settings' own `units`.
+ * @throws Problem `bad-input` with every field that is wrong, what was read and what is allowed
+ */
+export function readShop(input: unknown): Shop {
+  const units = (input as { units?: unknown } | null)?.units === 'mm' ? 'mm' : 'in'
+  return readInput(schemas[units], input)
 }

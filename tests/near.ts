@@ -9,11 +9,16 @@ export function near(actual: unknown, expected: unknown, tolerance: Tolerance, w
     const t = typeof tolerance === 'number' ? { abs: tolerance } : tolerance
     const allowed = Math.max(t.abs ?? 0, (t.rel ?? 0) * Math.abs(expected))
     expect(actual, what).toBeTypeOf('number')
-    expect(Math.abs((actual as number) - expected), `${what}: ${actual} against ${expected}`).toBeLessThanOrEqual(allowed)
+    expect(
+      Math.abs((actual as number) - expected),
+      `${what}: ${actual} against ${expected}`,
+    ).toBeLessThanOrEqual(allowed)
   } else if (Array.isArray(expected)) {
     expect(actual, what).toHaveLength(expected.length)
-    expected.forEach((value, i) => near((actual as unknown[])[i], value, tolerance, `${what}[${i}]`))
+    for (const [i, value] of expected.entries())
+      near((actual as unknown[])[i], value, tolerance, `${what}[${i}]`)
   } else if (typeof expected === 'object' && expected !== null) {
-    for (const [key, value] of Object.entries(expected)) near((actual as Record<string, unknown>)[key], value, tolerance, `${what}.${key}`)
+    for (const [key, value] of Object.entries(expected))
+      near((actual as Record<string, unknown>)[key], value, tolerance, `${what}.${key}`)
   } else expect(actual, what).toEqual(expected)
 }

@@ -1,4 +1,6 @@
-import { inches, type Units } from '../units/length.ts'
+import { z } from 'zod'
+import { lengthOf } from '../input.ts'
+import { inches, MM_PER_INCH, type Units } from '../units/length.ts'
 
 /** What is added to the finished part on the way from board to piece. Lengths mm. */
 export interface Allowances {
@@ -87,4 +89,51 @@ export const allowanceSources: Record<keyof Allowances, string> = {
   turned: CP,
   film: CP,
   practice: CP,
+}
+
+/** Allowances as a job or shop file may hold them, all optional. */
+export function allowancesSchema(units: Units) {
+  const size = lengthOf(units).optional()
+  return z.object({
+    rounding: size,
+    sideStep: lengthOf(units, { least: 1e-3 }).optional(),
+    bowPerMm: z.number().min(0).max(1).optional(),
+    bowFree: size,
+    planingThin: size,
+    planingThick: size,
+    endWaste: size,
+    horn: size,
+    hornReach: size,
+    spur: size,
+    chuck: size,
+    cup: size,
+    screw: size,
+    jam: size,
+    between: size,
+    stickMax: size,
+    minMachine: size,
+    jointing: size,
+    sizing: size,
+    turned: size,
+    film: size,
+    practice: z.number().int().min(0).max(10).optional(),
+    /** One figure for planing, whatever the stock. */
+    planing: size,
+    /** Bow per foot beyond two feet, as a length. */
+    bow: size,
+  }) // prettier-ignore
+}
+
+/** Allowances as the program uses them: `planing` is one figure for both, `bow` is per foot. */
+export function allowancesFrom({
+  planing,
+  bow,
+  ...rest
+}: Partial<Allowances> & { planing?: number; bow?: number }): Partial<Allowances> {
+  const given = Object.fromEntries(Object.entries(rest).filter(([, value]) => value !== undefined))
+  return {
+    ...given,
+    ...(planing !== undefined && { planingThin: planing, planingThick: planing }),
+    ...(bow !== undefined && { bowPerMm: bow / (12 * MM_PER_INCH) }),
+  }
 }

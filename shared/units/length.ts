@@ -20,26 +20,51 @@ export const nm = (mm: number): number => Math.round(mm * 1e6)
 export const mmOfNm = (nanometres: number): number => nanometres / 1e6
 
 /** The length rounded up to a whole multiple of `step`, both mm; an exact multiple stays as it is. */
-export const roundedUpMm = (mm: number, step: number): number => mmOfNm(Math.ceil(nm(mm) / nm(step)) * nm(step))
+export const roundedUpMm = (mm: number, step: number): number =>
+  mmOfNm(Math.ceil(nm(mm) / nm(step)) * nm(step))
 
 /** The forms a length can be written in, for messages. */
 export const READABLE_LENGTHS =
   'a number of mm, or text such as 2 3/8 in, 2-3/8", 2.375in, 8 ft, 8\' 4 1/2", 60.3 mm, 6 cm'
 
 const FRACTION_SIGNS: Record<string, string> = {
-  '½': '1/2', '¼': '1/4', '¾': '3/4', '⅛': '1/8', '⅜': '3/8', '⅝': '5/8', '⅞': '7/8',
-  '⅓': '1/3', '⅔': '2/3', '⅕': '1/5', '⅖': '2/5', '⅗': '3/5', '⅘': '4/5', '⅙': '1/6', '⅚': '5/6',
+  '½': '1/2',
+  '¼': '1/4',
+  '¾': '3/4',
+  '⅛': '1/8',
+  '⅜': '3/8',
+  '⅝': '5/8',
+  '⅞': '7/8',
+  '⅓': '1/3',
+  '⅔': '2/3',
+  '⅕': '1/5',
+  '⅖': '2/5',
+  '⅗': '3/5',
+  '⅘': '4/5',
+  '⅙': '1/6',
+  '⅚': '5/6',
 } // prettier-ignore
 
 const MM_PER: Record<string, number> = { in: MM_PER_INCH, ft: 12 * MM_PER_INCH, mm: 1, cm: 10, m: 1000 }
 const UNIT_WORDS: Record<string, string> = {
-  '"': 'in', in: 'in', inch: 'in', inches: 'in', "'": 'ft', ft: 'ft', foot: 'ft', feet: 'ft',
-  mm: 'mm', cm: 'cm', m: 'm',
+  '"': 'in',
+  in: 'in',
+  inch: 'in',
+  inches: 'in',
+  "'": 'ft',
+  ft: 'ft',
+  foot: 'ft',
+  feet: 'ft',
+  mm: 'mm',
+  cm: 'cm',
+  m: 'm',
 } // prettier-ignore
 
 const NUMBER = String.raw`(?:\d+[ -]+\d+\/\d+|\d+\/\d+|\d*[.,]\d+|\d+[.,]?)`
 const UNIT = String.raw`(?:inches|inch|in|"|feet|foot|ft|'|mm|cm|m)`
-const FEET_AND_INCHES = new RegExp(`^(${NUMBER}) *(?:feet|foot|ft|') *[-,]? *(${NUMBER}) *(?:inches|inch|in|")?\\.?$`)
+const FEET_AND_INCHES = new RegExp(
+  `^(${NUMBER}) *(?:feet|foot|ft|') *[-,]? *(${NUMBER}) *(?:inches|inch|in|")?\\.?$`,
+)
 const ONE_LENGTH = new RegExp(`^(${NUMBER}) *(${UNIT})?\\.?$`)
 
 /** One plain number, fraction or mixed number; `undefined` when it is none. */
@@ -65,7 +90,12 @@ function readNumber(text: string): number | undefined {
 export function readLength(written: number | string, units: Units): number | undefined {
   if (typeof written === 'number') return Number.isFinite(written) ? written : undefined
   if (written.length > 60 || (written.includes(',') && written.includes('.'))) return undefined
-  let text = written.trim().toLowerCase().replace(/[″“”]|''/g, '"').replace(/[′‘’]/g, "'").replace(/⁄/g, '/')
+  let text = written
+    .trim()
+    .toLowerCase()
+    .replace(/[″“”]|''/g, '"')
+    .replace(/[′‘’]/g, "'")
+    .replace(/⁄/g, '/')
   text = text.replace(/ *([½¼¾⅛⅜⅝⅞⅓⅔⅕⅖⅗⅘⅙⅚])/g, (_, sign: string) => ` ${FRACTION_SIGNS[sign]}`).trim()
   const negative = text.startsWith('-')
   if (negative) text = text.slice(1).trim()
@@ -118,7 +148,8 @@ export function lengthFigure(mm: number, style: LengthStyle): string {
   return sign + (whole === 0 ? fraction : `${whole}-${fraction}`)
 }
 
-const unsignedZero = (sign: string, figure: string): string => (/^[0.]+$/.test(figure) ? figure : sign + figure)
+const unsignedZero = (sign: string, figure: string): string =>
+  /^[0.]+$/.test(figure) ? figure : sign + figure
 
 /** The style a job's own units suggest when the person has chosen none. */
 export const styleOf = (units: Units): LengthStyle => (units === 'in' ? 'fraction' : 'mm')

@@ -26,7 +26,9 @@ export const amountOf = (minor: number, currency: string): number => minor / 10 
  */
 export function moneyText(minor: number, currency: string): string {
   const digits = minorDigits(currency)
-  const [whole, rest] = Math.abs(minor / 10 ** digits).toFixed(digits).split('.')
+  const [whole, rest] = Math.abs(minor / 10 ** digits)
+    .toFixed(digits)
+    .split('.')
   const grouped = whole!.replace(/\B(?=(\d{3})+$)/g, ',')
   return `${minor < 0 ? '-' : ''}${grouped}${rest ? `.${rest}` : ''} ${currency}`
 }
