@@ -61,7 +61,7 @@ const UNIT_WORDS: Record<string, string> = {
 } // prettier-ignore
 
 const NUMBER = String.raw`(?:\d+[ -]+\d+\/\d+|\d+\/\d+|\d*[.,]\d+|\d+[.,]?)`
-const UNIT = String.raw`(?:inches|inch|in|"|feet|foot|ft|'|mm|cm|m)`
+const UNIT = `(?:inches|inch|in|"|feet|foot|ft|'|mm|cm|m)`
 const FEET_AND_INCHES = new RegExp(
   `^(${NUMBER}) *(?:feet|foot|ft|') *[-,]? *(${NUMBER}) *(?:inches|inch|in|")?\\.?$`,
 )
