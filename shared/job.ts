@@ -4,7 +4,7 @@ import { day, lengthOf, listOf, readInput } from './input.ts'
 import { type Breach, badInput } from './problem.ts'
 import { profileBreaches } from './profile/check.ts'
 import type { Profile } from './profile/profile.ts'
-import type { Mount } from './turning/mount.ts'
+import type { Mount } from './blank/mount.ts'
 import { inches, type Units } from './units/length.ts'
 
 export type Finish = 'none' | 'oil' | 'wax' | 'polish' | 'film'

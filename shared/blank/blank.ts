@@ -1,4 +1,4 @@
-import type { Mount } from '../turning/mount.ts'
+import type { Mount } from './mount.ts'
 export interface LatheFit {
   name: string
   fits: boolean

@@ -1,2 +1,1 @@
-/** How the blank is held at the driven end. */
-export type Mount = 'spur' | 'cup' | 'chuck' | 'screw' | 'jam'
+export type { Mount } from '../blank/mount.ts'
