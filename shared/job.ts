@@ -1,10 +1,10 @@
 import { z } from 'zod'
 import { type Allowances, allowancesFrom, allowancesSchema } from './blank/allowances.ts'
+import type { Mount } from './blank/mount.ts'
 import { day, lengthOf, listOf, readInput } from './input.ts'
 import { type Breach, badInput } from './problem.ts'
 import { profileBreaches } from './profile/check.ts'
 import type { Profile } from './profile/profile.ts'
-import type { Mount } from './blank/mount.ts'
 import { inches, type Units } from './units/length.ts'
 
 export type Finish = 'none' | 'oil' | 'wax' | 'polish' | 'film'
@@ -66,7 +66,6 @@ function stationSchema(units: Units) {
   return z.object({
     at: lengthOf(units, { least: -1e6, most: 1e6 }),
     diameter: lengthOf(units, { least: -1e6, most: 1e6 }).optional(),
-    // biome-ignore lint/suspicious/noThenProperty: the job file's own word for the shape of the span that follows
     then: z.enum(shapeNames).default('straight'),
     name: text(80).optional(),
     key: z

@@ -1,0 +1,76 @@
+import { describe, expect, it } from 'vitest'
+import { readJob } from '../../shared/job.ts'
+import { Problem } from '../../shared/problem.ts'
+import { badJobs } from '../bad-jobs.ts'
+import { benchLeg, dowel, fortyStations, knob } from '../jobs.ts'
+
+const refusalOf = (file: unknown): Problem => {
+  try {
+    readJob(file)
+  } catch (error) {
+    if (error instanceof Problem) return error
+    throw error
+  }
+  throw new Error('it was read')
+}
+
+describe('readJob', () => {
+  it('reads every length to mm, whatever it is written in', () => {
+    const job = readJob(benchLeg())
+    expect(job.profile.stations.map((s) => s.at)).toEqual([0, 31.75, 44.45, 304.8, 419.1])
+    expect(job.profile.stations[3]!.side).toBeCloseTo(57.15, 9)
+    expect(job.joints[0]!.size.map((s) => Math.round(s * 1e6))).toEqual([9_525_000, 63_500_000])
+  })
+
+  it('fills in what is left out', () => {
+    const job = readJob(dowel())
+    expect(job).toMatchObject({
+      moisture: 8,
+      serviceMoisture: 8,
+      match: true,
+      mount: 'spur',
+      perBlank: 1,
+      grain: 'any',
+    })
+    expect(job.tolerance.diameter).toBeCloseTo(25.4 / 32, 9)
+    expect(job.instrument.jawWidth).toBeCloseTo(25.4 / 8, 9)
+    expect(job.profile.stations.every((s) => s.then === 'straight')).toBe(true)
+  })
+
+  it('reads a bare number as mm even in an inch job, and bare text as the job’s unit', () => {
+    const file = benchLeg()
+    file.profile.stations[0]!.diameter = 25.4
+    expect(readJob(file).profile.stations[0]!.diameter).toBe(25.4)
+  })
+
+  it('takes a length as an allowance, in the job’s unit', () => {
+    const job = readJob({ ...benchLeg(), allowances: { endWaste: '1', planing: '1/8', bow: '1/16' } })
+    expect(job.allowances.endWaste).toBeCloseTo(25.4, 9)
+    expect(job.allowances.planingThin).toBeCloseTo(3.175, 9)
+    expect(job.allowances.bowPerMm! * 304.8).toBeCloseTo(25.4 / 16, 9)
+  })
+
+  it.each([benchLeg, dowel, knob, fortyStations])('reads the %o', (file) => {
+    expect(readJob(file()).name).toBe(file().name)
+  })
+
+  it.each(badJobs)('refuses $what', ({ file, path, says }) => {
+    const refusal = refusalOf(file)
+    expect(refusal.status).toBe(422)
+    const named = refusal.errors.find((e) => path.test(e.path))
+    expect(named, JSON.stringify(refusal.errors.slice(0, 4))).toBeDefined()
+    if (says)
+      expect(
+        refusal.errors
+          .filter((e) => path.test(e.path))
+          .map((e) => e.message)
+          .join(' '),
+      ).toMatch(says)
+    expect(refusal.message).not.toMatch(/undefined|\[object|at .*\.ts/)
+  })
+
+  it('says what was read and what is allowed', () => {
+    const [first] = refusalOf({ ...benchLeg(), quantity: -4 }).errors
+    expect(first).toEqual({ path: 'quantity', message: 'must be at least 1; read -4' })
+  })
+})
