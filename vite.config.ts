@@ -1,0 +1,10 @@
+import { defineConfig } from 'vite'
+
+const server = process.env.SETWRIGHT_SERVER ?? 'http://127.0.0.1:4310'
+
+export default defineConfig({
+  root: 'web',
+  base: '/',
+  build: { outDir: '../dist/web', emptyOutDir: true, target: 'es2022', modulePreload: { polyfill: false } },
+  server: { host: '127.0.0.1', proxy: { '/api': server } },
+})

@@ -1,0 +1,163 @@
+import type { Board, CutOrder, CutPlan } from '../shared/cutting/board.ts'
+import type { Quote } from '../shared/estimate/time.ts'
+import type { ReadingKind, ReadingStage } from '../shared/matching/reading.ts'
+import type { Match, SetFile } from '../shared/matching/set.ts'
+import type { Piece, Step, StoredReading } from '../shared/piece.ts'
+import type { Plan } from '../shared/plan.ts'
+import type { Breach } from '../shared/problem.ts'
+import type { Shop } from '../shared/shop.ts'
+import type { Species } from '../shared/wood/species.ts'
+import type { JobFile, StoredJob } from './job-file.ts'
+
+/** What the server refused, with the fields it named; status 0 when it could not be reached. */
+export class Refusal extends Error {
+  readonly status: number
+  readonly errors: Breach[]
+
+  constructor(status: number, message: string, errors: Breach[] = []) {
+    super(message)
+    this.name = 'Refusal'
+    this.status = status
+    this.errors = errors
+  }
+}
+
+interface Ask {
+  method?: string
+  body?: unknown
+  ifMatch?: number
+  signal?: AbortSignal
+}
+
+/** The one place that talks to the server. */
+async function ask<T>(path: string, { method = 'GET', body, ifMatch, signal }: Ask = {}): Promise<T> {
+  const headers: Record<string, string> = { accept: 'application/json' }
+  if (body !== undefined) headers['content-type'] = 'application/json'
+  if (ifMatch !== undefined) headers['if-match'] = `"${ifMatch}"`
+  let answer: Response
+  try {
+    answer = await fetch(`/api${path}`, {
+      method,
+      headers,
+      body: body === undefined ? null : JSON.stringify(body),
+      signal: signal ?? null,
+    })
+  } catch (failure) {
+    if (signal?.aborted) throw failure
+    throw new Refusal(
+      0,
+      'The server cannot be reached. What you entered is still here; try again when it is back.',
+    )
+  }
+  if (!answer.ok) throw await refusalOf(answer)
+  return answer.status === 204 ? (undefined as T) : ((await answer.json()) as T)
+}
+
+async function refusalOf(answer: Response): Promise<Refusal> {
+  try {
+    const told = (await answer.json()) as { title?: string; detail?: string; errors?: Breach[] }
+    return new Refusal(answer.status, told.detail ?? told.title ?? answer.statusText, told.errors ?? [])
+  } catch {
+    return new Refusal(answer.status, `The server answered ${answer.status} ${answer.statusText}`)
+  }
+}
+
+/** A key for something new (UUID, version 4); works on plain HTTP too, where `randomUUID` is missing. */
+export function newKey(): string {
+  const bytes = crypto.getRandomValues(new Uint8Array(16))
+  bytes[6] = (bytes[6]! & 0x0f) | 0x40
+  bytes[8] = (bytes[8]! & 0x3f) | 0x80
+  const hex = [...bytes].map((byte) => byte.toString(16).padStart(2, '0')).join('')
+  return hex.replace(/^(.{8})(.{4})(.{4})(.{4})/, '$1-$2-$3-$4-')
+}
+
+const job = (id: string) => `/jobs/${encodeURIComponent(id)}`
+const piece = (id: string) => `/pieces/${encodeURIComponent(id)}`
+
+/** A reading as it is sent: the piece by its id, lengths as written or in mm. */
+export interface NewReading {
+  key: string
+  piece: string
+  station: string
+  kind?: ReadingKind
+  stage?: ReadingStage
+  value?: number | string
+  values?: (number | string)[]
+  at: string
+  by?: string
+  instrument?: string
+}
+
+export type JobMatch = Match & { set: SetFile; numbers: Record<string, number> }
+
+export const jobs = () => ask<StoredJob[]>('/jobs')
+export const storedJob = (id: string) => ask<StoredJob>(job(id))
+export const addJob = (file: JobFile & { key: string }) =>
+  ask<StoredJob>('/jobs', { method: 'POST', body: file })
+export const changeJob = (id: string, revision: number, file: JobFile) =>
+  ask<StoredJob>(job(id), { method: 'PUT', body: file, ifMatch: revision })
+export const deleteJob = (id: string, revision: number) =>
+  ask<void>(job(id), { method: 'DELETE', ifMatch: revision })
+
+export const planOf = (jobId: string) => ask<Plan>(`${job(jobId)}/plan`)
+export const startJob = (jobId: string, key: string) =>
+  ask<unknown>(`${job(jobId)}/start`, { method: 'POST', body: { key } })
+export const piecesOf = (jobId: string) => ask<Piece[]>(`${job(jobId)}/pieces`)
+export const logStep = (pieceId: string, step: Omit<Step, 'piece'>) =>
+  ask<Step>(`${piece(pieceId)}/steps`, { method: 'POST', body: step })
+export const spoilPiece = (pieceId: string, spoil: { key: string; reason: string }) =>
+  ask<Piece>(`${piece(pieceId)}/spoil`, { method: 'POST', body: spoil })
+export const addReading = (jobId: string, reading: NewReading) =>
+  ask<StoredReading>(`${job(jobId)}/checks`, { method: 'POST', body: reading })
+export const matchOf = (jobId: string, stage?: ReadingStage) =>
+  ask<JobMatch>(`${job(jobId)}/match${stage ? `?stage=${stage}` : ''}`)
+export const quoteOf = (jobId: string) => ask<Quote>(`${job(jobId)}/quote`)
+
+export type Print =
+  | 'pattern.pdf'
+  | 'pattern.svg'
+  | 'cut-list.pdf'
+  | 'caliper-card.pdf'
+  | 'work-order.pdf'
+  | 'labels.pdf'
+  | 'quote.pdf' // prettier-ignore
+
+/** The address of a print of a job. */
+export const printPath = (jobId: string, print: Print): string => `/api${job(jobId)}/prints/${print}`
+
+export const shop = () => ask<Shop>('/shop')
+export const changeShop = (settings: unknown) => ask<Shop>('/shop', { method: 'PUT', body: settings })
+export const species = () => ask<Species[]>('/species')
+export const boards = () => ask<Board[]>('/boards')
+export const addBoard = (board: Record<string, unknown> & { key: string }) =>
+  ask<Board>('/boards', { method: 'POST', body: board })
+export const deleteBoard = (key: string) =>
+  ask<void>(`/boards/${encodeURIComponent(key)}`, { method: 'DELETE' })
+export const cutFor = (order: CutOrder | Record<string, unknown>) =>
+  ask<CutPlan>('/cut', { method: 'POST', body: order })
+
+export interface Change {
+  kind: 'job' | 'piece' | 'check' | 'shop' | 'board'
+  id: string
+}
+
+const changeListeners = new Set<(change: Change) => void>()
+let source: EventSource | undefined
+
+/** Tells when something was changed, here or on another device; returns the way to stop listening. */
+export function onChange(listener: (change: Change) => void): () => void {
+  changeListeners.add(listener)
+  if (!source) {
+    source = new EventSource('/api/events')
+    source.addEventListener('change', (event) => {
+      for (const each of changeListeners) each(JSON.parse(event.data) as Change)
+    })
+  }
+  return () => {
+    changeListeners.delete(listener)
+    if (changeListeners.size === 0) {
+      source?.close()
+      source = undefined
+    }
+  }
+}

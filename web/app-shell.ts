@@ -1,0 +1,204 @@
+import { css, html, LitElement, nothing } from 'lit'
+import { customElement, query, state } from 'lit/decorators.js'
+import './elements/display-choices.ts'
+import './elements/job-strip.ts'
+import './pages/jobs-page.ts'
+import './pages/profile-page.ts'
+import './pages/shop-page.ts'
+import './pages/wood-page.ts'
+import { followLinks, type JobPage, jobPages, jobPath, type Route, routeOf } from './router.ts'
+import { pageWear } from './styles/all.ts'
+
+const titles: Record<Route['page'], string> = {
+  jobs: 'Jobs',
+  new: 'New job',
+  shop: 'Shop',
+  missing: 'Not found',
+  profile: 'Profile',
+  wood: 'Wood',
+  work: 'Work',
+  rack: 'Rack',
+  checks: 'Checks',
+} // prettier-ignore
+
+/** The frame of every page: navigation, the strip of the job at hand, the page itself. */
+@customElement('app-shell')
+export class AppShell extends LitElement {
+  static override styles = [
+    ...pageWear,
+    css`
+      .skip {
+        position: absolute;
+        left: var(--space-2);
+        top: -5rem;
+        z-index: 2;
+      }
+      .skip:focus {
+        top: var(--space-2);
+      }
+      header {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 0 var(--space-4);
+        padding: var(--space-1) var(--space-4);
+        border-bottom: 1px solid var(--line);
+      }
+      .brand {
+        font-family: var(--serif);
+        font-size: var(--size-large);
+        font-weight: 700;
+        color: var(--ink);
+        text-decoration: none;
+        min-height: var(--touch);
+        display: inline-flex;
+        align-items: center;
+      }
+      nav {
+        display: flex;
+        gap: var(--space-1);
+      }
+      nav a {
+        display: inline-flex;
+        align-items: center;
+        justify-content: center;
+        min-height: var(--touch);
+        min-width: var(--touch);
+        padding: 0 var(--space-3);
+        color: var(--ink);
+        text-decoration: none;
+        font-weight: 600;
+        border-bottom: 3px solid transparent;
+      }
+      nav a:hover {
+        color: var(--accent);
+      }
+      nav a[aria-current] {
+        color: var(--accent);
+        border-bottom-color: var(--accent);
+      }
+      display-choices {
+        margin-left: auto;
+      }
+      .job-nav {
+        padding: 0 var(--space-4);
+        border-bottom: 1px solid var(--line);
+        background: var(--sheet);
+      }
+      @media (max-width: 30rem) {
+        .job-nav {
+          padding: 0;
+        }
+        .job-nav a {
+          flex: 1;
+          padding: 0 var(--space-1);
+        }
+      }
+      main {
+        display: block;
+        max-width: 84rem;
+        margin: 0 auto;
+        padding: var(--space-4) var(--space-4) 4rem;
+      }
+      main:focus {
+        outline: none;
+      }
+      @media print {
+        main {
+          padding: 0;
+          max-width: none;
+        }
+      }
+    `,
+  ]
+
+  @state() private route: Route = routeOf(location.pathname)
+  @query('main') private main!: HTMLElement
+
+  override connectedCallback() {
+    super.connectedCallback()
+    addEventListener('popstate', this.follow)
+    document.addEventListener('click', followLinks)
+    this.entitle()
+  }
+
+  override disconnectedCallback() {
+    removeEventListener('popstate', this.follow)
+    document.removeEventListener('click', followLinks)
+    super.disconnectedCallback()
+  }
+
+  private readonly follow = () => {
+    this.route = routeOf(location.pathname)
+    this.entitle()
+    scrollTo(0, 0)
+    this.main?.focus({ preventScroll: true })
+  }
+
+  private entitle() {
+    document.title = `${titles[this.route.page]} · Setwright`
+  }
+
+  private readonly skip = (event: Event) => {
+    event.preventDefault()
+    this.main.focus()
+  }
+
+  override render() {
+    const { route } = this
+    const current = (page: Route['page']) => (route.page === page ? 'page' : nothing)
+    return html`
+      <a class="skip button" href="#main" @click=${this.skip}>Skip to the page</a>
+      <header class="no-print">
+        <a class="brand" href="/jobs">Setwright</a>
+        <nav aria-label="Main">
+          <a href="/jobs" aria-current=${current('jobs')}>Jobs</a>
+          <a href="/shop" aria-current=${current('shop')}>Shop</a>
+        </nav>
+        <display-choices></display-choices>
+      </header>
+      ${'jobId' in route ? this.jobFrame(route) : nothing}
+      <main id="main" tabindex="-1">${this.page()}</main>
+    `
+  }
+
+  private jobFrame(route: { page: JobPage; jobId: string }) {
+    return html`
+      <job-strip .jobId=${route.jobId}></job-strip>
+      <nav class="job-nav no-print" aria-label="Job">
+        ${jobPages.map(
+          (
+            page,
+          ) => html`<a href=${jobPath(route.jobId, page)} aria-current=${route.page === page ? 'page' : nothing}>
+            ${titles[page]}
+          </a>`,
+        )}
+      </nav>
+    `
+  }
+
+  private page() {
+    const { route } = this
+    switch (route.page) {
+      case 'jobs':
+        return html`<jobs-page></jobs-page>`
+      case 'new':
+        return html`<profile-page .jobId=${''}></profile-page>`
+      case 'profile':
+        return html`<profile-page .jobId=${route.jobId}></profile-page>`
+      case 'wood':
+        return html`<wood-page .jobId=${route.jobId}></wood-page>`
+      case 'work':
+        return html`<work-page .jobId=${route.jobId}></work-page>`
+      case 'rack':
+        return html`<rack-page .jobId=${route.jobId}></rack-page>`
+      case 'checks':
+        return html`<checks-page .jobId=${route.jobId}></checks-page>`
+      case 'shop':
+        return html`<shop-page></shop-page>`
+      case 'missing':
+        return html`<h1>Nothing here</h1>
+          <p>No page has the address ${location.pathname}. <a href="/jobs">Go to the jobs</a></p>`
+    }
+  }
+}

@@ -1,0 +1,71 @@
+import type { Finish, Grain } from '../shared/job.ts'
+import type { ShapeName, Shoulder } from '../shared/profile/profile.ts'
+import type { Mount } from '../shared/turning/mount.ts'
+import type { Units } from '../shared/units/length.ts'
+
+/** A length as a person wrote it, or a number of mm. */
+export type Entered = string | number
+
+export interface EnteredStation {
+  at: Entered
+  diameter?: Entered
+  then?: ShapeName
+  name?: string
+  key?: string
+  rise?: Entered
+  depth?: Entered
+  side?: Entered
+  shoulder?: Shoulder | [Shoulder, Shoulder]
+  shoulderLength?: Entered
+  check?: boolean
+  fixed?: boolean
+  tenon?: boolean
+  plus?: Entered
+  minus?: Entered
+  trimLater?: boolean
+}
+
+export interface EnteredJoint {
+  kind: 'mortise' | 'hole' | 'tenon'
+  at: Entered
+  face?: 'A' | 'B' | 'C' | 'D'
+  angle?: number
+  size: Entered | Entered[]
+  depth: Entered
+  stage?: 'square' | 'turned'
+}
+
+/** A job file as entered: lengths stay as they were written. */
+export interface JobFile {
+  name: string
+  customer?: string
+  due?: string
+  units: Units
+  species: string
+  moisture?: number | string
+  serviceMoisture?: number | string
+  quantity: number | string
+  match?: boolean
+  profile: { stations: EnteredStation[]; split?: boolean }
+  tolerance?: { diameter?: Entered; position?: Entered; length?: Entered; side?: Entered }
+  joints?: EnteredJoint[]
+  mount?: Mount
+  perBlank?: number | string
+  grain?: Grain
+  finish?: Finish
+  use?: 'furniture' | 'stair' | 'guard'
+  allowances?: Record<string, Entered>
+  instrument?: { jawWidth?: Entered }
+  notes?: string
+}
+
+export type JobState = 'draft' | 'started' | 'done'
+
+/** A job as the server keeps it: the file as entered, and what the server knows about it. */
+export interface StoredJob extends JobFile {
+  id: string
+  revision: number
+  state: JobState
+  createdAt: string
+  updatedAt: string
+}

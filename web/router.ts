@@ -1,0 +1,45 @@
+export const jobPages = ['profile', 'wood', 'work', 'rack', 'checks'] as const
+export type JobPage = (typeof jobPages)[number]
+
+/** Where the person is. */
+export type Route = { page: 'jobs' | 'new' | 'shop' | 'missing' } | { page: JobPage; jobId: string }
+
+/** The route of an address; `missing` for one that leads nowhere. */
+export function routeOf(path: string): Route {
+  const steps = path.split('/').filter(Boolean).map(decodeURIComponent)
+  if (steps.length === 0 || (steps[0] === 'jobs' && steps.length === 1)) return { page: 'jobs' }
+  if (steps[0] === 'shop' && steps.length === 1) return { page: 'shop' }
+  if (steps[0] !== 'jobs') return { page: 'missing' }
+  if (steps[1] === 'new' && steps.length === 2) return { page: 'new' }
+  const page = (steps[2] ?? 'profile') as JobPage
+  return jobPages.includes(page) && steps.length <= 3 ? { page, jobId: steps[1]! } : { page: 'missing' }
+}
+
+/** The address of a job's page. */
+export const jobPath = (jobId: string, page: JobPage): string => `/jobs/${encodeURIComponent(jobId)}/${page}`
+
+/** Goes to an address of this program without loading the document again. */
+export function go(path: string, { replace = false } = {}): void {
+  history[replace ? 'replaceState' : 'pushState'](null, '', path)
+  dispatchEvent(new PopStateEvent('popstate'))
+}
+
+/** Follows links of this program by `go`; others (prints, other hosts, new windows) the browser follows. */
+export function followLinks(event: MouseEvent): void {
+  if (
+    event.defaultPrevented ||
+    event.button !== 0 ||
+    event.metaKey ||
+    event.ctrlKey ||
+    event.shiftKey ||
+    event.altKey
+  )
+    return
+  const link = event
+    .composedPath()
+    .find((node): node is HTMLAnchorElement => node instanceof HTMLAnchorElement)
+  if (!link || link.target || link.hasAttribute('download') || link.origin !== location.origin) return
+  if (link.pathname.startsWith('/api/') || link.getAttribute('href')?.startsWith('#')) return
+  event.preventDefault()
+  go(link.pathname + link.search)
+}
