@@ -1,0 +1,58 @@
+// Prints how long the main work takes on this machine: median and 95th percentile of many runs, after a
+// warm-up. Figures, not limits: nothing fails here.
+import { readFileSync } from 'node:fs'
+import { cpus } from 'node:os'
+
+const core = (file) => import(new URL(`../../dist/shared/${file}`, import.meta.url).href)
+const { planJob } = await core('plan.js')
+const { readJob } = await core('job.js')
+const { defaultShop } = await core('shop.js')
+const { readCutOrder } = await core('cutting/order.js')
+const { quickCut } = await core('cutting/quick.js')
+const { matchSet } = await core('matching/match.js')
+const { readSetFile } = await core('matching/set-file.js')
+const woods = JSON.parse(readFileSync(new URL('../../seed/species.json', import.meta.url), 'utf8'))
+const yard = JSON.parse(readFileSync(new URL('../reference/cutting/yard.json', import.meta.url), 'utf8'))
+
+/** Sixty stations: beads, coves, fillets and tapers in turn between two pommels. */
+function sixtyStations() {
+  const stations = [{ at: 0, then: 'square', side: 45 }]
+  for (let i = 0, at = 150; i < 58; i++, at += i % 2 ? 8 : 14) {
+    const then = ['bead', 'straight', 'cove', 'straight', 'ovolo', 'ogee'][i % 6]
+    stations.push({ at, diameter: 36 - (i % 4) * 3, then, ...(then === 'bead' && { rise: 2 }), ...(then === 'cove' && { depth: 2 }) })
+  }
+  stations.push({ at: 920, diameter: 34, then: 'straight' })
+  return [...stations.slice(0, 59), { at: 930, diameter: 34 }]
+}
+
+const job = readJob({ name: 'Long run', units: 'mm', species: 'oak-white', quantity: 400, profile: { stations: sixtyStations() } })
+const small = readJob({
+  name: 'Dowels', units: 'mm', species: 'maple-sugar', quantity: 4,
+  profile: { stations: [{ at: 0, diameter: 30 }, { at: 400, diameter: 30 }] },
+})
+const orders = yard.instances.map((i) => readCutOrder(i.order))
+const noise = (i) => Math.sin(i * 12.9898) * 43758.5453 - Math.floor(Math.sin(i * 12.9898) * 43758.5453) - 0.5
+const set = readSetFile({
+  units: 'mm', choose: 36,
+  stations: Array.from({ length: 8 }, (_, s) => ({ key: `s${s}`, target: 30 + s, plus: 0.8, minus: 0.8 })),
+  pieces: Array.from({ length: 40 }, (_, p) => ({
+    key: `p${p}`, readings: Object.fromEntries(Array.from({ length: 8 }, (_, s) => [`s${s}`, 30 + s + noise(p * 8 + s + 1)])),
+  })),
+})
+
+function time(name, run, { runs = 60, warm = 10 } = {}) {
+  for (let i = 0; i < warm; i++) run(i)
+  const ms = Array.from({ length: runs }, (_, i) => {
+    const start = performance.now()
+    run(i)
+    return performance.now() - start
+  }).sort((a, b) => a - b)
+  const at = (share) => ms[Math.min(runs - 1, Math.floor(runs * share))].toFixed(2).padStart(9)
+  console.log(`${name.padEnd(58)} median ${at(0.5)} ms   p95 ${at(0.95)} ms`)
+}
+
+console.log(`Node ${process.version}, ${cpus().length} cores\n`)
+time(`plan ${job.profile.stations.length} stations, ${job.quantity} pieces (quick cut)`, () => planJob(job, defaultShop, woods))
+time('plan 2 stations, 4 pieces', () => planJob(small, defaultShop, woods))
+time(`quick cut of a yard order (${orders.length} in turn)`, (i) => quickCut(orders[i % orders.length]), { runs: 120 })
+time('match 40 pieces at 8 stations, choose 36', () => matchSet(set), { runs: 20, warm: 3 })
