@@ -12,3 +12,105 @@ export interface ToolGrinding {
   /** Where the figures come from. */
   why: string
 }
+
+/** How the edge meets the wood. */
+export type CutKind = 'slicing' | 'scraping' | 'parting'
+
+/** Minutes a tool cuts in one way over the whole batch. */
+export interface EdgeUse {
+  tool: string
+  cut: CutKind
+  minutes: number
+}
+
+export interface EdgeTool {
+  name: string
+  steel: 'carbon' | 'hss' | 'powder'
+  /** The shop’s own count of pieces between touch-ups; then it rules. */
+  piecesPerEdge?: number
+}
+
+export interface GrindingInput {
+  uses: EdgeUse[]
+  tools: EdgeTool[]
+  /** Side hardness of the wood, N. */
+  hardnessN?: number
+  pieces: number
+  touchUpsPerRegrind: number
+  touchUpMinutes: number
+  regrindMinutes: number
+}
+
+/** Minutes of slicing hardwood with high-speed steel: middle of the usual 10 to 20. Common practice, no source. */
+const BASE_MINUTES = 15
+/** Wood the base is meant for, N of side hardness: about red oak or cherry to hard maple. Common practice, no source. */
+const BASE_HARDNESS = 5000
+/** How hardness shortens life: keeps woods of 3 to 11 kN within 10 to 20 minutes. Common practice, no source. */
+const HARDNESS_POWER = 0.5
+/** Common practice, no source: carbon steel dulls about twice as fast, powder steel holds about twice as long. */
+const steelFactors = { carbon: 0.5, hss: 1, powder: 2 }
+/** Common practice, no source: parting rubs at its sides, a scraper’s edge is harder worked. */
+const cutFactors: Record<CutKind, number> = { slicing: 1, parting: 0.8, scraping: 0.5 }
+
+const hardnessFactor = (hardnessN = BASE_HARDNESS): number => (BASE_HARDNESS / hardnessN) ** HARDNESS_POWER
+
+/**
+ * Minutes of cutting between touch-ups, by steel, kind of cut and side hardness (N) of the wood.
+ *
+ * @example edgeLife({ steel: 'hss', cut: 'slicing', hardnessN: 5000 }) // 15
+ * @example edgeLife({ steel: 'carbon', cut: 'scraping', hardnessN: 20000 }) // 1.875
+ */
+export function edgeLife(input: { steel: EdgeTool['steel']; cut: CutKind; hardnessN?: number }): number {
+  return BASE_MINUTES * steelFactors[input.steel] * cutFactors[input.cut] * hardnessFactor(input.hardnessN)
+}
+
+/** Edges used up by a tool over the batch. */
+function edgesWorn(uses: EdgeUse[], tool: EdgeTool, input: GrindingInput): number {
+  if (tool.piecesPerEdge) return input.pieces / tool.piecesPerEdge
+  const lived = (use: EdgeUse): number =>
+    use.minutes / edgeLife({ steel: tool.steel, cut: use.cut, hardnessN: input.hardnessN })
+  return uses.reduce((sum, use) => sum + lived(use), 0)
+}
+
+function whyText(uses: EdgeUse[], tool: EdgeTool, input: GrindingInput): string {
+  if (tool.piecesPerEdge) return `The shop’s own rule: ${tool.piecesPerEdge} pieces between touch-ups.`
+  const cuts = [...new Set(uses.map((use) => `${use.cut} × ${cutFactors[use.cut]}`))].join(', ')
+  const wood =
+    input.hardnessN === undefined
+      ? 'side hardness of the wood unknown, taken as 5000 N'
+      : `side hardness ${Math.round(input.hardnessN)} N × ${hardnessFactor(input.hardnessN).toFixed(2)}`
+  return `${BASE_MINUTES} min of slicing hardwood with high-speed steel (common practice, no source; 10 to 20); ${tool.steel} steel × ${steelFactors[tool.steel]}; ${cuts}; ${wood}.`
+}
+
+/** Rounds that a shave of binary noise must not turn into one more. */
+const wholeUp = (n: number): number => Math.ceil(n - 1e-9)
+
+/**
+ * Touch-ups and regrinds of each tool over the batch; each tool starts it on a fresh edge, and every so many
+ * touch-ups the wheel takes the place of the stone. Minutes in and out.
+ */
+export function grindingFor(input: GrindingInput): ToolGrinding[] {
+  const names = [...new Set(input.uses.map((use) => use.tool))]
+  return names.map((name): ToolGrinding => {
+    const uses = input.uses.filter((use) => use.tool === name && use.minutes > 0)
+    const tool = input.tools.find((t) => t.name === name) ?? { name, steel: 'hss' as const }
+    const minutesCutting = uses.reduce((sum, use) => sum + use.minutes, 0)
+    const worn = edgesWorn(uses, tool, input)
+    const edges = wholeUp(worn)
+    const regrinds = Math.floor(edges / (input.touchUpsPerRegrind + 1))
+    const between = worn > 0 ? input.pieces / worn : input.pieces
+    return {
+      tool: name,
+      minutesCutting,
+      life:
+        worn > 0
+          ? minutesCutting / worn
+          : edgeLife({ steel: tool.steel, cut: 'slicing', hardnessN: input.hardnessN }),
+      piecesBetween: between >= 1 ? Math.floor(between + 1e-9) : between,
+      touchUps: edges - regrinds,
+      regrinds,
+      minutes: (edges - regrinds) * input.touchUpMinutes + regrinds * input.regrindMinutes,
+      why: whyText(uses, tool, input),
+    }
+  })
+}
