@@ -1,0 +1,88 @@
+import type { Profile } from '../../shared/profile/profile.ts'
+import { type LengthStyle, lengthFigure, nm } from '../../shared/units/length.ts'
+
+/** A figure on the drawing and the place along the axis it belongs to, mm from the foot. */
+export interface Mark {
+  at: number
+  text: string
+  /** A check station: drawn with caliper points. */
+  check?: boolean
+}
+
+/** What a mark needs to know of a check station. */
+export interface CheckMark {
+  key: string
+  at: number
+  target: number
+  kind: 'diameter' | 'side'
+}
+
+/** Running lengths from the foot, one to a place, as they are struck from a story stick. */
+export function runningMarks(profile: Profile, style: LengthStyle): Mark[] {
+  const seen = new Set<number>()
+  return profile.stations.flatMap(({ at }) => {
+    if (seen.has(nm(at))) return []
+    seen.add(nm(at))
+    return [{ at, text: lengthFigure(at, style) }]
+  })
+}
+
+/** Diameters at the stations (both of a step), sides of squares at their middle, check targets where they lie. */
+export function diameterMarks(
+  profile: Profile,
+  style: LengthStyle,
+  checks: readonly CheckMark[] = [],
+): Mark[] {
+  const marks: Mark[] = []
+  profile.stations.forEach((station, i) => {
+    const next = profile.stations[i + 1]
+    if (station.diameter !== undefined)
+      marks.push({ at: station.at, text: `Ø ${lengthFigure(station.diameter, style)}` })
+    if (station.then === 'square' && next && station.side !== undefined) {
+      marks.push({ at: (station.at + next.at) / 2, text: `□ ${lengthFigure(station.side, style)}` })
+    }
+  })
+  for (const check of checks) {
+    const text = `${check.kind === 'side' ? '□' : 'Ø'} ${lengthFigure(check.target, style)}`
+    const same = marks.find((mark) => nm(mark.at) === nm(check.at) && mark.text === text)
+    if (same) same.check = true
+    else marks.push({ at: check.at, text, check: true })
+  }
+  return withoutRepeats(marks.sort((a, b) => a.at - b.at))
+}
+
+/** A shared diameter is written once where two stations meet. */
+const withoutRepeats = (marks: Mark[]): Mark[] =>
+  marks.filter((mark, i) => {
+    const before = marks[i - 1]
+    return !(before && nm(before.at) === nm(mark.at) && before.text === mark.text)
+  })
+
+/**
+ * Places for labels as near to their own positions as they can be with `gap` between neighbours: the least-squares
+ * fit under that order (pooling neighbours that push each other). Positions ascend; the places stay within
+ * `least`…`most` where they can all be held there.
+ *
+ * Pool-adjacent-violators: Barlow, Bartholomew, Bremner & Brunk, Statistical Inference under Order Restrictions
+ * (1972), ch. 1 (from memory).
+ */
+export function spreadOut(positions: readonly number[], gap: number, least: number, most: number): number[] {
+  const pools: { sum: number; n: number }[] = []
+  positions.forEach((position, i) => {
+    let pool = { sum: position - i * gap, n: 1 }
+    for (
+      let before = pools.at(-1);
+      before && before.sum / before.n > pool.sum / pool.n;
+      before = pools.at(-1)
+    ) {
+      pool = { sum: pool.sum + before.sum, n: pool.n + before.n }
+      pools.pop()
+    }
+    pools.push(pool)
+  })
+  const highest = most - Math.max(0, positions.length - 1) * gap
+  const offsets = pools.flatMap(({ sum, n }) =>
+    Array<number>(n).fill(Math.max(least, Math.min(highest, sum / n))),
+  )
+  return offsets.map((offset, i) => offset + i * gap)
+}
