@@ -1,9 +1,12 @@
-import type { Stage } from '../route/operation.ts'
+import type { Operation, Stage } from '../route/operation.ts'
+import { firstMinutes, learningFactor, learningTotal } from './learning.ts'
+import { timeRange } from './range.ts'
 
 /** Minutes for the batch. */
 export interface BatchTime {
   minutes: number
   perPiece: number
+  /** The first and the last piece by themselves, without what is done once for the batch. */
   first: number
   last: number
   p10: number
@@ -12,6 +15,70 @@ export interface BatchTime {
   byStage: Partial<Record<Stage, number>>
   /** Elapsed days from start to packed, counting the shop's hours and what must dry. */
   elapsed: { workDays: number; waitDays: number; days: number; why: string }
+}
+
+/** Hours in which nothing can be done to the batch: glue that cures, a coat that dries, strips at rest. */
+export interface Wait {
+  name: string
+  hours: number
+}
+
+/** What `batchTime` takes of an operation; minutes each are for one blank. */
+export type TimedWork = Pick<Operation, 'stage' | 'minutesOnce' | 'minutesEach' | 'learns'>
+
+export interface BatchTimeInput {
+  operations: TimedWork[]
+  /** Pieces turned, spares among them. */
+  pieces: number
+  /** Pieces turned from one blank; 1 when absent. */
+  perBlank?: number
+  learningRate: number
+  /** Fraction added to working time for rest and interruption: it lengthens the days, not the minutes. */
+  restAllowance: number
+  hoursPerDay: number
+  /** Standard deviation of the batch's time as a fraction of it. */
+  spread: number
+  waits?: Wait[]
+}
+
+const sum = (numbers: number[]): number => numbers.reduce((total, n) => total + n, 0)
+
+function elapsedOf(minutes: number, input: BatchTimeInput): BatchTime['elapsed'] {
+  const workDays = (minutes * (1 + input.restAllowance)) / 60 / input.hoursPerDay
+  const waits = (input.waits ?? []).filter((wait) => wait.hours > 0)
+  const waitDays = sum(waits.map((wait) => Math.ceil(wait.hours / 24)))
+  const rest = `${Math.round(input.restAllowance * 100)} % for rest and interruption`
+  const work = `work at ${input.hoursPerDay} h a day with ${rest}`
+  const why = [work, ...waits.map((wait) => `${wait.name} ${wait.hours} h`)].join('; ')
+  return { workDays, waitDays, days: Math.ceil(workDays + waitDays - 1e-9), why }
+}
+
+/**
+ * The time a batch takes. Hand operations follow the unit-form learning curve, on which an operation's
+ * minutes describe the tenth piece and n counts all pieces of the batch; the others take the same on each.
+ * `byStage` adds up to `minutes`; `perPiece` is `minutes` over all pieces, set-up included.
+ */
+export function batchTime(input: BatchTimeInput): BatchTime {
+  const { operations, pieces, perBlank = 1, learningRate: rate } = input
+  const handTotal = firstMinutes(learningTotal(pieces, rate), rate)
+  const byStage: Partial<Record<Stage, number>> = {}
+  for (const o of operations) {
+    const minutes = o.minutesOnce + (o.minutesEach / perBlank) * (o.learns ? handTotal : pieces)
+    byStage[o.stage] = (byStage[o.stage] ?? 0) + minutes
+  }
+  const minutes = sum(Object.values(byStage))
+  const hand = sum(operations.filter((o) => o.learns).map((o) => o.minutesEach / perBlank))
+  const steady = sum(operations.filter((o) => !o.learns).map((o) => o.minutesEach / perBlank))
+  const nth = (n: number): number => firstMinutes(hand, rate) * learningFactor(n, rate) + steady
+  return {
+    minutes,
+    perPiece: minutes / pieces,
+    first: nth(1),
+    last: nth(pieces),
+    ...timeRange(minutes, input.spread),
+    byStage,
+    elapsed: elapsedOf(minutes, input),
+  }
 }
 
 /** One line of the price; amounts in minor units of the currency. */
@@ -28,4 +95,6 @@ export interface Quote {
   lines: { key: string; name: string; amount: number; why: string }[]
   total: number
   perPiece: number
+  /** What the price leaves out or rests on. */
+  cautions: string[]
 }

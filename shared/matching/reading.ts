@@ -1,4 +1,75 @@
+import { nm } from '../units/length.ts'
+
 /** Which stage of the work a reading belongs to. */
 export type ReadingStage = 'sized' | 'turned' | 'sanded' | 'finished'
 export type ReadingKind = 'diameter' | 'position' | 'length' | 'side'
 export type Verdict = 'in' | 'over' | 'under'
+
+/** A target with what it may be over and under; lengths mm. */
+export interface Limits {
+  target: number
+  plus: number
+  minus: number
+}
+
+/** A limit that falls on half a nanometre counts on the side that lets the reading in. */
+const HALF = 0.501
+
+/** The largest reading that is still in, integer nanometres. */
+export const upperNm = ({ target, plus }: Limits): number => Math.floor((target + plus) * 1e6 + HALF)
+
+/** The smallest reading that is still in, integer nanometres. */
+export const lowerNm = ({ target, minus }: Limits): number => Math.ceil((target - minus) * 1e6 - HALF)
+
+/**
+ * What a reading says: `in` (limits inclusive), `over` (wood can still come off) or `under`. Lengths mm,
+ * compared on integer nanometres.
+ *
+ * @example verdictOf(50.8, { target: 50, plus: 0.8, minus: 0.8 }) // 'in'
+ * @example verdictOf(50.81, { target: 50, plus: 0.8, minus: 0.8 }) // 'over'
+ */
+export function verdictOf(value: number, limits: Limits): Verdict {
+  const reading = nm(value)
+  if (reading < lowerNm(limits)) return 'under'
+  return reading > upperNm(limits) ? 'over' : 'in'
+}
+
+/** What stands on the diameter between the stages, mm. */
+export interface StageAllowances {
+  /** Left after the sizing cut. */
+  sizing: number
+  /** Left off the tool for sanding. */
+  turned: number
+  /** Gained by a film finish. */
+  film: number
+}
+
+/** What is measured: squares are not turned, tenons are neither sanded nor finished. */
+export interface Measured {
+  kind?: ReadingKind
+  tenon?: boolean
+  /** The piece gets a film finish; oil and wax build nothing. */
+  film?: boolean
+}
+
+/**
+ * What a station should read at a stage of the work when `target` is its finished size; lengths mm. Film
+ * comes on top of the sanded size, so sanding goes that much under the target; sanding takes `turned` and the
+ * finishing cuts take `sizing`.
+ *
+ * @example stageTarget(50, 'turned', { sizing: 1.6, turned: 0.4, film: 0.1 }) // 50.4
+ * @example stageTarget(50, 'sanded', { sizing: 1.6, turned: 0.4, film: 0.1 }, { film: true }) // 49.9
+ */
+export function stageTarget(
+  target: number,
+  stage: ReadingStage,
+  allowances: StageAllowances,
+  measured: Measured = {},
+): number {
+  const { kind = 'diameter', tenon = false } = measured
+  if (kind === 'position' || kind === 'length' || stage === 'finished') return target
+  const sanded = target - (measured.film && !tenon ? allowances.film : 0)
+  if (kind === 'side' || stage === 'sanded') return sanded
+  const turned = sanded + (tenon ? 0 : allowances.turned)
+  return stage === 'turned' ? turned : turned + allowances.sizing
+}

@@ -37,7 +37,14 @@ export interface StationSpread {
 
 export interface Match {
   stations: StationSpread[]
-  pieces: { key: string; verdict?: Verdict; worst?: string; outOfRound?: Record<string, number> }[]
+  /** Verdict and worst station are absent, with `why`, while the piece has no reading. */
+  pieces: {
+    key: string
+    verdict?: Verdict
+    worst?: string
+    outOfRound?: Record<string, number>
+    why?: string
+  }[]
   chosen?: { pieces: string[]; spread: number; proven: boolean }
   bringDown: {
     targets: Record<string, number>
