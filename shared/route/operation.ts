@@ -2,7 +2,16 @@ import type { OperationKind } from './kinds.ts'
 
 /** Where in the shop an operation belongs; `time.byStage` adds minutes up by these. */
 export type Stage =
-  | 'milling' | 'joinery' | 'layout' | 'set-up' | 'turning' | 'checking' | 'sanding' | 'handwork' | 'finish' | 'packing' // prettier-ignore
+  | 'milling'
+  | 'joinery'
+  | 'layout'
+  | 'set-up'
+  | 'turning'
+  | 'checking'
+  | 'sanding'
+  | 'handwork'
+  | 'finish'
+  | 'packing' // prettier-ignore
 
 /**
  * How much work an operation is, before minutes are put to it: lengths mm, surface mm², wood removed mm³;
