@@ -1,0 +1,85 @@
+import type { CutBoard, Defect, PlacedBlank } from '../../shared/cutting/board.ts'
+import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
+import { BENCH_PT, ink, line, pt } from './print.ts'
+
+/** A board's drawing: millimetres of board over one millimetre of paper, and where it stands in points. */
+export interface BoardPlace {
+  scale: number
+  x: number
+  y: number
+}
+
+/** Scales a draughtsman would choose. */
+const SCALES = [1, 2, 2.5, 4, 5, 6, 8, 10, 12, 15, 16, 20, 25, 30, 40, 50, 60, 75, 100, 150, 200, 500, 1000]
+
+/** The largest of the usual scales at which so many mm fit on so many points. */
+export function scaleFor(lengthMm: number, points: number): number {
+  return SCALES.find((scale) => pt(lengthMm / scale) <= points) ?? Math.ceil(pt(lengthMm) / points)
+}
+
+/** Draws a board: blanks white, offcuts dashed, waste and kerf grey, defects crossed out. Returns its height. */
+export function drawBoard(
+  doc: PDFKit.PDFDocument,
+  board: CutBoard,
+  { scale, x, y }: BoardPlace,
+  { letters, defects, style }: { letters: Map<string, string>; defects: Defect[]; style: LengthStyle },
+): number {
+  const p = (mm: number) => pt(mm / scale)
+  const rect = (from: number, to: number, [y0, y1]: [number, number]): [number, number, number, number] => [
+    x + p(from),
+    y + p(y0),
+    p(to - from),
+    p(y1 - y0),
+  ]
+  doc.rect(...rect(0, board.length, [0, board.width])).fill('#cfcfcf')
+  for (const offcut of board.offcuts) {
+    const place = rect(offcut.from, offcut.to, offcut.across)
+    doc.rect(...place).fill('#f4f4f4')
+    doc
+      .lineWidth(0.4)
+      .dash(2, { space: 2 })
+      .rect(...place)
+      .stroke('#000')
+      .undash()
+    words(doc, place, [`offcut ${lengthText(offcut.to - offcut.from, style)}`], 'plain')
+  }
+  for (const blank of placedOn(board)) {
+    const place = rect(blank.from, blank.to, blank.across)
+    const letter = letters.get(blank.key) ?? blank.key
+    doc.rect(...place).fillAndStroke('#fff', '#000')
+    words(doc, place, [`${letter} ${lengthText(blank.to - blank.from, style)}`, letter], 'bold')
+  }
+  for (const defect of defects) {
+    const across = defect.across ?? [0, board.width]
+    crossOut(doc, rect(Math.max(defect.from, 0), Math.min(defect.to, board.length), [across[0], across[1]]))
+  }
+  doc
+    .lineWidth(1)
+    .rect(...rect(0, board.length, [0, board.width]))
+    .stroke('#000')
+  return p(board.width)
+}
+
+/** Every blank on a board, whichever way it is cut. */
+export const placedOn = (board: CutBoard): PlacedBlank[] =>
+  [...(board.strips ?? []), ...(board.sections ?? [])].flatMap(({ blanks }) => blanks)
+
+/** The first of the wordings that fits into the rectangle, in its middle. */
+function words(
+  doc: PDFKit.PDFDocument,
+  [x, y, w, h]: [number, number, number, number],
+  wordings: string[],
+  face: 'plain' | 'bold',
+): void {
+  ink(doc, face, BENCH_PT)
+  const wording = wordings.find((one) => doc.widthOfString(one) <= w - 2)
+  if (wording === undefined || h < BENCH_PT) return
+  line(doc, wording, x + (w - doc.widthOfString(wording)) / 2, y + (h - BENCH_PT * 1.17) / 2)
+}
+
+function crossOut(doc: PDFKit.PDFDocument, [x, y, w, h]: [number, number, number, number]): void {
+  doc.save().rect(x, y, w, h).clip().lineWidth(0.5)
+  for (let across = -h; across < w; across += 4) doc.moveTo(x + across, y + h).lineTo(x + across + h, y)
+  doc.stroke('#000').restore()
+  doc.lineWidth(0.8).rect(x, y, w, h).stroke('#000')
+}

@@ -1,0 +1,154 @@
+import type { Plan } from '../../shared/plan.ts'
+import type { Operation } from '../../shared/route/operation.ts'
+import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
+import { countText, massText, minutesText, rangeText } from './figures.ts'
+import { caution, heading, paragraph } from './flow.ts'
+import { finishPrint, openPrint, type Print, type PrintOptions } from './print.ts'
+import { type Column, type Row, table } from './table.ts'
+
+/** The order of work with tools, speeds, calipers and minutes; then edges, sanding, finish and cautions. */
+export function workOrderPdf(plan: Plan, options: PrintOptions): Promise<Buffer> {
+  const print = openPrint('Work order', plan, options)
+  stockLine(print)
+  operationTable(print)
+  timeLines(print)
+  edges(print)
+  sandingAndFinish(print)
+  cautions(print)
+  return finishPrint(print)
+}
+
+function stockLine(print: Print): void {
+  const { job, blank, part, passes } = print.plan
+  const { style } = print.options
+  const mounting = passes.chosen === 'one' ? 'one mounting a piece' : 'several mountings a piece'
+  paragraph(
+    print,
+    `Blank ${lengthText(blank.side, style)} square × ${lengthText(blank.length, style)}, ${massText(blank.mass)}, ` +
+      `${blank.stock.perBlank > 1 ? `${countText(blank.stock.perBlank, 'piece')} from each, ` : ''}mounted by ${job.mount}, ${mounting}. ` +
+      `Finished piece ${massText(part.mass)}. ${restWords(print.plan)}`.trimEnd(),
+  )
+}
+
+function restWords({ part }: Plan): string {
+  if (!part.whip || part.whip.rest === 'none') return ''
+  return part.whip.rest === 'needed' ? 'A steady rest is needed.' : 'A steady rest is advised.'
+}
+
+const columns: Column[] = [
+  { head: 'No.', share: 5 },
+  { head: 'Operation', share: 32, face: 'bold' },
+  { head: 'From the foot', share: 20 },
+  { head: 'Tool', share: 22 },
+  { head: 'Speed (ceiling)', share: 25 },
+  { head: 'Caliper', share: 14, align: 'right', face: 'bold' },
+  { head: 'Each blank', share: 13, align: 'right' },
+]
+
+function operationTable(print: Print): void {
+  const { operations } = print.plan
+  const { style } = print.options
+  let stage = ''
+  const rows = operations.flatMap((operation, i): Row[] => {
+    const head = `${operation.stage}${operation.pass > 1 ? `, mounting ${operation.pass}` : ''}`
+    const row = operationRow(operation, i + 1, style)
+    if (head === stage) return [row]
+    stage = head
+    return [{ ...row, lead: head }]
+  })
+  table(print, columns, rows, { pad: 1.2 })
+}
+
+function operationRow(operation: Operation, number: number, style: LengthStyle): Row {
+  const { name, where, tool, caliper, minutesEach, minutesOnce } = operation
+  return {
+    cells: [
+      String(number),
+      name,
+      where ? rangeText(where, style) : '',
+      tool,
+      speedText(operation),
+      caliper === undefined ? '' : `⌀ ${lengthText(caliper, style)}`,
+      minutesEach > 0 ? minutesText(minutesEach) : minutesOnce > 0 ? `${minutesText(minutesOnce)} once` : '',
+    ],
+    ...(operation.caution ? { caution: operation.caution } : {}),
+  }
+}
+
+/** `800 rpm (max 2400)`: what to run at and what never to pass. */
+function speedText({ rpm, rpmCeiling, ceilingBy }: Operation): string {
+  if (rpmCeiling === undefined) return rpm === undefined ? '' : `${Math.floor(rpm)} rpm`
+  const ceiling = `never above ${Math.floor(rpmCeiling)} rpm${ceilingBy ? ` (${ceilingBy})` : ''}`
+  return rpm === undefined ? `no speed: ${ceiling}` : `${Math.floor(rpm)} rpm, ${ceiling}`
+}
+
+function timeLines(print: Print): void {
+  const { time } = print.plan
+  const stages = Object.entries(time.byStage).filter(([, minutes]) => minutes > 0)
+  heading(print, 'Time')
+  paragraph(
+    print,
+    `The batch ${minutesText(time.minutes)}, ${minutesText(time.perPiece)} a piece, spares among them; ` +
+      `the first ${minutesText(time.first)}, the last ${minutesText(time.last)}. One batch in ten is done in ${minutesText(time.p10)}, ` +
+      `nine in ten in ${minutesText(time.p90)}. ${stages.map(([stage, minutes]) => `${stage} ${minutesText(minutes)}`).join(', ')}. ` +
+      `From start to packed ${countText(time.elapsed.days, 'day')}: ${time.elapsed.why}.`,
+  )
+}
+
+function edges(print: Print): void {
+  const { grinding } = print.plan
+  if (grinding.length === 0) return
+  heading(print, 'Edges')
+  table(
+    print,
+    [
+      { head: 'Tool', share: 30, face: 'bold' },
+      { head: 'Touch up after', share: 20, align: 'right' },
+      { head: 'Touch-ups', share: 13, align: 'right' },
+      { head: 'Regrinds', share: 13, align: 'right' },
+      { head: 'Cutting', share: 16, align: 'right' },
+      { head: 'Sharpening', share: 16, align: 'right' },
+    ],
+    grinding.map((one) => ({
+      cells: [
+        one.tool,
+        one.piecesBetween >= 1 ? countText(Math.floor(one.piecesBetween), 'piece') : minutesText(one.life),
+        String(one.touchUps),
+        String(one.regrinds),
+        minutesText(one.minutesCutting),
+        minutesText(one.minutes),
+      ],
+    })),
+    { pad: 1.2 },
+  )
+}
+
+function sandingAndFinish(print: Print): void {
+  const { sanding, finish } = print.plan
+  heading(print, 'Sanding and finish')
+  paragraph(
+    print,
+    `Grits ${sanding.grits.join(', ')}${sanding.rpm === undefined ? '' : ` at ${Math.floor(sanding.rpm)} rpm`}, ` +
+      `${minutesText(sanding.minutesEach)} each. ${sanding.why}`,
+  )
+  if (finish.kind === 'none') paragraph(print, `No finish. ${finish.why}`)
+  else {
+    paragraph(
+      print,
+      `Finish: ${finish.kind}, ${countText(finish.coats, 'coat')} ${finish.onLathe ? 'on' : 'off'} the lathe, ` +
+        `${finish.dryHours} h to dry. ${finish.why}`,
+    )
+  }
+  if (finish.caution) caution(print, finish.caution)
+}
+
+/** The plan's cautions that stand beside no figure above. */
+function cautions(print: Print): void {
+  const { plan } = print
+  const said = new Set([...plan.operations.map((operation) => operation.caution), plan.finish.caution])
+  const rest = plan.cautions.filter(({ text }) => !said.has(text))
+  if (rest.length === 0) return
+  heading(print, 'To mind')
+  for (const { about, text } of rest)
+    caution(print, about && !text.includes(about) ? `${about}: ${text}` : text)
+}
