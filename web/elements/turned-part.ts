@@ -1,7 +1,6 @@
 import { css, html, LitElement, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import type { Joint } from '../../shared/job.ts'
-import { outlineOf } from '../../shared/profile/outline.ts'
 import type { Profile } from '../../shared/profile/profile.ts'
 import type { LengthStyle } from '../../shared/units/length.ts'
 import { type CheckMark, diameterMarks, type Mark, runningMarks, spreadOut } from './part-dimensions.ts'
@@ -9,6 +8,7 @@ import { type Flat, flatsOf } from './part-flats.ts'
 import { flatGrain, type GrainLine, grainLines, seedOf } from './part-grain.ts'
 import { type JointMark, jointMarks } from './part-joints.ts'
 import { type PartLayout, partLayout } from './part-layout.ts'
+import { keptOutline, SILHOUETTE_LENGTH, silhouetteOf } from './part-outlines.ts'
 import { flatLight, roundBands, slopeStops } from './part-shading.ts'
 import {
   closeSet,
@@ -81,6 +81,9 @@ export class TurnedPart extends LitElement {
     .bracket { fill: none; stroke: var(--accent, #1c4a84); stroke-width: 3; }
     .ghost { fill: currentColor; opacity: 0.13; }
     .outline { fill: none; stroke: currentColor; stroke-width: 1.2; vector-effect: non-scaling-stroke; opacity: 0.8; }
+    .stretch {
+      fill: var(--accent, #1c4a84);
+    }
     .joint { fill: #1c120a; opacity: 0.72; }
     .joint-hidden { fill: none; stroke: #1c120a; stroke-width: 1; stroke-dasharray: 4 2.5; opacity: 0.8; }
     .unit { opacity: 0.75; }
@@ -112,34 +115,39 @@ export class TurnedPart extends LitElement {
       return html`<p part="empty">No profile yet: two stations make a part.</p>`
     let outline: OutlinePoint[]
     try {
-      outline = outlineOf(profile)
+      outline = keptOutline(profile)
     } catch {
       return html`<p part="empty">The profile cannot be drawn as it stands.</p>`
     }
-    if (this.compact) return this.silhouette(outline)
+    if (this.compact) return this.silhouette(profile)
     if (this.room === 0) return html``
     return this.drawing(profile, outline)
   }
 
-  private silhouette(outline: OutlinePoint[]): TemplateResult {
-    const length = outline.at(-1)?.x ?? 0
-    const radius = Math.max(...outline.map(({ r }) => r))
-    const scale = 1000 / length
-    const points = scaledOutline(outline, scale)
-    const [half, lying] = [radius * scale, this.orientation === 'horizontal']
+  private silhouette(profile: Profile): TemplateResult {
+    const { path, half } = silhouetteOf(profile)
+    const lying = this.orientation === 'horizontal'
     const box = lying
       ? `-10 ${-half - 10} 1020 ${2 * half + 20}`
       : `${-half - 10} -1010 ${2 * half + 20} 1020`
-    const path = silhouettePath(points)
-    const filled = 1000 * Math.max(0, Math.min(1, this.fill ?? 1))
+    const [from, to] = this.shownStretch(profile)
     return html`<svg viewBox=${box} role="img" aria-label=${this.name || nothing} aria-hidden=${this.name ? nothing : 'true'}>
-      <defs><clipPath id="filled"><rect x="-1" y=${-half - 1} width=${filled + 1} height=${2 * half + 2}></rect></clipPath></defs>
+      <defs><clipPath id="filled"><rect x=${from} y=${-half - 1} width=${to - from} height=${2 * half + 2}></rect></clipPath></defs>
       <g transform=${lying ? 'translate(0 0)' : 'matrix(0 -1 1 0 0 0)'}>
         <path class="ghost" d=${path}></path>
-        <path fill=${woodTone(this.species)} clip-path="url(#filled)" d=${path}></path>
+        <path class=${this.highlight ? 'stretch' : nothing} fill=${woodTone(this.species)} clip-path="url(#filled)" d=${path}></path>
         <path class="outline" d=${path}></path>
       </g>
     </svg>`
+  }
+
+  /** What of a silhouette is filled: the stretch pointed out, widened until it can be seen, or what is done. */
+  private shownStretch(profile: Profile): [number, number] {
+    if (!this.highlight) return [-1, SILHOUETTE_LENGTH * Math.max(0, Math.min(1, this.fill ?? 1))]
+    const [a, b] = this.highlight.map(
+      (mm) => (mm * SILHOUETTE_LENGTH) / (profile.stations.at(-1)?.at || 1),
+    ) as [number, number]
+    return b - a < 24 ? [(a + b) / 2 - 12, (a + b) / 2 + 12] : [a, b]
   }
 
   /** The geometry, made anew only when something it rests on changes. */

@@ -1,0 +1,182 @@
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, property } from 'lit/decorators.js'
+import type { Profile } from '../../shared/profile/profile.ts'
+import type { Operation } from '../../shared/route/operation.ts'
+import { type LengthStyle, lengthFigure } from '../../shared/units/length.ts'
+import { pageWear } from '../styles/all.ts'
+import { minutesText } from '../time-text.ts'
+import { operationGroups, rpmFigure, whereText } from './operation-words.ts'
+import './turned-part.ts'
+
+/** Sideways travel, px, from which a stroke on the screen turns the page. */
+const SWIPE = 60
+
+/**
+ * One operation large enough to read from the lathe. Sends `operation-turn` with `by` -1 or 1 on its buttons and on
+ * a stroke sideways.
+ */
+@customElement('operation-card')
+export class OperationCard extends LitElement {
+  static override styles = [
+    ...pageWear,
+    css`
+      :host {
+        touch-action: pan-y;
+      }
+      .card {
+        gap: var(--space-3);
+      }
+      .head {
+        display: flex;
+        justify-content: space-between;
+        gap: var(--space-4);
+      }
+      h2 {
+        font-size: clamp(1.875rem, 8vw, 3rem);
+        line-height: 1.1;
+      }
+      .tool {
+        font-size: clamp(1.25rem, 5.5vw, 2rem);
+      }
+      .figures {
+        display: grid;
+        grid-template-columns: repeat(auto-fit, minmax(min(100%, 15rem), 1fr));
+        gap: var(--space-3) var(--space-6);
+      }
+      .figures dt {
+        font-size: 1rem;
+        color: var(--ink-soft);
+      }
+      .figures dd {
+        font-size: clamp(3.25rem, 15vw, 5.5rem);
+        font-weight: 700;
+        line-height: 1;
+        white-space: nowrap;
+      }
+      .figures dd.below {
+        font-size: 1.0625rem;
+        font-weight: 400;
+        line-height: 1.35;
+        white-space: normal;
+        color: var(--ink-soft);
+      }
+      .figures dd.none {
+        font-size: 1.75rem;
+        color: var(--under);
+        white-space: normal;
+      }
+      .figures .unit {
+        font-size: 0.38em;
+      }
+      .caution {
+        font-size: clamp(1.125rem, 4.6vw, 1.5rem);
+      }
+      .why {
+        font-size: 1.0625rem;
+      }
+      .turn {
+        display: grid;
+        grid-template-columns: 1fr 1fr;
+        gap: var(--space-3);
+        position: sticky;
+        bottom: 0;
+        padding: var(--space-2) 0;
+        background: var(--sheet);
+      }
+      .turn button {
+        min-height: 4.5rem;
+        font-size: 1.375rem;
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) operations: readonly Operation[] = []
+  @property({ type: Number }) index = 0
+  @property({ attribute: false }) profile?: Profile
+  @property() species = ''
+  @property({ attribute: false }) lengthStyle: LengthStyle = 'fraction'
+  @property() each = 'a piece'
+  private strokeFrom?: { x: number; y: number }
+
+  private turn(by: -1 | 1): void {
+    this.dispatchEvent(new CustomEvent('operation-turn', { detail: { by } }))
+  }
+
+  private readonly press = (event: PointerEvent) => {
+    this.strokeFrom = { x: event.clientX, y: event.clientY }
+  }
+
+  private readonly lift = (event: PointerEvent) => {
+    const from = this.strokeFrom
+    this.strokeFrom = undefined
+    if (!from || event.pointerType === 'mouse') return
+    const [x, y] = [event.clientX - from.x, event.clientY - from.y]
+    if (Math.abs(x) > SWIPE && Math.abs(x) > 2 * Math.abs(y)) this.turn(x < 0 ? 1 : -1)
+  }
+
+  override render() {
+    const operation = this.operations[this.index]
+    if (!operation) return html`<p>This plan has no operation here.</p>`
+    const group = operationGroups(this.operations).find((g) => g.operations.includes(operation))
+    return html`<article class="card" @pointerdown=${this.press} @pointerup=${this.lift}>
+      <div aria-live="polite" class="page">
+        <p class="head soft"><span>${group?.heading ?? ''}</span> <span>${this.index + 1} of ${this.operations.length}</span></p>
+        <div>
+          <h2>${operation.name}</h2>
+          <p class="tool">${operation.tool}</p>
+        </div>
+        ${this.drawing(operation)}
+        <dl class="figures">${this.speed(operation)} ${this.lengths(operation)}</dl>
+        ${operation.caution ? html`<p class="caution">${operation.caution}</p>` : nothing}
+        <p class="why">${operation.why}</p>
+        <p class="soft">${timeText(operation, this.each)}</p>
+      </div>
+      <div class="turn no-print">
+        <button type="button" ?disabled=${this.index === 0} @click=${() => this.turn(-1)}>‹ Previous</button>
+        <button type="button" class="main" ?disabled=${this.index >= this.operations.length - 1} @click=${() => this.turn(1)}>Next ›</button>
+      </div>
+    </article>`
+  }
+
+  private drawing(operation: Operation): TemplateResult | typeof nothing {
+    if (!operation.where || !this.profile) return nothing
+    return html`<figure>
+      <turned-part orientation="horizontal" most="120" .profile=${this.profile} .species=${this.species} .highlight=${operation.where}></turned-part>
+      <figcaption>${whereText(operation.where, this.lengthStyle)} <span class="soft">from the foot</span></figcaption>
+    </figure>`
+  }
+
+  private speed({ rpm, rpmCeiling, ceilingBy }: Operation): TemplateResult | typeof nothing {
+    if (rpm === undefined && rpmCeiling === undefined) return nothing
+    return html`<div>
+      <dt>Speed</dt>
+      ${rpm === undefined ? html`<dd class="none">No safe speed on this lathe</dd>` : html`<dd>${rpmFigure(rpm)} <span class="unit">rpm</span></dd>`}
+      ${rpmCeiling === undefined ? nothing : html`<dd class="below">never above ${rpmFigure(rpmCeiling)} rpm${ceilingBy ? `: ${ceilingBy}` : ''}</dd>`}
+    </div>`
+  }
+
+  private lengths({ caliper, restPosition }: Operation): TemplateResult {
+    const unit = this.lengthStyle === 'mm' ? 'mm' : 'in'
+    const figure = (name: string, mm: number, below: string) => html`<div>
+      <dt>${name}</dt>
+      <dd>${lengthFigure(mm, this.lengthStyle)} <span class="unit">${unit}</span></dd>
+      <dd class="below">${below}</dd>
+    </div>`
+    return html`${caliper === undefined ? nothing : figure('Caliper', caliper, 'set to this: what later stages take off is left on')}
+    ${restPosition === undefined ? nothing : figure('Rest', restPosition, 'middle of the tool rest, from the foot; moved only while the lathe stands')}`
+  }
+}
+
+const timeText = ({ minutesOnce, minutesEach }: Operation, each: string): string =>
+  [
+    minutesOnce > 0 ? `${minutesText(minutesOnce)} once` : '',
+    minutesEach > 0 ? `${minutesText(minutesEach)} ${each}` : '',
+  ]
+    .filter(Boolean)
+    .join(', ')
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'operation-card': OperationCard
+  }
+}

@@ -1,0 +1,74 @@
+import type { CheckStation } from '../../shared/profile/check-stations.ts'
+import type { Profile } from '../../shared/profile/profile.ts'
+import type { Operation, Stage } from '../../shared/route/operation.ts'
+import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
+
+/** Operations that are done at one place in the shop, in order. */
+export interface OperationGroup {
+  heading: string
+  /** Place of the first of them in the whole order, from 0. */
+  first: number
+  operations: Operation[]
+}
+
+const afterwards = new Set<Stage>(['handwork', 'finish', 'packing'])
+
+const headingOf = (operation: Operation, turnedYet: boolean): string => {
+  if (operation.pass > 0 && !(afterwards.has(operation.stage) && operation.rpm === undefined)) {
+    return `On the lathe, mounting ${operation.pass}`
+  }
+  return turnedYet ? 'Off the lathe again' : 'Before the lathe'
+}
+
+/** The order of work under headings that say where it is done. */
+export function operationGroups(operations: readonly Operation[]): OperationGroup[] {
+  const groups: OperationGroup[] = []
+  let turnedYet = false
+  operations.forEach((operation, i) => {
+    const heading = headingOf(operation, turnedYet)
+    if (heading.startsWith('On')) turnedYet = true
+    const group = groups.at(-1)
+    if (group?.heading === heading) group.operations.push(operation)
+    else groups.push({ heading, first: i, operations: [operation] })
+  })
+  return groups
+}
+
+/** `1,100`: thousands are set off, as on a lathe's plate they seldom are and are misread. */
+export const rpmFigure = (rpm: number): string => String(Math.round(rpm)).replace(/\B(?=(\d{3})+$)/g, ',')
+
+/** Where on the part: `from 1-1/4 in to 1-3/4 in`, or the one place of a cut. */
+export function whereText(where: readonly [number, number] | null, style: LengthStyle): string {
+  if (!where) return 'the whole piece'
+  const [from, to] = where.map((mm) => lengthText(mm, style))
+  return from === to ? `at ${from}` : `${from} to ${to}`
+}
+
+const POINTS: Record<string, string> = { c: ' crest', r: ' root' }
+
+/** What a station of the profile is called: its name, else its number from the foot. */
+export function stationName(profile: Profile, key: string): string {
+  const own = profile.stations.findIndex((station) => station.key === key)
+  const [, number = '-1', point = ''] = /^s(\d+)([cr]?)$/.exec(key) ?? []
+  const index = own >= 0 ? own : Number(number)
+  const station = profile.stations[index]
+  if (!station) return key
+  return `${station.name ?? `station ${index + 1}`}${own >= 0 ? '' : (POINTS[point] ?? '')}`
+}
+
+/** What a check station is called. */
+export const checkName = (check: CheckStation, profile: Profile): string =>
+  check.name ?? stationName(profile, check.key)
+
+export const stageNames: Record<Stage, string> = {
+  layout: 'Layout',
+  milling: 'Milling',
+  joinery: 'Joinery',
+  'set-up': 'Set-up',
+  turning: 'Turning',
+  checking: 'Checking',
+  sanding: 'Sanding',
+  handwork: 'Handwork',
+  finish: 'Finish',
+  packing: 'Packing',
+}
