@@ -1,6 +1,6 @@
 import { defineConfig } from 'vite'
 
-const server = process.env.SETWRIGHT_SERVER ?? 'http://127.0.0.1:4310'
+const server = process.env.SETWRIGHT_SERVER ?? 'http://127.0.0.1:4870'
 
 export default defineConfig({
   root: 'web',

@@ -1,4 +1,5 @@
-import type { Board, CutOrder, CutPlan } from '../shared/cutting/board.ts'
+import type { RackBoard } from '../shared/contract/board.ts'
+import type { CutOrder, CutPlan } from '../shared/cutting/board.ts'
 import type { Quote } from '../shared/estimate/time.ts'
 import type { ReadingKind, ReadingStage } from '../shared/matching/reading.ts'
 import type { Match, SetFile } from '../shared/matching/set.ts'
@@ -128,9 +129,9 @@ export const printPath = (jobId: string, print: Print): string => `/api${job(job
 export const shop = () => ask<Shop>('/shop')
 export const changeShop = (settings: unknown) => ask<Shop>('/shop', { method: 'PUT', body: settings })
 export const species = () => ask<Species[]>('/species')
-export const boards = () => ask<Board[]>('/boards')
+export const boards = () => ask<RackBoard[]>('/boards')
 export const addBoard = (board: Record<string, unknown> & { key: string }) =>
-  ask<Board>('/boards', { method: 'POST', body: board })
+  ask<RackBoard>('/boards', { method: 'POST', body: board })
 export const deleteBoard = (key: string) =>
   ask<void>(`/boards/${encodeURIComponent(key)}`, { method: 'DELETE' })
 export const cutFor = (order: CutOrder | Record<string, unknown>) =>

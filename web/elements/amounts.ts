@@ -1,0 +1,20 @@
+import { minorOf, moneyText } from '../../shared/units/money.ts'
+
+/** Mass as people say it: grams below a kilogram, else kilograms. */
+export const massText = (grams: number): string =>
+  grams < 1000 ? `${grams.toFixed(grams < 100 ? 1 : 0)} g` : `${(grams / 1000).toFixed(2)} kg`
+
+/** Minutes up to an hour, then hours. */
+export const timeText = (minutes: number): string =>
+  minutes < 60 ? `${minutes.toFixed(minutes < 10 ? 1 : 0)} min` : `${hours(minutes)} h`
+
+/** Hours as a figure, one decimal. */
+export const hours = (minutes: number): string => (minutes / 60).toFixed(1)
+
+/** An amount in currency units with its currency. */
+export const priceText = (amount: number, currency: string): string =>
+  moneyText(minorOf(amount, currency), currency)
+
+export const boardFeetText = (feet: number): string => `${feet.toFixed(feet < 10 ? 2 : 1)} bd ft`
+
+export const percentText = (fraction: number): string => `${(fraction * 100).toFixed(0)} %`

@@ -1,0 +1,67 @@
+import { css, html, LitElement, nothing } from 'lit'
+import { customElement, property } from 'lit/decorators.js'
+import { pageWear } from '../styles/all.ts'
+
+/** Save, and how things stand, always in reach. Sends `save` and `discard`. */
+@customElement('save-bar')
+export class SaveBar extends LitElement {
+  static override styles = [
+    ...pageWear,
+    css`
+      :host {
+        position: sticky;
+        bottom: 0;
+        z-index: 1;
+        margin: 0 calc(-1 * var(--space-4));
+        padding: var(--space-2) var(--space-4);
+        background: var(--sheet);
+        border-top: 2px solid var(--line);
+      }
+      .bar {
+        display: flex;
+        flex-wrap: wrap;
+        gap: var(--space-2) var(--space-4);
+        align-items: center;
+      }
+      p {
+        flex: 1 1 12rem;
+      }
+      @media print {
+        :host {
+          display: none;
+        }
+      }
+    `,
+  ]
+
+  @property({ type: Number }) errors = 0
+  @property({ type: Boolean }) saved = true
+  @property({ type: Boolean }) saving = false
+  @property() message = ''
+  /** Nothing is stored yet: there is nothing to go back to. */
+  @property({ type: Boolean }) fresh = false
+  @property() what = 'the job'
+
+  private tell(name: 'save' | 'discard') {
+    this.dispatchEvent(new CustomEvent(name))
+  }
+
+  private state() {
+    if (this.saving) return 'Saving…'
+    const errors =
+      this.errors === 0 ? '' : ` ${this.errors} ${this.errors === 1 ? 'entry' : 'entries'} to put right.`
+    if (this.message) return this.message + errors
+    if (this.saved) return errors.trim() || 'Everything is saved.'
+    return `Unsaved edits, kept on this device.${errors}`
+  }
+
+  override render() {
+    return html`
+      <div class="bar">
+        <button type="button" class="main" ?disabled=${this.saving} @click=${() => this.tell('save')}>Save ${this.what}</button>
+        ${this.saved ? nothing : html`<button type="button" @click=${() => this.tell('discard')}>${this.fresh ? 'Start over' : 'Drop edits'}</button>`}
+        <p role="status" class=${this.errors > 0 ? 'error' : 'soft'}>${this.state()}</p>
+      </div>
+    `
+  }
+}

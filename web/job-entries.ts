@@ -1,0 +1,76 @@
+import { readLength, type Units } from '../shared/units/length.ts'
+import type { Entered, EnteredJoint, EnteredStation, JobFile } from './job-file.ts'
+
+/** The job a person starts from: a plain round stick, so that the drawing has something to show. */
+export const newJobFile = (units: Units): JobFile => ({
+  name: '',
+  units,
+  species: 'maple-sugar',
+  quantity: 4,
+  profile: {
+    stations:
+      units === 'in'
+        ? [
+            { at: '0', diameter: '1 1/2', then: 'straight' },
+            { at: '12', diameter: '1 1/2' },
+          ]
+        : [
+            { at: '0', diameter: '38', then: 'straight' },
+            { at: '300', diameter: '38' },
+          ],
+  },
+})
+
+const sizes = ['at', 'diameter', 'rise', 'depth', 'side', 'shoulderLength', 'plus', 'minus'] as const
+const numbersNotLengths = new Set(['practice', 'bowPerMm'])
+
+/** The file in other units, every length meaning what it meant: text without a unit gets the one it was read in. */
+export function inUnits(file: JobFile, units: Units): JobFile {
+  if (units === file.units) return file
+  const keep = <T extends Entered | undefined>(value: T): T =>
+    typeof value === 'string' && readLength(value, 'in') !== readLength(value, 'mm')
+      ? (`${value} ${file.units}` as T)
+      : value
+  const all = (record: Record<string, Entered | undefined> | undefined) =>
+    record &&
+    Object.fromEntries(
+      Object.entries(record).map(([name, value]) => [
+        name,
+        numbersNotLengths.has(name) ? value : keep(value),
+      ]),
+    )
+  const station = (entered: EnteredStation): EnteredStation => {
+    const kept = { ...entered }
+    for (const name of sizes) if (kept[name] !== undefined) kept[name] = keep(kept[name])
+    return kept
+  }
+  const joint = (entered: EnteredJoint): EnteredJoint => ({
+    ...entered,
+    at: keep(entered.at),
+    depth: keep(entered.depth),
+    size: Array.isArray(entered.size) ? entered.size.map(keep) : keep(entered.size),
+  })
+  return {
+    ...file,
+    units,
+    profile: { ...file.profile, stations: file.profile.stations.map(station) },
+    ...(file.joints && { joints: file.joints.map(joint) }),
+    ...(file.tolerance && { tolerance: all(file.tolerance) as NonNullable<JobFile['tolerance']> }),
+    ...(file.allowances && { allowances: all(file.allowances) as NonNullable<JobFile['allowances']> }),
+    ...(file.instrument && { instrument: all(file.instrument) as NonNullable<JobFile['instrument']> }),
+  }
+}
+
+/** Only what belongs in a job file, without what the server adds. */
+export function jobFileOf(stored: JobFile & Record<string, unknown>): JobFile {
+  const {
+    id: _id,
+    revision: _revision,
+    state: _state,
+    createdAt: _created,
+    updatedAt: _updated,
+    key: _key,
+    ...file
+  } = stored
+  return file as JobFile
+}

@@ -1,0 +1,45 @@
+import type { ReactiveController, ReactiveControllerHost, TemplateResult } from 'lit'
+import { html } from 'lit'
+
+/** Something being fetched for an element: waiting, there, or refused. */
+export class Load<T> implements ReactiveController {
+  value: T | undefined
+  failure: Error | undefined
+  private readonly host: ReactiveControllerHost
+  private turn = 0
+
+  constructor(host: ReactiveControllerHost) {
+    this.host = host
+    host.addController(this)
+  }
+
+  hostConnected() {}
+
+  /** Fetches; what was shown before stays until the answer is there, an older answer that comes late is dropped. */
+  async from(fetch: () => Promise<T>): Promise<void> {
+    const turn = ++this.turn
+    try {
+      const value = await fetch()
+      if (turn !== this.turn) return
+      this.value = value
+      this.failure = undefined
+    } catch (failure) {
+      if (turn !== this.turn) return
+      this.failure = failure as Error
+    }
+    this.host.requestUpdate()
+  }
+
+  /** The page with what was fetched, or a word on why it is not there. */
+  shown(page: (value: T) => TemplateResult, again: () => void): TemplateResult {
+    if (this.value !== undefined && !this.failure) return page(this.value)
+    if (!this.failure) return html`<p class="soft" role="status">Fetching…</p>`
+    return html`
+      <div class="problem" role="alert">
+        <p>${this.failure.message}</p>
+        <p class="no-print"><button type="button" @click=${again}>Try again</button></p>
+      </div>
+      ${this.value === undefined ? '' : page(this.value)}
+    `
+  }
+}

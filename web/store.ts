@@ -1,0 +1,60 @@
+import type { Plan } from '../shared/plan.ts'
+import type { Shop } from '../shared/shop.ts'
+import type { Species } from '../shared/wood/species.ts'
+import { type Change, onChange, planOf, shop, species, storedJob } from './api.ts'
+import type { StoredJob } from './job-file.ts'
+
+const kept = new Map<string, Promise<unknown>>()
+
+/** Fetches once and keeps the answer until something changes; a refusal is not kept. */
+function once<T>(key: string, fetch: () => Promise<T>): Promise<T> {
+  const had = kept.get(key) as Promise<T> | undefined
+  if (had) return had
+  const asked = fetch()
+  kept.set(key, asked)
+  asked.catch(() => kept.delete(key))
+  return asked
+}
+
+export interface ShopAndWoods {
+  shop: Shop
+  woods: Species[]
+}
+
+/** The shop's settings, and every wood: the handbook's and the shop's own. */
+export const shopAndWoods = (): Promise<ShopAndWoods> =>
+  once('shop', async () => {
+    const [settings, woods] = await Promise.all([shop(), species()])
+    return { shop: settings, woods }
+  })
+
+export interface JobAndPlan {
+  job: StoredJob
+  plan: Plan
+}
+
+/** A stored job with its plan: worked out anew for a draft, frozen for a started batch. */
+export const jobAndPlan = (jobId: string): Promise<JobAndPlan> =>
+  once(`job ${jobId}`, async () => {
+    const [job, plan] = await Promise.all([storedJob(jobId), planOf(jobId)])
+    return { job, plan }
+  })
+
+const watchers = new Set<(change: Change) => void>()
+let stop: (() => void) | undefined
+
+/** Drops what a change makes stale and tells the pages. Called for changes heard of and for our own. */
+export function noteChange(change: Change): void {
+  if (change.kind === 'shop') kept.clear()
+  else if (change.kind === 'job') kept.delete(`job ${change.id}`)
+  for (const watcher of watchers) watcher(change)
+}
+
+/** Calls back when something was changed here or on another device; returns the way to stop. */
+export function watchChanges(watcher: (change: Change) => void): () => void {
+  watchers.add(watcher)
+  stop ??= onChange(noteChange)
+  return () => {
+    watchers.delete(watcher)
+  }
+}
