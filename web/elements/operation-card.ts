@@ -163,7 +163,15 @@ export class OperationCard extends LitElement {
       <dd class="below">${below}</dd>
     </div>`
     return html`${caliper === undefined ? nothing : figure('Caliper', caliper, 'set to this: what later stages take off is left on')}
-    ${restPosition === undefined ? nothing : figure('Rest', restPosition, 'middle of the tool rest, from the foot; moved only while the lathe stands')}`
+    ${
+      restPosition === undefined
+        ? nothing
+        : html`<div>
+            <dt>Tool rest</dt>
+            <dd><span class="unit">position</span> ${restPosition}</dd>
+            <dd class="below">counted from the tailstock; moved only while the lathe stands</dd>
+          </div>`
+    }`
   }
 }
 

@@ -133,7 +133,7 @@ export class OperationList extends LitElement {
               <th class="where" scope="col">Where on the part</th>
               <th class="speed" scope="col">Speed</th>
               <th class="caliper" scope="col">Caliper at</th>
-              <th class="rest" scope="col">Rest at</th>
+              <th class="rest" scope="col">Tool rest</th>
               <th class="time number" scope="col">Time</th>
             </tr>
           </thead>
@@ -159,7 +159,7 @@ export class OperationList extends LitElement {
       <td class="where">${this.where(operation)}</td>
       <td class="speed" data-label=${operation.rpmCeiling === undefined ? nothing : 'Speed'}>${speedCell(operation)}</td>
       <td class="caliper" data-label=${operation.caliper === undefined ? nothing : 'Caliper at'}>${operation.caliper === undefined ? nothing : html`<strong>${length(operation.caliper)}</strong>`}</td>
-      <td class="rest" data-label=${operation.restPosition === undefined ? nothing : 'Rest at'}>${operation.restPosition === undefined ? nothing : length(operation.restPosition)}</td>
+      <td class="rest" data-label=${operation.restPosition === undefined ? nothing : 'Tool rest'}>${operation.restPosition === undefined ? nothing : html`position ${operation.restPosition}`}</td>
       <td class="time number" data-label="Time">${timeCell(operation, this.each)}</td>
     </tr>`
   }

@@ -1,4 +1,6 @@
-import type { Profile, Shoulder } from '../../shared/profile/profile.ts'
+import { type Profile, type Span, spansOf } from '../../shared/profile/profile.ts'
+import { spanSection } from '../../shared/profile/radius.ts'
+import { halfFlat } from '../../shared/profile/section.ts'
 
 /** A face left square, seen straight on; drawing units along and about the axis. */
 export interface Flat {
@@ -10,56 +12,28 @@ export interface Flat {
 
 const tenth = (n: number): number => Math.round(n * 10) / 10
 
-/**
- * Half the width of the flat at `u` from a rounded shoulder of length `a`: what the circle of the rounding,
- * rho(u) = side/2 + (side/√2 - side/2)·√(1 - (1 - u/a)²), leaves of the face side/2 from the axis.
- */
-export function flatHalfWidth(side: number, u: number, a: number): number {
-  const half = side / 2
-  if (u >= a) return half
-  const rho = half + (side * Math.SQRT1_2 - half) * Math.sqrt(1 - (1 - u / a) ** 2)
-  return Math.sqrt(Math.max(0, rho * rho - half * half))
-}
-
 const PARTS = 14
 
-function flatEdge(
-  from: number,
-  to: number,
-  side: number,
-  a: number,
-  shoulders: [boolean, boolean],
-): [number, number][] {
-  const points: [number, number][] = []
-  const along = Array.from({ length: PARTS + 1 }, (_, k) => a * (1 - Math.cos(((k / PARTS) * Math.PI) / 2)))
-  if (shoulders[0]) for (const u of along) points.push([from + u, flatHalfWidth(side, u, a)])
-  else points.push([from, side / 2])
-  if (shoulders[1]) for (const u of [...along].reverse()) points.push([to - u, flatHalfWidth(side, u, a)])
-  else points.push([to, side / 2])
-  return points
+/** Places along a square where its flat changes: closely where a rounded shoulder begins, its ends elsewhere. */
+function placesOf({ from, to, rounding: [foot, top] = [0, 0] }: Span): number[] {
+  const along = (length: number) =>
+    Array.from({ length: PARTS + 1 }, (_, k) => length * (1 - Math.cos(((k / PARTS) * Math.PI) / 2)))
+  const fromFoot = foot > 0 ? along(foot).map((u) => from + u) : [from]
+  const fromTop = top > 0 ? along(top).map((u) => to - u) : [to]
+  return [...fromFoot, ...fromTop].filter((x) => x >= from && x <= to).sort((a, b) => a - b)
 }
 
-/** The faces of the spans left square, with their shoulders cut straight in or rounded over. */
+/** The faces of the spans left square, with their shoulders cut straight in or rounded over; `scale` to a mm. */
 export function flatsOf(profile: Profile, scale: number): Flat[] {
-  return profile.stations.flatMap((station, i) => {
-    const next = profile.stations[i + 1]
-    if (station.then !== 'square' || !next || next.at <= station.at || station.side === undefined) return []
-    const side = station.side * scale
-    const given = station.shoulder ?? 'square'
-    const pair: [Shoulder, Shoulder] = Array.isArray(given) ? given : [given, given]
-    const [from, to] = [station.at * scale, next.at * scale]
-    // An end of the part has no shoulder to round.
-    const rounded: [boolean, boolean] = [
-      pair[0] === 'rounded' && i > 0,
-      pair[1] === 'rounded' && i + 1 < profile.stations.length - 1,
-    ]
-    const a = Math.min(
-      station.shoulderLength !== undefined ? station.shoulderLength * scale : (side * (Math.SQRT2 - 1)) / 2,
-      to - from,
-    )
-    const edge = flatEdge(from, to, side, a, rounded)
-    const down = edge.map(([x, y]) => `${tenth(x)} ${tenth(y)}`)
-    const back = [...edge].reverse().map(([x, y]) => `${tenth(x)} ${tenth(-y)}`)
-    return [{ from, to, half: side / 2, path: `M${[...down, ...back].join('L')}Z` }]
-  })
+  return spansOf(profile)
+    .filter((span) => span.shape === 'square')
+    .map((span) => {
+      const edge = placesOf(span).map(
+        (x) => [tenth(x * scale), tenth(halfFlat(spanSection(span, x)) * scale)] as const,
+      )
+      const down = edge.map(([x, y]) => `${x} ${y}`)
+      const back = [...edge].reverse().map(([x, y]) => `${x} ${-y}`)
+      const path = `M${[...down, ...back].join('L')}Z`
+      return { from: span.from * scale, to: span.to * scale, half: (span.d0 / 2) * scale, path }
+    })
 }
