@@ -1,4 +1,4 @@
-import { mmOfNm, nm } from '../units/length.ts'
+import { nm } from '../units/length.ts'
 import { upperNm, verdictOf } from './reading.ts'
 import type { Match, SetStation } from './set.ts'
 import type { PieceReading } from './spread.ts'
@@ -38,7 +38,7 @@ export function bringDown(stations: readonly SetStation[], readings: Readings): 
     result.spoiled.push(...spoiledAt(station, here))
     for (const { piece, value } of here)
       if (nm(value) > upperNm({ ...station, target }))
-        result.cuts.push({ piece, station: station.key, remove: mmOfNm(nm(value) - nm(target)) })
+        result.cuts.push({ piece, station: station.key, remove: value - target })
   }
   return { ...result, targets: Object.fromEntries(targets) }
 }

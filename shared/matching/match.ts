@@ -46,7 +46,7 @@ function pieceMatch(piece: SetPiece, stations: readonly SetStation[]): Match['pi
 
 /**
  * How alike a set of pieces is: the spread at each station, the verdict on each piece, the pieces that match
- * best when more were made than are wanted, and how to bring the rest down to the smallest. Lengths mm.
+ * best when more were made than wanted, and how to bring the rest down to the smallest. Lengths mm.
  * @throws Problem `bad-input` when fewer pieces are read at every station than `choose` asks for
  */
 export function matchSet(file: SetFile): Match {
@@ -68,8 +68,8 @@ export function matchSet(file: SetFile): Match {
 }
 
 function candidatesOf({ pieces, stations }: SetFile): Candidate[] {
-  return pieces.flatMap((piece) => {
-    const values = stations.map((s) => readingOf(piece, s.key)?.value)
-    return values.every((v) => v !== undefined) ? [{ key: piece.key, values: values as number[] }] : []
-  })
+  return pieces.map((piece) => ({
+    key: piece.key,
+    values: stations.map((s) => readingOf(piece, s.key)?.value),
+  }))
 }
