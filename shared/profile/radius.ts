@@ -1,0 +1,76 @@
+import { nm } from '../units/length.ts'
+import { type Profile, type Span, spansOf } from './profile.ts'
+import { roundSection, type Section } from './section.ts'
+import { shapeOf } from './shapes/index.ts'
+
+/** Towards which end a place is looked at where two spans meet: at a step or a shoulder it matters. */
+export type Towards = 'foot' | 'top'
+
+/** A profile, or its spans where many places are asked for. */
+export type Shaped = Profile | Span[]
+
+const spansIn = (shaped: Shaped): Span[] => (Array.isArray(shaped) ? shaped : spansOf(shaped))
+
+/**
+ * The span at a position; where two meet, the one on the side of `towards`. Beyond the ends, the end span.
+ */
+export function spanAt(spans: Span[], x: number, towards: Towards = 'top'): Span {
+  let [low, high] = [0, spans.length - 1]
+  while (low < high) {
+    const middle = (low + high) >> 1
+    const passed = towards === 'top' ? nm(spans[middle]!.to) <= nm(x) : nm(spans[middle]!.to) < nm(x)
+    if (passed) low = middle + 1
+    else high = middle
+  }
+  return spans[low]!
+}
+
+const within = ({ from, to }: Span, x: number): number => Math.min(to, Math.max(from, x))
+
+/** Radius of one span at a position, mm; half the side where it is left square. */
+export const spanRadius = (span: Span, x: number): number => shapeOf(span).radius(span, within(span, x))
+
+/** Slope dr/dx of one span at a position. */
+export const spanSlope = (span: Span, x: number): number => shapeOf(span).slope(span, within(span, x))
+
+/** The section of one span at a position. */
+export function spanSection(span: Span, x: number): Section {
+  const shape = shapeOf(span)
+  return shape.section?.(span, within(span, x)) ?? roundSection(shape.radius(span, within(span, x)))
+}
+
+/** Places inside a span where its radius is greatest or least, mm from the foot. */
+export const spanTurns = (span: Span): number[] => shapeOf(span).turns?.(span) ?? []
+
+/** Radius at a position, mm; half the side where the part is left square. */
+export function radiusAt(shaped: Shaped, x: number, towards: Towards = 'top'): number {
+  return spanRadius(spanAt(spansIn(shaped), x, towards), x)
+}
+
+/** Section at a position: round, square, or a square rounded over near its shoulder. */
+export function sectionAt(shaped: Shaped, x: number, towards: Towards = 'top'): Section {
+  return spanSection(spanAt(spansIn(shaped), x, towards), x)
+}
+
+/** Every radius that can be the greatest or least between two positions, mm. */
+function radiiBetween(spans: Span[], from: number, to: number): number[] {
+  return spans.flatMap((span) => {
+    const [a, b] = [Math.max(from, span.from), Math.min(to, span.to)]
+    if (nm(a) >= nm(b)) return []
+    return [a, b, ...spanTurns(span).filter((x) => x > a && x < b)].map((x) => spanRadius(span, x))
+  })
+}
+
+/** Greatest radius between two positions (square: half the side), mm. What only touches at the limits is left out. */
+export const greatestRadius = (spans: Span[], from: number, to: number): number =>
+  Math.max(...radiiBetween(spans, from, to))
+
+/** Least radius between two positions, mm. */
+export const leastRadius = (spans: Span[], from: number, to: number): number =>
+  Math.min(...radiiBetween(spans, from, to))
+
+/** Greatest and least diameter of one span, mm. */
+export function diametersOf(span: Span): { greatest: number; least: number } {
+  const all = [span.d0, span.d1, ...spanTurns(span).map((x) => 2 * spanRadius(span, x))]
+  return { greatest: Math.max(...all), least: Math.min(...all) }
+}
