@@ -1,0 +1,7 @@
+import type { Migration } from 'kysely'
+import * as first from './0001_first.ts'
+
+/** Every migration by its name, listed by hand; they run in the order of their names. */
+export const migrations: Record<string, Migration> = {
+  '0001_first': first,
+}

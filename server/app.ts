@@ -1,0 +1,86 @@
+import helmet from '@fastify/helmet'
+import rateLimit from '@fastify/rate-limit'
+import fastify, { type FastifyServerOptions } from 'fastify'
+import type { Context } from './context.ts'
+import { INPUT_BYTES_MAX, readJson } from './json.ts'
+import { describeInterface } from './openapi.ts'
+import { servePages } from './pages.ts'
+import { answerProblem } from './problems.ts'
+import { aboutRoutes } from './routes/about.ts'
+import { boardRoutes } from './routes/boards.ts'
+import { eventRoutes } from './routes/events.ts'
+import { jobRoutes } from './routes/jobs.ts'
+import { pieceRoutes } from './routes/pieces.ts'
+import { printRoutes } from './routes/prints.ts'
+import type { App } from './routes/route.ts'
+import { shopRoutes } from './routes/shop.ts'
+import { trialRoutes } from './routes/trials.ts'
+import { checkParts } from './validation.ts'
+
+const routes = [
+  aboutRoutes,
+  jobRoutes,
+  pieceRoutes,
+  printRoutes,
+  shopRoutes,
+  boardRoutes,
+  trialRoutes,
+  eventRoutes,
+]
+
+/** What pages may load: only what this server sends; templates may make HTML, nothing else may. */
+const policy = {
+  useDefaults: false,
+  directives: {
+    defaultSrc: ["'none'"],
+    scriptSrc: ["'self'"],
+    styleSrc: ["'self'"],
+    fontSrc: ["'self'"],
+    connectSrc: ["'self'"],
+    manifestSrc: ["'self'"],
+    workerSrc: ["'self'"],
+    imgSrc: ["'self'", 'data:', 'blob:'],
+    baseUri: ["'none'"],
+    formAction: ["'self'"],
+    frameAncestors: ["'self'"],
+    requireTrustedTypesFor: ["'script'"],
+    trustedTypes: ['lit-html', 'sw'],
+  },
+}
+
+/** Bodies are JSON and nothing else: that also keeps pages of other sites from sending any. */
+function takeJsonOnly(app: App): void {
+  app.removeAllContentTypeParsers()
+  app.addContentTypeParser<string>('application/json', { parseAs: 'string' }, (_request, body, done) => {
+    try {
+      done(null, readJson(body))
+    } catch (error) {
+      done(error as Error)
+    }
+  })
+}
+
+/** The whole server, ready to listen or to be asked in tests. */
+export async function buildApp(
+  context: Context,
+  { logger = false }: { logger?: FastifyServerOptions['logger'] } = {},
+): Promise<App> {
+  const app: App = fastify({
+    logger,
+    bodyLimit: INPUT_BYTES_MAX,
+    forceCloseConnections: true,
+    routerOptions: { maxParamLength: 300, ignoreTrailingSlash: true },
+    frameworkErrors: (error, request, reply) => answerProblem(error, request, reply),
+  }) as unknown as App
+  app.setValidatorCompiler(checkParts)
+  app.setSerializerCompiler(() => (data) => JSON.stringify(data))
+  app.setErrorHandler(answerProblem)
+  takeJsonOnly(app)
+  await app.register(helmet, { hsts: false, contentSecurityPolicy: policy })
+  await app.register(rateLimit, { max: context.config.rateMax, timeWindow: '1 minute' })
+  await describeInterface(app)
+  await servePages(app)
+  for (const add of routes) add(app, context)
+  await app.ready()
+  return app
+}

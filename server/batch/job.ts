@@ -1,0 +1,47 @@
+import type { EnteredJob } from '../../shared/contract/job.ts'
+import { Problem } from '../../shared/problem.ts'
+import type { Context } from '../context.ts'
+import { inTransaction } from '../storage/database.ts'
+import { isJobIdTaken, jobById, type StoredJob } from '../storage/read/jobs.ts'
+import { hideJob, insertJob, updateJob } from '../storage/write/jobs.ts'
+import { once } from '../storage/write/used-keys.ts'
+
+type Revision = Pick<StoredJob, 'id' | 'revision'>
+
+const changedMeanwhile = (): Problem =>
+  new Problem('revision-stale', 'It was changed meanwhile: load it again.')
+
+/** Stores a new job, once for its key. */
+export async function addJob(
+  context: Context,
+  { key, file }: EnteredJob & { key: string },
+): Promise<StoredJob> {
+  const at = context.now()
+  const job = await once(context.db, { noun: 'job', key, body: file }, at, async (tx) => {
+    if (await isJobIdTaken(tx, key)) throw new Problem('key-reused', `The key ${key} is a job's already.`)
+    await insertJob(tx, { id: key, file, at })
+    return (await jobById(tx, key))!
+  })
+  context.changes.tell('job', key)
+  return job
+}
+
+/** Stores a new revision of a job. A batch that is started keeps the plan it was started with. */
+export async function changeJob(
+  context: Context,
+  { id, revision }: Revision,
+  { file }: EnteredJob,
+): Promise<StoredJob> {
+  const job = await inTransaction(context.db, async (tx) => {
+    if (!(await updateJob(tx, { id, file, at: context.now() }, revision))) throw changedMeanwhile()
+    return (await jobById(tx, id))!
+  })
+  context.changes.tell('job', id)
+  return job
+}
+
+/** Takes a job off every list. */
+export async function dropJob(context: Context, { id, revision }: Revision): Promise<void> {
+  if (!(await hideJob(context.db, id, revision, context.now()))) throw changedMeanwhile()
+  context.changes.tell('job', id)
+}

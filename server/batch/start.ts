@@ -1,0 +1,74 @@
+import type { CutPlan } from '../../shared/cutting/board.ts'
+import { cutBreaches } from '../../shared/cutting/check.ts'
+import { type Job, readJob } from '../../shared/job.ts'
+import type { Piece } from '../../shared/piece.ts'
+import { type Plan, planJob } from '../../shared/plan.ts'
+import { Problem } from '../../shared/problem.ts'
+import type { Shop } from '../../shared/shop.ts'
+import { type Context, shopOf } from '../context.ts'
+import { version } from '../package-root.ts'
+import type { StoredJob } from '../storage/read/jobs.ts'
+import type { FrozenPlan } from '../storage/read/plans.ts'
+import { setJobState } from '../storage/write/jobs.ts'
+import { insertBatch } from '../storage/write/pieces.ts'
+import { insertPlan } from '../storage/write/plans.ts'
+import { answerBefore, type KeyedRequest, once } from '../storage/write/used-keys.ts'
+import { jobOf } from './find.ts'
+import { piecesFor, pieceWithProgress } from './pieces.ts'
+
+/** Longest search for a better cut before a batch is started, ms. */
+export const START_SEARCH_MS = 2000
+
+const missing = ({ unmet }: CutPlan): number => unmet.reduce((sum, { count }) => sum + count, 0)
+
+/** Whether a cut is no worse than another: no more blanks missing, and no dearer. */
+const isNoWorse = (cut: CutPlan, than: CutPlan): boolean =>
+  missing(cut) < missing(than) || (missing(cut) === missing(than) && cut.cost <= than.cost)
+
+/** The plan with the best cut that can be found in a short while; never one that breaks the rules of cutting. */
+async function bestPlan({ exactCut, woods }: Context, job: Job, shop: Shop): Promise<Plan> {
+  const quick = planJob(job, shop, woods)
+  const cut = await exactCut(quick.cutOrder, START_SEARCH_MS)
+  const better = isNoWorse(cut, quick.cut) ? planJob(job, shop, woods, cut) : quick
+  const breaches = cutBreaches(better.cutOrder, better.cut)
+  if (breaches.length > 0) throw new Error(`The cutting plan breaks its own rules: ${breaches.join('; ')}`)
+  return better
+}
+
+async function freeze(context: Context, key: string, { id, file, revision }: StoredJob) {
+  const shop = await shopOf(context)
+  const plan = await bestPlan(context, readJob(file), shop)
+  const wood = [...shop.species, ...context.woods].find((species) => species.key === plan.job.species)
+  const frozen: FrozenPlan = { id: key, job: id, jobRevision: revision, madeAt: context.now(), version, plan }
+  return { frozen, inputs: { job: file, shop, wood, version } }
+}
+
+/**
+ * Starts the batch of a job, once for its key: freezes the plan with all it was made from and makes the
+ * numbered pieces, in one transaction.
+ * @throws Problem `wrong-state` when the batch was started under another key
+ */
+export async function startBatch(context: Context, id: string, key: string): Promise<Piece[]> {
+  const job = await jobOf(context, id)
+  const request: KeyedRequest = { noun: 'start', key, body: { job: id } }
+  const before = await answerBefore<Piece[]>(context.db, request)
+  if (before) return before
+  if (job.state !== 'draft') throw startedAlready(job)
+  const { frozen, inputs } = await freeze(context, key, job)
+  const answer = await once(context.db, request, frozen.madeAt, async (tx) => {
+    const present = await jobOf({ db: tx }, id)
+    if (present.state !== 'draft') throw startedAlready(present)
+    if (present.revision !== job.revision)
+      throw new Problem('wrong-state', 'The job was changed meanwhile; start it again.')
+    const pieces = piecesFor(id, frozen.plan)
+    await insertPlan(tx, frozen, inputs)
+    await insertBatch(tx, { id: key, job: id, plan: frozen.id, at: frozen.madeAt }, pieces)
+    await setJobState(tx, id, 'started', frozen.madeAt)
+    return pieces.map((piece) => pieceWithProgress(piece, frozen.plan))
+  })
+  context.changes.tell('job', id)
+  return answer
+}
+
+const startedAlready = ({ file }: StoredJob): Problem =>
+  new Problem('wrong-state', `The batch of ${JSON.stringify(file.name)} is started already.`)

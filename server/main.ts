@@ -1,0 +1,3 @@
+import { startServer } from './serve.ts'
+
+await startServer(process.env)

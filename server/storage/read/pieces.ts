@@ -1,0 +1,70 @@
+import type { Step } from '../../../shared/piece.ts'
+import type { Db } from '../database.ts'
+import type { Tables } from '../tables.ts'
+
+/** A piece and the operations done on it, in the order they were done. */
+export interface StoredPiece {
+  id: string
+  job: string
+  number: number
+  spare: boolean
+  spoiled?: { reason: string; at: string }
+  done: string[]
+}
+
+function storedPiece(row: Omit<Tables['pieces'], 'batch_id'>, done: Iterable<string>): StoredPiece {
+  const { spoiled_reason: reason, spoiled_at: at } = row
+  const piece = { id: row.id, job: row.job_id, number: row.number, spare: row.spare === 1 }
+  const spoiled = reason !== null && at !== null ? { spoiled: { reason, at } } : {}
+  return { ...piece, ...spoiled, done: [...new Set(done)] }
+}
+
+const columns = ['id', 'job_id', 'number', 'spare', 'spoiled_reason', 'spoiled_at'] as const
+
+export const pieceListQuery = (db: Db, job: string) =>
+  db.selectFrom('pieces').select(columns).where('job_id', '=', job).orderBy('number')
+
+export const stepListQuery = (db: Db, job: string) =>
+  db
+    .selectFrom('steps')
+    .select(['piece_id', 'operation'])
+    .where('job_id', '=', job)
+    .orderBy('at')
+    .orderBy('key')
+
+/** Every piece of a job by its number. */
+export async function pieceList(db: Db, job: string): Promise<StoredPiece[]> {
+  const done = new Map<string, string[]>()
+  for (const { piece_id, operation } of await stepListQuery(db, job).execute()) {
+    const known = done.get(piece_id)
+    if (known) known.push(operation)
+    else done.set(piece_id, [operation])
+  }
+  return (await pieceListQuery(db, job).execute()).map((row) => storedPiece(row, done.get(row.id) ?? []))
+}
+
+/** The piece of that id. */
+export async function pieceById(db: Db, id: string): Promise<StoredPiece | undefined> {
+  const row = await db.selectFrom('pieces').select(columns).where('id', '=', id).executeTakeFirst()
+  if (!row) return undefined
+  const steps = await stepsOfPiece(db, id)
+  return storedPiece(
+    row,
+    steps.map((step) => step.operation),
+  )
+}
+
+export const pieceStepsQuery = (db: Db, piece: string) =>
+  db.selectFrom('steps').selectAll().where('piece_id', '=', piece).orderBy('at').orderBy('key')
+
+/** What was logged on one piece, in the order it was done. */
+export async function stepsOfPiece(db: Db, piece: string): Promise<Step[]> {
+  return (await pieceStepsQuery(db, piece).execute()).map((row) => ({
+    key: row.key,
+    piece: row.piece_id,
+    operation: row.operation,
+    ...(row.minutes === null ? {} : { minutes: row.minutes }),
+    ...(row.by === null ? {} : { by: row.by }),
+    at: row.at,
+  }))
+}

@@ -1,0 +1,71 @@
+import type { ReadingKind, ReadingStage, Verdict } from '../../shared/matching/reading.ts'
+
+export type JobState = 'draft' | 'started' | 'done'
+
+/** Flags as 0 and 1, times as ISO text in UTC, documents as JSON text. */
+export interface Tables {
+  jobs: {
+    id: string
+    revision: number
+    /** The job file as it was entered. */
+    file: string
+    name: string
+    state: JobState
+    created_at: string
+    updated_at: string
+    /** Set when the job was deleted: it is hidden, nothing of it is lost. */
+    deleted_at: string | null
+  }
+  plans: {
+    id: string
+    job_id: string
+    job_revision: number
+    made_at: string
+    /** Version of the program that made it. */
+    version: string
+    plan: string
+    /** Job file, shop and wood that it was made from. */
+    inputs: string
+  }
+  batches: { id: string; job_id: string; plan_id: string; started_at: string }
+  pieces: {
+    id: string
+    batch_id: string
+    job_id: string
+    number: number
+    spare: 0 | 1
+    spoiled_reason: string | null
+    spoiled_at: string | null
+  }
+  steps: {
+    key: string
+    piece_id: string
+    job_id: string
+    operation: string
+    minutes: number | null
+    by: string | null
+    at: string
+    stored_at: string
+  }
+  readings: {
+    key: string
+    piece_id: string
+    job_id: string
+    station: string
+    kind: ReadingKind
+    stage: ReadingStage
+    value_mm: number
+    values_mm: string
+    out_of_round_mm: number | null
+    target_mm: number
+    verdict: Verdict
+    at: string
+    stored_at: string
+    sequence: number
+    by: string | null
+    instrument: string | null
+  }
+  shops: { id: 'shop'; revision: number; file: string; updated_at: string }
+  boards: { key: string; file: string; created_at: string; updated_at: string }
+  used_keys: { noun: string; key: string; body_hash: string; answer: string; used_at: string }
+}

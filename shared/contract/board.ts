@@ -1,0 +1,61 @@
+import { z } from 'zod'
+import { lengthOf, listOf, readInput } from '../input.ts'
+import type { Units } from '../units/length.ts'
+
+function boardSchema(units: Units) {
+  const size = lengthOf(units, { least: 1e-3, most: 20_000 })
+  const place = lengthOf(units, { least: -20_000, most: 40_000 })
+  const money = z.number().min(0).max(1e9)
+  return z.object({
+    key: z.string().trim().min(1).max(80),
+    units: z.enum(['in', 'mm']).optional(),
+    species: z.string().min(1).max(80).optional(),
+    width: size,
+    length: size,
+    thickness: size,
+    count: z
+      .union([z.number().int().min(1).max(10_000), z.null()], {
+        error: 'must be a whole number from 1 to 10000, or null for as many as needed',
+      })
+      .default(1),
+    pricePerBoardFoot: money.optional(),
+    price: money.optional(),
+    grade: z.string().max(40).optional(),
+    defects: listOf(
+      z.object({
+        from: place,
+        to: place,
+        across: z.tuple([place, place]).optional(),
+        kind: z.string().max(80).optional(),
+      }),
+      { most: 500 },
+    ).optional(),
+    notes: z.string().max(1000).optional(),
+  })
+}
+
+const schemas = { in: boardSchema('in'), mm: boardSchema('mm') }
+
+/** A board on the rack as entered; text lengths without a unit are in its `units`, else in the shop's. */
+export const boardEntrySchema = schemas.in
+
+export type RackBoard = z.output<typeof schemas.in>
+
+/** A board as answered: lengths in mm. */
+export const boardAnswerSchema = z.looseObject({
+  key: z.string(),
+  width: z.number(),
+  length: z.number(),
+  thickness: z.number(),
+  count: z.number().nullable(),
+})
+
+/**
+ * A board sent in; lengths in mm.
+ * @param units what text lengths are in when the board does not say
+ * @throws Problem `bad-input` with every field that is wrong
+ */
+export function readBoard(body: unknown, units: Units): RackBoard {
+  const own = (body as { units?: unknown } | null)?.units
+  return readInput(schemas[own === 'in' || own === 'mm' ? own : units], body)
+}

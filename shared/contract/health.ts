@@ -1,0 +1,3 @@
+import { z } from 'zod'
+
+export const healthSchema = z.object({ status: z.literal('ok'), version: z.string() })

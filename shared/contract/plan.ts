@@ -1,0 +1,104 @@
+import { z } from 'zod'
+import { cutPlanSchema } from './cut.ts'
+import { id } from './key.ts'
+
+const minutes = z.number().min(0)
+const length = z.number()
+
+const part = z.looseObject({
+  length,
+  maxDiameter: length,
+  minDiameter: length,
+  volume: z.number(),
+  surface: z.number(),
+  surfaceTurned: z.number(),
+  centroid: length,
+  mass: z.number(),
+})
+
+const blank = z.looseObject({
+  side: length,
+  sawn: length,
+  length,
+  stock: z.looseObject({ perBlank: z.number().int(), sticks: z.number().int() }),
+  layers: z.number().int(),
+  nominal: z.string().optional(),
+  diagonal: length,
+  mass: z.number(),
+  lathes: z.array(z.looseObject({ name: z.string(), fits: z.boolean(), why: z.array(z.string()) })),
+  need: z.number().int(),
+  spares: z.number().int(),
+  count: z.number().int(),
+})
+
+const operation = z.looseObject({
+  key: z.string(),
+  name: z.string(),
+  stage: z.string(),
+  pass: z.number().int(),
+  where: z.tuple([length, length]).nullable(),
+  tool: z.string(),
+  rpm: z.number().optional(),
+  rpmCeiling: z.number().optional(),
+  ceilingBy: z.string().optional(),
+  caliper: length.optional(),
+  restPosition: length.optional(),
+  minutesOnce: minutes,
+  minutesEach: minutes,
+  after: z.array(z.string()),
+  why: z.string(),
+  caution: z.string().optional(),
+})
+
+/** The price before wood is cut; amounts in currency units. */
+export const quoteSchema = z.looseObject({
+  currency: z.string(),
+  lines: z.array(z.looseObject({ key: z.string(), name: z.string(), amount: z.number(), why: z.string() })),
+  total: z.number(),
+  perPiece: z.number(),
+})
+
+/** Everything worked out for a job. Lengths mm, areas mm², volumes mm³, masses g, times minutes. */
+export const planSchema = z.looseObject({
+  job: z.looseObject({ name: z.string(), quantity: z.number().int() }),
+  part,
+  checkStations: z.array(
+    z.looseObject({ key: z.string(), at: length, target: length, plus: length, minus: length }),
+  ),
+  blank,
+  cut: cutPlanSchema,
+  yard: z.looseObject({}),
+  boardFeet: z.looseObject({ blanks: z.number(), bought: z.number(), tallied: z.number() }),
+  operations: z.array(operation),
+  calipers: z.looseObject({
+    settings: z.array(z.object({ diameter: length, stations: z.array(z.string()) })),
+    perPiece: z.number(),
+    total: z.number(),
+    order: z.array(length),
+  }),
+  passes: z.looseObject({}),
+  grinding: z.array(z.looseObject({ tool: z.string(), minutes })),
+  sanding: z.looseObject({}),
+  finish: z.looseObject({}),
+  time: z.looseObject({
+    minutes,
+    perPiece: minutes,
+    first: minutes,
+    last: minutes,
+    p10: minutes,
+    p50: minutes,
+    p90: minutes,
+  }),
+  quote: quoteSchema.optional(),
+  cautions: z.array(z.looseObject({ about: z.string(), text: z.string() })),
+})
+
+/** A plan as it was frozen when a batch was started. */
+export const frozenPlanSchema = z.object({
+  id,
+  job: id,
+  jobRevision: z.number().int(),
+  madeAt: z.string(),
+  version: z.string(),
+  plan: planSchema,
+})
