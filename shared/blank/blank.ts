@@ -1,4 +1,11 @@
-import type { Mount } from './mount.ts'
+import type { Mount } from '../turning/mount.ts'
+import { inches, lengthText, nm, roundedUpMm, styleOf, type Units } from '../units/length.ts'
+import type { Allowances } from './allowances.ts'
+import { type LatheSize, latheFit } from './lathe-fit.ts'
+import { type Stock, type StockChoice, stockFor } from './nominal.ts'
+import { blanksForBatch, type SpoilRecord } from './spares.ts'
+import { type JointReach, lengthPartsOf, type PartEnd, stickLength } from './stick.ts'
+
 export interface LatheFit {
   name: string
   fits: boolean
@@ -26,6 +33,151 @@ export interface Blank {
   count: number
   practice: number
   /** Where the length goes: part, waste at the foot, at the top, between parts; mm. */
-  lengthParts: { parts: number; foot: number; top: number; between: number; mount: Mount; drivenEnd: 'foot' | 'top' }
+  lengthParts: {
+    parts: number
+    foot: number
+    top: number
+    between: number
+    mount: Mount
+    drivenEnd: 'foot' | 'top'
+  }
   cautions: string[]
+}
+
+/** All that decides a blank. Lengths mm, density kg/m³. */
+export interface BlankInput {
+  units: Units
+  /** `maxSide`: largest side left square; absent on a part turned all over. */
+  part: { length: number; maxDiameter: number; maxSide?: number }
+  ends: { foot: PartEnd; top: PartEnd }
+  joints: JointReach[]
+  mount: Mount
+  perBlank: number | 'auto'
+  quantity: number
+  match: boolean
+  split: boolean
+  allowances: Allowances
+  density: number
+  /** What the shop can get of this wood. */
+  stock: Stock[]
+  lathes: LatheSize[]
+  confidence: number
+  record: SpoilRecord
+  /** Whether a stick of so many parts is stiff enough; asked for `perBlank: "auto"` only. */
+  allowsStick?: (parts: number) => boolean
+}
+
+/** Parts under this are turned several to a stick when the number is left to the program. */
+const SHORT_PART = inches(6)
+
+const PARTS_MAX = 100
+
+interface Square extends StockChoice {
+  side: number
+  length: number
+}
+
+/** Spring of a stick of this length, mm. */
+const bowOf = (length: number, { bowPerMm, bowFree }: Allowances): number =>
+  Math.max(0, length - bowFree) * bowPerMm
+
+/** The square for a stick of so many parts, before it is counted. */
+function squareFor(input: BlankInput, parts: number): Square {
+  const { part, allowances } = input
+  const length = stickLength(input, parts)
+  const bow = bowOf(length, allowances)
+  const planed = part.maxSide !== undefined
+  const side = part.maxSide ?? roundedUpMm(part.maxDiameter + allowances.rounding + bow, allowances.sideStep)
+  return { side, length, ...stockFor({ side, bow, planed, split: input.split }, input.stock, allowances) }
+}
+
+const fitsSomewhere = (input: BlankInput, square: Square): boolean =>
+  input.lathes.length === 0 || fits(input, square).some((lathe) => lathe.fits)
+
+function fits(input: BlankInput, { side, length }: Square): LatheFit[] {
+  const diagonal = side * Math.SQRT2
+  return input.lathes.map((lathe) =>
+    latheFit({ length, diagonal }, lathe, input.allowances[input.mount], input.units),
+  )
+}
+
+function partsPerBlank(input: BlankInput): number {
+  if (input.perBlank !== 'auto') return input.perBlank
+  if (nm(input.part.length) >= nm(SHORT_PART)) return 1
+  let best = 1
+  for (
+    let parts = 2;
+    parts <= PARTS_MAX && nm(stickLength(input, parts)) <= nm(input.allowances.stickMax);
+    parts++
+  ) {
+    if (!fitsSomewhere(input, squareFor(input, parts)) || !(input.allowsStick?.(parts) ?? true)) break
+    best = parts
+  }
+  return best
+}
+
+/**
+ * The blank of a part: its square, what is sawn for it, its length with the waste at both ends, the stock it
+ * comes from, the lathes it fits and how many are cut. Lengths mm, mass g. What cannot be had is said in
+ * `cautions`, each with what would help.
+ */
+export function blankFor(input: BlankInput): Blank {
+  const perBlank = partsPerBlank(input)
+  const { side, length, sawn, layers, nominal, thickness, layerThickness } = squareFor(input, perBlank)
+  const turned = input.split ? Math.ceil(input.quantity / 2) : input.quantity
+  const need = Math.ceil(turned / perBlank)
+  const count = blanksForBatch({
+    need,
+    match: input.match,
+    record: input.record,
+    confidence: input.confidence,
+  })
+  const blank: Blank = {
+    side,
+    sawn,
+    length,
+    stock: { perBlank, sticks: count },
+    layers,
+    ...(nominal === undefined ? {} : { nominal }),
+    thickness,
+    layerThickness,
+    diagonal: side * Math.SQRT2,
+    mass: side * side * length * input.density * 1e-6,
+    lathes: fits(input, { side, length, sawn, layers, thickness, layerThickness }),
+    need,
+    spares: count - need,
+    count,
+    practice: input.allowances.practice,
+    lengthParts: lengthPartsOf(input, perBlank),
+    cautions: [],
+  }
+  blank.cautions.push(...cautionsOf(blank, input))
+  return blank
+}
+
+function cautionsOf(blank: Blank, input: BlankInput): string[] {
+  const text = (mm: number) => lengthText(mm, styleOf(input.units))
+  const cautions: string[] = []
+  if (blank.nominal === undefined) {
+    cautions.push(
+      `Nothing the shop can get is thick enough for a square of ${text(blank.sawn)}: enter thicker stock for this wood in the shop's table.`,
+    )
+  } else if (blank.layers > 1) {
+    cautions.push(
+      `Glued up of ${blank.layers} layers of ${blank.nominal}: all from one board, faces planed the same day, 24 h to cure; start slowly${
+        blank.layers % 2 === 0 ? ' and drive with a cup, for the glue line runs through both centres' : ''
+      }.`,
+    )
+  }
+  if (nm(blank.length) < nm(input.allowances.minMachine)) {
+    cautions.push(
+      `At ${text(blank.length)} the blank is too short for jointer and planer (${text(input.allowances.minMachine)} at least; the machine maker's minimum comes first): plane longer strips and crosscut last.`,
+    )
+  }
+  if (input.lathes.length > 0 && !blank.lathes.some((lathe) => lathe.fits)) {
+    cautions.push(
+      'It fits none of the shop’s lathes: make the part in two with a joint, or have it turned elsewhere.',
+    )
+  }
+  return cautions
 }

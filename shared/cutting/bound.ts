@@ -1,0 +1,151 @@
+import { areaCapacity } from './capacity.ts'
+import type { Solution } from './solution.ts'
+import type { BlankSize, BoardKind, Stock } from './stock.ts'
+
+/** Table entries an exact covering may cost before the fractional one has to do. */
+const TABLE_MAX = 4_000_000
+
+const areaOf = (stock: Stock, size: BlankSize): number =>
+  (size.side + stock.kerf) * (size.length + stock.kerf)
+
+/** Whether some board takes a blank of this size at all, alone on it. */
+export function fitsSomeBoard(stock: Stock, size: BlankSize): boolean {
+  return stock.kinds.some((kind) => size.thickness <= kind.thickness && fitsAlone(kind, size))
+}
+
+function fitsAlone(kind: BoardKind, { side, length }: BlankSize): boolean {
+  const { usable, defects } = kind.wood
+  if (length > usable.along[1] - usable.along[0] || side > usable.across[1] - usable.across[0]) return false
+  // If it lies anywhere it can be pushed down and left until it meets trim or a defect.
+  const alongs = [usable.along[0], ...defects.map((d) => d.along[1])]
+  const acrosses = [usable.across[0], ...defects.map((d) => d.across[1])]
+  return alongs.some(
+    (x) =>
+      x + length <= usable.along[1] &&
+      acrosses.some(
+        (y) =>
+          y + side <= usable.across[1] &&
+          !defects.some(
+            (d) => d.along[0] < x + length && d.along[1] > x && d.across[0] < y + side && d.across[1] > y,
+          ),
+      ),
+  )
+}
+
+/** Blanks that no board of the order takes; they are missing from every plan. */
+export function missingAnyway(stock: Stock): number {
+  return stock.sizes.reduce((sum, size) => sum + (fitsSomeBoard(stock, size) ? 0 : size.count), 0)
+}
+
+/** Area that has to be cut from boards of at least a thickness. */
+interface Demand {
+  thickness: number
+  area: number
+}
+
+/**
+ * The area that must be cut, by least thickness. When the plan at hand misses blanks that might be had, a
+ * better one need only cut as many as it does, and those may be the smallest.
+ */
+function demandsOf(stock: Stock, solution: Solution): Demand[] {
+  const sizes = stock.sizes.filter((size) => fitsSomeBoard(stock, size))
+  const total = sizes.reduce((sum, s) => sum + s.count, 0)
+  const spare = solution.missing - (stock.sizes.reduce((sum, s) => sum + s.count, 0) - total)
+  const thicknesses = spare > 0 ? [0] : [...new Set(sizes.map((s) => s.thickness))].sort((a, b) => b - a)
+  return thicknesses.map((thickness) => {
+    const those = sizes
+      .filter((s) => s.thickness >= thickness)
+      .sort((a, b) => areaOf(stock, a) - areaOf(stock, b))
+    let [needed, area] = [those.reduce((sum, s) => sum + s.count, 0) - Math.max(0, spare), 0]
+    for (const size of those) {
+      const n = Math.min(size.count, Math.max(0, needed))
+      area += n * areaOf(stock, size)
+      needed -= n
+    }
+    return { thickness, area }
+  })
+}
+
+/**
+ * A cost that no plan can beat that leaves as few blanks missing: the area of the blanks, a kerf on two sides
+ * each, against the area the boards can hold at most. Boards are bought whole where the table for that stays
+ * small, in parts otherwise. Minor units.
+ */
+export function lowerBound(stock: Stock, capacities: Float64Array, solution: Solution): number {
+  const demands = demandsOf(stock, solution)
+  let bound = inParts(stock, capacities, demands)
+  for (const demand of demands) {
+    const kinds = stock.kinds.flatMap((kind, k) => (kind.thickness >= demand.thickness ? [k] : []))
+    bound = Math.max(bound, inWholeBoards(stock, capacities, kinds, demand.area, solution.cost))
+  }
+  const step = stock.kinds.reduce((g, kind) => commonFactor(g, kind.cost), 0)
+  return Math.min(solution.cost, step > 0 ? Math.ceil(bound / step) * step : 0)
+}
+
+const commonFactor = (a: number, b: number): number => (b === 0 ? a : commonFactor(b, a % b))
+
+/** A shade below, so that rounding in the sums never lifts a bound over the truth. */
+const shade = (x: number): number => x * (1 - 1e-9)
+
+/**
+ * Least cost when boards could be bought in parts. Demands are nested, thickest first, so the cheapest area of
+ * the boards that serve the innermost is in some best plan, and then that of the next.
+ */
+function inParts(stock: Stock, capacities: Float64Array, demands: Demand[]): number {
+  const rate = (k: number) => stock.kinds[k]!.cost / capacities[k]!
+  const kinds = stock.kinds
+    .flatMap((_, k) => (capacities[k]! > 0 ? [k] : []))
+    .sort((a, b) => rate(a) - rate(b))
+  const left = kinds.map((k) => stock.kinds[k]!.available * capacities[k]!)
+  let [cost, bought] = [0, 0]
+  for (const { thickness, area } of demands) {
+    kinds.forEach((k, i) => {
+      if (stock.kinds[k]!.thickness < thickness) return
+      const part = Math.min(left[i]!, Math.max(0, area - bought))
+      left[i] = left[i]! - part
+      bought += part
+      cost += part * rate(k)
+    })
+  }
+  return shade(cost)
+}
+
+/** Least cost of whole boards that hold an area: the most area for every cost, until it is enough. */
+function inWholeBoards(
+  stock: Stock,
+  capacities: Float64Array,
+  kinds: number[],
+  area: number,
+  ceiling: number,
+): number {
+  const step = kinds.reduce((g, k) => commonFactor(g, stock.kinds[k]!.cost), 0)
+  const top = step > 0 ? Math.floor(ceiling / step) : 0
+  if (top === 0 || top * kinds.length * 8 > TABLE_MAX) return 0
+  const most = new Float64Array(top + 1)
+  let free = 0
+  for (const k of kinds) {
+    const { cost, available } = stock.kinds[k]!
+    const price = cost / step
+    if (price === 0) {
+      if (capacities[k]! > 0) free += available * capacities[k]!
+    } else if (available * price >= top) {
+      for (let c = price; c <= top; c++) most[c] = Math.max(most[c]!, most[c - price]! + capacities[k]!)
+    } else {
+      let left = available
+      for (let times = 1; left > 0; times *= 2) {
+        const n = Math.min(times, left)
+        left -= n
+        for (let c = top; c >= n * price; c--)
+          most[c] = Math.max(most[c]!, most[c - n * price]! + n * capacities[k]!)
+      }
+    }
+  }
+  const needed = shade(area) - free
+  for (let c = 0; c <= top; c++) if (most[c]! >= needed) return c * step
+  return ceiling
+}
+
+/** The most area each kind of board can hold, square nanometres. */
+export function capacitiesOf(stock: Stock): Float64Array {
+  return Float64Array.from(stock.kinds, (kind) => areaCapacity(stock, kind))
+}

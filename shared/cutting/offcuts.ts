@@ -1,0 +1,51 @@
+import { mmOfNm, nm } from '../units/length.ts'
+import type { CutOrder, Offcut } from './board.ts'
+import { type ClearWood, overlap, type Run, without } from './clear.ts'
+import type { Layout } from './layout.ts'
+import type { BlankSize } from './stock.ts'
+
+/** Stretches of `whole` a kerf clear of what is cut from it. */
+const between = (whole: Run, cut: readonly Run[], kerf: number): Run[] =>
+  without(
+    whole,
+    cut.map(([from, to]): Run => [from - kerf, to + kerf]),
+  )
+
+/**
+ * What is left of a board and long enough to keep: ends of strips, and wood beside strips and sections that is
+ * at least as wide as the narrowest blank. Clear of defects and trim, a kerf from every blank.
+ */
+export function offcutsOf(wood: ClearWood, layout: Layout, sizes: BlankSize[], order: CutOrder): Offcut[] {
+  const kerf = nm(order.kerf)
+  const least = nm(order.minOffcut)
+  const narrowest = Math.min(...sizes.map((s) => s.side))
+  const { along, across } = wood.usable
+  const offcuts: Offcut[] = []
+  const keep = (within: Run, band: Run, cut: Run[] = []) => {
+    if (band[1] - band[0] < narrowest) return
+    const over = wood.defects.filter((d) => overlap(d.across, band)).map((d) => d.along)
+    for (const clear of without(within, over)) {
+      for (const [from, to] of between(clear, cut, kerf)) {
+        if (to - from >= least)
+          offcuts.push({ from: mmOfNm(from), to: mmOfNm(to), across: [mmOfNm(band[0]), mmOfNm(band[1])] })
+      }
+    }
+  }
+  for (const strip of layout.strips) {
+    const cut = strip.spots.map((s): Run => [s.along, s.along + sizes[s.size]!.length])
+    keep(along, [strip.across, strip.across + strip.side], cut)
+  }
+  if (layout.strips.length > 0) {
+    const cut = layout.strips.map((s): Run => [s.across, s.across + s.side])
+    for (const band of between(across, cut, kerf)) keep(along, band)
+  }
+  for (const section of layout.sections) {
+    const cut = section.spots.map((s): Run => [s.across, s.across + sizes[s.size]!.side])
+    for (const band of between(across, cut, kerf)) keep(section.along, band)
+  }
+  if (layout.sections.length > 0) {
+    const cut = layout.sections.map((s) => s.along)
+    for (const [from, to] of between(along, cut, kerf)) keep([from, to], across)
+  }
+  return offcuts
+}

@@ -1,0 +1,130 @@
+import { boardFeetNet } from '../units/board-foot.ts'
+import { mmOfNm } from '../units/length.ts'
+import type { CutBoard, CutPlan, PlacedBlank } from './board.ts'
+import type { Layout, Spot } from './layout.ts'
+import { offcutsOf } from './offcuts.ts'
+import type { Solution } from './solution.ts'
+import type { BoardKind, Stock } from './stock.ts'
+
+/** Rows dealt out in the order's own order: the next key of a size or kind. */
+class Dealer {
+  readonly #rows: { key: string; count: number }[]
+  #row = 0
+  #dealt = 0
+
+  constructor(rows: { key: string; count: number }[]) {
+    this.#rows = rows
+  }
+
+  next(): { key: string; copy: number } {
+    while (this.#dealt >= this.#rows[this.#row]!.count) {
+      this.#row++
+      this.#dealt = 0
+    }
+    this.#dealt++
+    return { key: this.#rows[this.#row]!.key, copy: this.#dealt }
+  }
+
+  /** What has not been dealt. */
+  left(): { key: string; count: number }[] {
+    return this.#rows.flatMap(({ key, count }, i) => {
+      const rest = i < this.#row ? 0 : i === this.#row ? count - this.#dealt : count
+      return rest > 0 ? [{ key, count: rest }] : []
+    })
+  }
+}
+
+/**
+ * The plan as it is read out: boards in order of cost with each blank by its key, what was bought, what it
+ * yields, and everything that could not be cut in `unmet`.
+ */
+export function planOf(stock: Stock, solution: Solution, boundMinor: number, proven: boolean): CutPlan {
+  const blanks = stock.sizes.map((size) => new Dealer(size.rows))
+  const kinds = stock.kinds.map((kind) => new Dealer(kind.rows))
+  const cuts = [...solution.cuts].sort((a, b) => a.kind - b.kind || b.copies - a.copies)
+  const boards = cuts.flatMap(({ kind, layout, copies }) =>
+    Array.from({ length: copies }, () => boardOf(stock, stock.kinds[kind]!, layout, kinds[kind]!, blanks)),
+  )
+  const boardFeetBought = sum(boards.map((b) => b.boardFeet))
+  const boardFeetTallied = sum(boards.map((b) => b.boardFeetTallied))
+  const boardFeetInBlanks = inBlanks(stock, cuts)
+  const cost = stock.priced
+    ? solution.cost / stock.perUnit
+    : stock.order.priceBy === 'tally'
+      ? boardFeetTallied
+      : boardFeetBought
+  return {
+    boards,
+    boardFeetBought,
+    boardFeetTallied,
+    boardFeetInBlanks,
+    yield: boardFeetBought > 0 ? boardFeetInBlanks / boardFeetBought : 0,
+    cost,
+    lowerBound: boundMinor >= solution.cost ? cost : Math.min(cost, boundMinor / stock.perUnit),
+    proven,
+    unmet: unmetOf(stock, blanks),
+    seconds: 0,
+  }
+}
+
+const sum = (numbers: number[]): number => numbers.reduce((a, b) => a + b, 0)
+
+function inBlanks(stock: Stock, cuts: Solution['cuts']): number {
+  let feet = 0
+  for (const { layout, copies } of cuts) {
+    for (const [s, count] of layout.takes) {
+      const { side, length, thickness } = stock.sizes[s]!
+      feet +=
+        copies *
+        count *
+        boardFeetNet({ thickness: mmOfNm(thickness), width: mmOfNm(side), length: mmOfNm(length) })
+    }
+  }
+  return feet
+}
+
+/** What is missing, in the order of the rows. */
+function unmetOf(stock: Stock, blanks: Dealer[]): CutPlan['unmet'] {
+  const missing = new Map(blanks.flatMap((dealer) => dealer.left()).map((row) => [row.key, row.count]))
+  return stock.order.blanks.flatMap(({ key }) =>
+    missing.has(key) ? [{ key, count: missing.get(key)! }] : [],
+  )
+}
+
+function boardOf(stock: Stock, kind: BoardKind, layout: Layout, dealer: Dealer, blanks: Dealer[]): CutBoard {
+  const { board } = kind
+  const place = ({ size, along, across }: Spot): PlacedBlank => {
+    const { length, side } = stock.sizes[size]!
+    return {
+      key: blanks[size]!.next().key,
+      from: mmOfNm(along),
+      to: mmOfNm(along + length),
+      across: [mmOfNm(across), mmOfNm(across + side)],
+    }
+  }
+  const base = {
+    ...dealer.next(),
+    process: layout.process,
+    width: board.width,
+    length: board.length,
+    thickness: board.thickness,
+    boardFeet: kind.boardFeet,
+    boardFeetTallied: kind.boardFeetTallied,
+    ...(stock.priced ? { cost: kind.cost / stock.perUnit } : {}),
+  }
+  const offcuts = offcutsOf(kind.wood, layout, stock.sizes, stock.order)
+  if (layout.process === 'rip-first') {
+    const strips = layout.strips.map(({ side, across, spots }) => ({
+      side: mmOfNm(side),
+      across: [mmOfNm(across), mmOfNm(across + side)] as [number, number],
+      blanks: [...spots].sort((a, b) => a.along - b.along).map(place),
+    }))
+    return { ...base, strips, offcuts }
+  }
+  const sections = layout.sections.map(({ along, spots }) => ({
+    from: mmOfNm(along[0]),
+    to: mmOfNm(along[1]),
+    blanks: [...spots].sort((a, b) => a.across - b.across).map(place),
+  }))
+  return { ...base, sections, offcuts }
+}
