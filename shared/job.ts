@@ -51,6 +51,8 @@ export interface Job {
   allowances: Partial<Allowances>
   instrument: { jawWidth: number }
   notes?: string
+  /** Fields of the file that mean nothing here; said, never silently dropped. */
+  unread: string[]
 }
 
 const PART_LENGTH_MAX = 20_000
@@ -146,6 +148,19 @@ export function jobSchema(units: Units) {
 
 const schemas = { in: jobSchema('in'), mm: jobSchema('mm') }
 
+/** What the interface adds to a stored job; not part of the file. */
+const STORED = new Set(['id', 'key', 'revision', 'state', 'createdAt', 'updatedAt', 'unread'])
+
+/** Paths of the fields in `input` that the schema did not read. */
+function unreadFields(input: unknown, parsed: unknown, path = ''): string[] {
+  if (typeof input !== 'object' || input === null || typeof parsed !== 'object' || parsed === null) return []
+  return Object.entries(input).flatMap(([name, value]) => {
+    const here = Array.isArray(input) ? `${path}[${name}]` : path ? `${path}.${name}` : name
+    if (!(name in parsed)) return path === '' && STORED.has(name) ? [] : [here]
+    return unreadFields(value, (parsed as Record<string, unknown>)[name], here)
+  })
+}
+
 /**
  * A job file as read from outside, checked whole.
  * @throws Problem `bad-input` with every field that is wrong, what was read and what is allowed
@@ -153,7 +168,11 @@ const schemas = { in: jobSchema('in'), mm: jobSchema('mm') }
 export function readJob(input: unknown): Job {
   const units = (input as { units?: unknown } | null)?.units === 'mm' ? 'mm' : 'in'
   const parsed = readInput(schemas[units], input)
-  const job: Job = { ...parsed, allowances: allowancesFrom(parsed.allowances) }
+  const job: Job = {
+    ...parsed,
+    allowances: allowancesFrom(parsed.allowances),
+    unread: unreadFields(input, parsed),
+  }
   const breaches: Breach[] = profileBreaches(job.profile, 'profile', {
     lengthMax: PART_LENGTH_MAX,
     thicknessMax: PART_THICKNESS_MAX,

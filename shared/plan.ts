@@ -1,31 +1,54 @@
-import type { Blank } from './blank/blank.ts'
+import { type Allowances, defaultAllowances } from './blank/allowances.ts'
+import { type Blank, blankFor } from './blank/blank.ts'
+import { jointReach } from './blank/joint-reach.ts'
+import { blankBeam, stickWhip } from './blank/stick-whip.ts'
 import type { CutOrder, CutPlan } from './cutting/board.ts'
-import type { YardList } from './cutting/yard-list.ts'
-import type { BatchTime, Quote } from './estimate/time.ts'
+import { cutBreaches } from './cutting/check.ts'
+import { cutOrderFor } from './cutting/order-for-blank.ts'
+import { quickCut } from './cutting/quick.ts'
+import { type YardList, yardList } from './cutting/yard-list.ts'
+import { timedOperations } from './estimate/minutes.ts'
+import { quoteOf } from './estimate/quote.ts'
+import { type BatchTime, batchTime, type Quote } from './estimate/time.ts'
+import { waitsFor } from './estimate/waits.ts'
 import type { Job } from './job.ts'
-import type { CheckStation } from './profile/check-stations.ts'
-import type { Whip } from './profile/whip.ts'
+import { type CheckStation, checkStations } from './profile/check-stations.ts'
+import { spansOf } from './profile/profile.ts'
+import { type Solid, solidOf } from './profile/solid.ts'
+import { type BarWood, type Whip, whipOf, whyNoWhip } from './profile/whip.ts'
+import { type Finishing, finishingOf } from './route/finishing.ts'
 import type { Operation, Passes } from './route/operation.ts'
-import type { Calipers } from './turning/calipers.ts'
-import type { ToolGrinding } from './turning/edge.ts'
-import type { Movement } from './wood/movement.ts'
+import { routeFor } from './route/route.ts'
+import type { Shop, ShopStock } from './shop.ts'
+import { type Calipers, calipersFor } from './turning/calipers.ts'
+import { grindingFor, type ToolGrinding } from './turning/edge.ts'
+import { densityCautions, densityOf } from './wood/density.ts'
+import { type Movement, movementOf, whyNoMovement } from './wood/movement.ts'
+import { type Species, speciesNamed } from './wood/species.ts'
 
-export interface Part {
-  length: number
-  maxDiameter: number
-  minDiameter: number
-  /** Largest side left square; absent on a part turned all over. */
-  maxSide?: number
-  volume: number
-  surface: number
-  surfaceTurned: number
-  centroid: number
-  mass: number
-  density: number
+/** The finished part: lengths mm, areas mm², volume mm³, mass g, density kg/m³. */
+export interface Part extends Solid {
+  /** Absent, with what depends on it, where the wood has no specific gravity on record. */
+  mass?: number
+  density?: number
   whip?: Whip
   movement?: Movement
 }
 
+/** Something to mind, and what it is about. */
+export interface Caution {
+  about: 'job' | 'part' | 'checks' | 'blank' | 'lumber' | 'work' | 'finish' | 'price'
+  text: string
+}
+
+export interface Sanding {
+  grits: number[]
+  minutesEach: number
+  rpm?: number
+  why: string
+}
+
+/** Everything worked out for a job before any wood is cut. */
 export interface Plan {
   job: Job
   part: Part
@@ -39,17 +62,330 @@ export interface Plan {
   calipers: Calipers
   passes: Passes
   grinding: ToolGrinding[]
-  sanding: { grits: number[]; minutesEach: number; rpm?: number; why: string }
-  finish: {
-    kind: Job['finish']
-    onLathe: boolean
-    coats: number
-    dryHours: number
-    why: string
-    caution?: string
-  }
+  sanding: Sanding
+  finish: Finishing
   time: BatchTime
   quote?: Quote
-  /** Everything to mind, each with where it belongs. */
-  cautions: { about: string; text: string }[]
+  cautions: Caution[]
+}
+
+/** The species of a job: the shop’s own woods come before the handbook’s. */
+export const speciesOf = (job: Job, shop: Shop, woods: Species[]): Species =>
+  speciesNamed([...shop.species, ...woods], job.species)
+
+/** What holds for this job: its own figures before the shop’s before the defaults. */
+export const allowancesOf = (job: Job, shop: Shop): Allowances => ({
+  ...defaultAllowances(job.units),
+  ...shop.allowances,
+  ...job.allowances,
+})
+
+/** Rows of the shop’s stock table for a wood; those for every wood where it has none of its own. */
+export function stockOf(species: string, stock: ShopStock[]): ShopStock[] {
+  const own = stock.filter((row) => row.species === species)
+  return own.length > 0 ? own : stock.filter((row) => row.species === '*')
+}
+
+function partOf(job: Job, species: Species): Part {
+  const solid = solidOf(job.profile)
+  const density = densityOf(species, job.moisture)
+  const movement = movementOf(species, solid.maxDiameter, job.moisture, job.serviceMoisture)
+  const wood = barWood(species, density)
+  return {
+    ...solid,
+    ...(density !== undefined && { density, mass: solid.volume * density * 1e-6 }),
+    ...(wood && { whip: whipOf(job.profile, wood) }),
+    ...(movement && { movement }),
+  }
+}
+
+const barWood = ({ moeGPa }: Species, density: number | undefined): BarWood | undefined =>
+  moeGPa === undefined || density === undefined ? undefined : { moeGPa, density }
+
+/** What both ends of the part look like to whoever saws the blank. */
+function endsOf(job: Job): Parameters<typeof blankFor>[0]['ends'] {
+  const spans = spansOf(job.profile)
+  const [first, last] = [spans[0]!, spans.at(-1)!]
+  return {
+    foot: {
+      square: first.shape === 'square',
+      diameter: first.d0,
+      trimLater: job.profile.stations[0]!.trimLater,
+    },
+    top: {
+      square: last.shape === 'square',
+      diameter: last.d1,
+      trimLater: job.profile.stations.at(-1)!.trimLater,
+    },
+  }
+}
+
+const stickOf = (job: Job, part: Part, parts: number, allowances: Allowances) => ({
+  profile: job.profile,
+  parts,
+  partLength: part.length,
+  between: allowances.between,
+  diameter: part.maxDiameter,
+  minDiameter: part.minDiameter,
+})
+
+function blankOf(job: Job, shop: Shop, part: Part, wood: BarWood | undefined): Blank {
+  const allowances = allowancesOf(job, shop)
+  return blankFor({
+    units: job.units,
+    part,
+    ends: endsOf(job),
+    joints: job.joints.map(jointReach),
+    mount: job.mount,
+    perBlank: job.perBlank,
+    quantity: job.quantity,
+    match: job.match,
+    split: job.profile.split,
+    allowances,
+    density: part.density,
+    stock: stockOf(job.species, shop.stock),
+    lathes: shop.lathes,
+    confidence: shop.spareConfidence,
+    record: shop.record,
+    allowsStick: (parts) => !wood || stickWhip(stickOf(job, part, parts, allowances), wood).rest === 'none',
+  })
+}
+
+function cutOrderOf(job: Job, shop: Shop, blank: Blank): CutOrder {
+  const stock = stockOf(job.species, shop.stock).find((row) => row.nominal === blank.nominal)
+  const { kerf, endTrim, edgeTrim, minOffcut, priceBy, currency, yardBoards } = shop
+  return cutOrderFor({
+    units: job.units,
+    blank,
+    yardBoards,
+    pricePerBoardFoot: stock?.pricePerBoardFoot,
+    kerf,
+    endTrim,
+    edgeTrim,
+    minOffcut,
+    priceBy,
+    currency,
+  })
+}
+
+/**
+ * The quick cut of an order, gone over by the checker.
+ * @throws Error when the checker finds anything: a plan that fails is never shown
+ */
+function checkedCut(order: CutOrder): CutPlan {
+  const cut = quickCut(order)
+  const breaches = cutBreaches(order, cut)
+  if (breaches.length > 0) throw new Error(`the cut plan fails its check: ${breaches[0]}`)
+  return cut
+}
+
+const yardOf = (job: Job, shop: Shop, blank: Blank): YardList =>
+  yardList({
+    species: job.species,
+    nominal: blank.nominal,
+    thickness: blank.thickness,
+    layerThickness: blank.layerThickness,
+    sawn: blank.sawn,
+    length: blank.length,
+    count: blank.count * blank.layers,
+    kerf: shop.kerf,
+    endTrim: shop.endTrim,
+    edgeTrim: shop.edgeTrim,
+    grade: shop.grade,
+    extra: shop.extraWood,
+    yardBoards: shop.yardBoards,
+  })
+
+interface Ground {
+  job: Job
+  shop: Shop
+  species: Species
+  part: Part
+  blank: Blank
+  checks: CheckStation[]
+}
+
+function workOf({ job, shop, species, part, blank, checks }: Ground) {
+  const allowances = allowancesOf(job, shop)
+  const wood = barWood(species, part.density)
+  const { perBlank } = blank.stock
+  const fitting = blank.lathes.find((lathe) => lathe.fits)?.name
+  const { operations, passes } = routeFor({
+    ...job,
+    checks,
+    blank,
+    allowances,
+    lathe: shop.lathes.find((lathe) => lathe.name === fitting),
+    tools: shop.tools,
+    grits: shop.grits,
+    calipers: shop.calipers,
+    whip: wood && perBlank > 1 ? stickWhip(stickOf(job, part, perBlank, allowances), wood) : part.whip,
+    blankCriticalRpm: wood && blankBeam(blank, wood).criticalRpm,
+  })
+  const timed = timedOperations(operations, {
+    hardnessN: species.hardnessN,
+    minuteFactors: shop.minuteFactors,
+  })
+  return { operations: timed, passes }
+}
+
+/** Parts that come from all blanks, spares among them. */
+export const partsOf = ({ blank, job }: Pick<Plan, 'blank' | 'job'>): number =>
+  blank.count * blank.stock.perBlank * (job.profile.split ? 2 : 1)
+
+const calipersOf = (shop: Shop, operations: Operation[], pieces: number): Calipers =>
+  calipersFor({
+    places: operations
+      .filter((o) => o.caliper !== undefined)
+      .map((o) => ({ station: o.caliperStation ?? o.key, diameter: o.caliper! })),
+    pieces,
+    calipers: shop.calipers,
+  })
+
+const grindingOf = (
+  shop: Shop,
+  species: Species,
+  operations: Operation[],
+  blanks: number,
+  pieces: number,
+): ToolGrinding[] =>
+  grindingFor({
+    uses: operations
+      .filter((o) => o.cut !== undefined)
+      .map((o) => ({ tool: o.tool, cut: o.cut!, minutes: o.minutesEach * blanks })),
+    tools: shop.tools,
+    hardnessN: species.hardnessN,
+    pieces,
+    touchUpsPerRegrind: shop.touchUpsPerRegrind,
+    touchUpMinutes: shop.touchUpMinutes,
+    regrindMinutes: shop.regrindMinutes,
+  })
+
+function sandingOf(shop: Shop, operations: Operation[]): Sanding {
+  const sanding = operations.filter((o) => o.stage === 'sanding')
+  const rpm = sanding.find((o) => o.rpm !== undefined)?.rpm
+  return {
+    grits: shop.grits,
+    minutesEach: sanding.reduce((sum, o) => sum + o.minutesEach, 0),
+    ...(rpm !== undefined && { rpm }),
+    why: 'Slower than shaping, rest moved away, small pieces of paper and no cloth, a mask and the dust drawn off.',
+  }
+}
+
+function quoteFor(
+  job: Job,
+  shop: Shop,
+  plan: { part: Part; cutOrder: CutOrder; cut: CutPlan; time: BatchTime; made: number },
+): Quote {
+  const { part, cutOrder, cut, time, made } = plan
+  const priced = cutOrder.boards.some(
+    (board) => board.price !== undefined || board.pricePerBoardFoot !== undefined,
+  )
+  return quoteOf({
+    currency: shop.currency,
+    pieces: job.quantity,
+    piecesMade: made,
+    woodCost: priced ? cut.cost : undefined,
+    extraWood: shop.extraWood,
+    blanksUnmet: cut.unmet.reduce((sum, row) => sum + row.count, 0),
+    minutes: time.minutes,
+    restAllowance: shop.restAllowance,
+    labourPerHour: shop.labourPerHour,
+    abrasivePerPiece: shop.abrasivePerPiece,
+    finishPerSquareMetre: shop.finishPerSquareMetre,
+    surfaceFinished: job.finish === 'none' ? 0 : part.surface,
+    marginOnCost: shop.marginOnCost,
+    minimumCharge: shop.minimumCharge,
+  })
+}
+
+function cautionsOf(plan: Omit<Plan, 'cautions'>, species: Species): Caution[] {
+  const { job, part, checkStations: checks, blank, cut, yard, operations, finish, quote } = plan
+  const about = (what: Caution['about'], texts: (string | undefined)[]): Caution[] =>
+    [...new Set(texts)].flatMap((text) => (text ? [{ about: what, text }] : []))
+  const unread = job.unread.map(
+    (field) => `The job file’s field ${field} is not known here and was left aside.`,
+  )
+  const rest =
+    part.whip && part.whip.rest !== 'none'
+      ? `A steady rest is ${part.whip.rest}: ${part.whip.why}.`
+      : undefined
+  const short = cut.unmet.map((row) => `${row.count} of ${row.key} cannot be cut from these boards.`)
+  return [
+    ...about('job', [...unread, ...speciesCautions(species)]),
+    ...about('part', [
+      ...densityCautions(species, job.moisture),
+      whyNoWhip(species, part.density),
+      whyNoMovement(species, job.moisture, job.serviceMoisture),
+      rest,
+    ]),
+    ...about(
+      'checks',
+      checks.map((check) => check.caution && `${check.name ?? check.key}: ${check.caution}`),
+    ),
+    ...about('blank', blank.cautions),
+    ...about('lumber', [...short, ...yard.notes]),
+    ...about(
+      'work',
+      operations.map((operation) => operation.caution),
+    ),
+    ...about('finish', [finish.caution]),
+    ...about('price', quote?.cautions ?? []),
+  ]
+}
+
+const speciesCautions = (species: Species): string[] =>
+  species.safe
+    ? []
+    : [
+        `Some figures for ${species.name} stand on memory or are missing (${species.fieldConfidence ?? species.confidence}).`,
+      ]
+
+/**
+ * The plan of a job in a shop, from the profile to the price: lengths mm, minutes, rpm, money in currency units.
+ * Same input, same plan; quick enough to follow every change of a drawing.
+ * @throws Problem `bad-input` when the species is not known, with the nearest names
+ */
+export function planJob(job: Job, shop: Shop, woods: Species[]): Plan {
+  const species = speciesOf(job, shop, woods)
+  const part = partOf(job, species)
+  const checks = checkStations(job.profile, job.tolerance, job.instrument.jawWidth)
+  const blank = blankOf(job, shop, part, barWood(species, part.density))
+  const cutOrder = cutOrderOf(job, shop, blank)
+  const cut = checkedCut(cutOrder)
+  const { operations, passes } = workOf({ job, shop, species, part, blank, checks })
+  const finish = finishingOf(job.finish)
+  const made = partsOf({ blank, job })
+  const time = batchTime({
+    operations,
+    pieces: made,
+    perBlank: made / blank.count,
+    learningRate: shop.learningRate,
+    restAllowance: shop.restAllowance,
+    hoursPerDay: shop.hoursPerDay,
+    spread: shop.timeSpread,
+    waits: waitsFor(
+      operations.map((o) => o.kind),
+      finish,
+    ),
+  })
+  const plan: Omit<Plan, 'cautions'> = {
+    job,
+    part,
+    checkStations: checks,
+    blank,
+    cutOrder,
+    cut,
+    yard: yardOf(job, shop, blank),
+    boardFeet: { blanks: cut.boardFeetInBlanks, bought: cut.boardFeetBought, tallied: cut.boardFeetTallied },
+    operations,
+    calipers: calipersOf(shop, operations, blank.count),
+    passes,
+    grinding: grindingOf(shop, species, operations, blank.count, made),
+    sanding: sandingOf(shop, operations),
+    finish,
+    time,
+    quote: quoteFor(job, shop, { part, cutOrder, cut, time, made }),
+  }
+  return { ...plan, cautions: cautionsOf(plan, species) }
 }

@@ -1,7 +1,7 @@
-import type { Mount } from '../turning/mount.ts'
 import { inches, lengthText, nm, roundedUpMm, styleOf, type Units } from '../units/length.ts'
 import type { Allowances } from './allowances.ts'
 import { type LatheSize, latheFit } from './lathe-fit.ts'
+import type { Mount } from './mount.ts'
 import { type Stock, type StockChoice, stockFor } from './nominal.ts'
 import { blanksForBatch, type SpoilRecord } from './spares.ts'
 import { type JointReach, lengthPartsOf, type PartEnd, stickLength } from './stick.ts'
@@ -25,7 +25,8 @@ export interface Blank {
   thickness: number
   layerThickness: number
   diagonal: number
-  mass: number
+  /** Absent where the wood has no density on record. */
+  mass?: number
   lathes: LatheFit[]
   /** Blanks that must come out good, extra ones, and both together. */
   need: number
@@ -57,7 +58,8 @@ export interface BlankInput {
   match: boolean
   split: boolean
   allowances: Allowances
-  density: number
+  /** Absent where it is not on record. */
+  density?: number
   /** What the shop can get of this wood. */
   stock: Stock[]
   lathes: LatheSize[]
@@ -142,7 +144,7 @@ export function blankFor(input: BlankInput): Blank {
     thickness,
     layerThickness,
     diagonal: side * Math.SQRT2,
-    mass: side * side * length * input.density * 1e-6,
+    ...(input.density !== undefined && { mass: side * side * length * input.density * 1e-6 }),
     lathes: fits(input, { side, length, sawn, layers, thickness, layerThickness }),
     need,
     spares: count - need,
