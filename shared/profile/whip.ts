@@ -1,5 +1,5 @@
 import { nm } from '../units/length.ts'
-import { type Beam, beamOf } from './beam.ts'
+import { type Beam, beamOf, type Held } from './beam.ts'
 import { type Profile, spansOf } from './profile.ts'
 import { leastRadius, spanSection } from './radius.ts'
 import { type Section, secondMoment, sectionArea } from './section.ts'
@@ -31,8 +31,15 @@ export interface Stretch {
   section(x: number): Section
 }
 
-/** A bar made of stretches end to end, between centres at its two ends. */
-export function beamOfStretches(stretches: Stretch[], { moeGPa, density }: BarWood): Beam {
+/**
+ * A bar made of stretches end to end (a stick of several parts, a blank half turned), held at its two ends. What a
+ * chuck holds is the end where the stretches start.
+ */
+export function beamOfStretches(
+  stretches: Stretch[],
+  { moeGPa, density }: BarWood,
+  held: Held = 'centres',
+): Beam {
   const start = stretches[0]!.from
   const limits = stretches.map((stretch) => stretch.to - start)
   const at = (x: number): Section => {
@@ -44,12 +51,13 @@ export function beamOfStretches(stretches: Stretch[], { moeGPa, density }: BarWo
     }
     return stretches[low]!.section(x + start)
   }
-  return beamOf({
+  const bar = {
     length: limits.at(-1)!,
     breaks: limits,
-    stiffness: (x) => moeGPa * 1000 * secondMoment(at(x)),
-    mass: (x) => density * 1e-9 * sectionArea(at(x)),
-  })
+    stiffness: (x: number) => moeGPa * 1000 * secondMoment(at(x)),
+    mass: (x: number) => density * 1e-9 * sectionArea(at(x)),
+  }
+  return beamOf(bar, held)
 }
 
 /** The stretches of a profile, set `offset` mm from the start of its stick. */
