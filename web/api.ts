@@ -27,11 +27,16 @@ interface Ask {
   method?: string
   body?: unknown
   ifMatch?: number
-  signal?: AbortSignal
+}
+
+interface Answered<T> {
+  value: T
+  /** What stands in the ETag; 0 without one. */
+  revision: number
 }
 
 /** The one place that talks to the server. */
-async function ask<T>(path: string, { method = 'GET', body, ifMatch, signal }: Ask = {}): Promise<T> {
+async function answered<T>(path: string, { method = 'GET', body, ifMatch }: Ask = {}): Promise<Answered<T>> {
   const headers: Record<string, string> = { accept: 'application/json' }
   if (body !== undefined) headers['content-type'] = 'application/json'
   if (ifMatch !== undefined) headers['if-match'] = `"${ifMatch}"`
@@ -41,18 +46,19 @@ async function ask<T>(path: string, { method = 'GET', body, ifMatch, signal }: A
       method,
       headers,
       body: body === undefined ? null : JSON.stringify(body),
-      signal: signal ?? null,
     })
-  } catch (failure) {
-    if (signal?.aborted) throw failure
+  } catch {
     throw new Refusal(
       0,
       'The server cannot be reached. What you entered is still here; try again when it is back.',
     )
   }
   if (!answer.ok) throw await refusalOf(answer)
-  return answer.status === 204 ? (undefined as T) : ((await answer.json()) as T)
+  const revision = Number(answer.headers.get('etag')?.replace(/\D/g, '') || 0)
+  return { value: answer.status === 204 ? (undefined as T) : ((await answer.json()) as T), revision }
 }
+
+const ask = async <T>(path: string, how: Ask = {}): Promise<T> => (await answered<T>(path, how)).value
 
 async function refusalOf(answer: Response): Promise<Refusal> {
   try {
@@ -127,7 +133,14 @@ export type Print =
 export const printPath = (jobId: string, print: Print): string => `/api${job(jobId)}/prints/${print}`
 
 export const shop = () => ask<Shop>('/shop')
-export const changeShop = (settings: unknown) => ask<Shop>('/shop', { method: 'PUT', body: settings })
+/** The settings with the revision they stand at. */
+export const shopSettings = () => answered<Shop>('/shop')
+export const changeShop = (settings: unknown, revision?: number) =>
+  answered<Shop>('/shop', {
+    method: 'PUT',
+    body: settings,
+    ...(revision !== undefined && { ifMatch: revision }),
+  })
 export const species = () => ask<Species[]>('/species')
 export const boards = () => ask<RackBoard[]>('/boards')
 export const addBoard = (board: Record<string, unknown> & { key: string }) =>

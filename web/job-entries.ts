@@ -1,4 +1,5 @@
 import { readLength, type Units } from '../shared/units/length.ts'
+import { enteredNumber } from './entry.ts'
 import type { Entered, EnteredJoint, EnteredStation, JobFile } from './job-file.ts'
 
 /** The job a person starts from: a plain round stick, so that the drawing has something to show. */
@@ -59,6 +60,31 @@ export function inUnits(file: JobFile, units: Units): JobFile {
     ...(file.allowances && { allowances: all(file.allowances) as NonNullable<JobFile['allowances']> }),
     ...(file.instrument && { instrument: all(file.instrument) as NonNullable<JobFile['instrument']> }),
   }
+}
+
+const numberOf = (entry: Entered | undefined) => (typeof entry === 'string' ? enteredNumber(entry) : entry)
+
+/**
+ * The file as it is read and sent: counts, percentages and angles, kept as typed while they are written, become
+ * numbers; what is none stays text, to be refused by name. Lengths stay as entered.
+ */
+export function sentFile(file: JobFile): JobFile {
+  const sent = { ...file }
+  for (const name of ['quantity', 'moisture', 'serviceMoisture', 'perBlank'] as const) {
+    if (name === 'perBlank' && sent.perBlank === 'auto') continue
+    const number = numberOf(sent[name])
+    if (number === undefined) delete (sent as Partial<JobFile>)[name]
+    else sent[name] = number
+  }
+  if (sent.joints) {
+    sent.joints = sent.joints.map((joint) =>
+      joint.angle === undefined ? joint : { ...joint, angle: numberOf(joint.angle) ?? 0 },
+    )
+  }
+  if (sent.allowances?.practice !== undefined) {
+    sent.allowances = { ...sent.allowances, practice: numberOf(sent.allowances.practice) ?? 0 }
+  }
+  return sent
 }
 
 /** Only what belongs in a job file, without what the server adds. */

@@ -29,7 +29,7 @@ export interface EnteredJoint {
   kind: 'mortise' | 'hole' | 'tenon'
   at: Entered
   face?: 'A' | 'B' | 'C' | 'D'
-  angle?: number
+  angle?: number | string
   size: Entered | Entered[]
   depth: Entered
   stage?: 'square' | 'turned'

@@ -1,6 +1,7 @@
 import { type Job, readJob } from '../shared/job.ts'
 import { type Plan, planJob } from '../shared/plan.ts'
 import { type Breach, Problem } from '../shared/problem.ts'
+import { sentFile } from './job-entries.ts'
 import type { JobFile } from './job-file.ts'
 import type { ShopAndWoods } from './store.ts'
 
@@ -40,7 +41,7 @@ export function livePlan(file: JobFile, { shop, woods }: ShopAndWoods): LivePlan
 
 function read(file: JobFile): { job?: Job; errors: Breach[] } {
   try {
-    return { job: readJob(file), errors: [] }
+    return { job: readJob(sentFile(file)), errors: [] }
   } catch (problem) {
     return { errors: breachesOf(problem) }
   }

@@ -41,7 +41,7 @@ export const jobAndPlan = (jobId: string): Promise<JobAndPlan> =>
   })
 
 const watchers = new Set<(change: Change) => void>()
-let stop: (() => void) | undefined
+let listening = false
 
 /** Drops what a change makes stale and tells the pages. Called for changes heard of and for our own. */
 export function noteChange(change: Change): void {
@@ -53,7 +53,8 @@ export function noteChange(change: Change): void {
 /** Calls back when something was changed here or on another device; returns the way to stop. */
 export function watchChanges(watcher: (change: Change) => void): () => void {
   watchers.add(watcher)
-  stop ??= onChange(noteChange)
+  if (!listening) onChange(noteChange)
+  listening = true
   return () => {
     watchers.delete(watcher)
   }

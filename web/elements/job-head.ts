@@ -1,6 +1,6 @@
 import { html, LitElement } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
-import { enteredNumber, tellEntry } from '../entry.ts'
+import { tellEntry } from '../entry.ts'
 import type { JobFile } from '../job-file.ts'
 import { pageWear } from '../styles/all.ts'
 import { choiceField, textField, tickField } from './field.ts'
@@ -32,7 +32,7 @@ export class JobHead extends LitElement {
           inputmode: 'numeric',
           unit: 'pieces',
           value: String(file.quantity ?? ''),
-          enter: (text) => tellEntry(this, 'quantity', enteredNumber(text)),
+          enter: (text) => tellEntry(this, 'quantity', text),
         })}
         ${choiceField({
           ...this.common('units'),

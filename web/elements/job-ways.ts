@@ -3,7 +3,7 @@ import { customElement, property } from 'lit/decorators.js'
 import { allowanceSources, defaultAllowances } from '../../shared/blank/allowances.ts'
 import type { Shop } from '../../shared/shop.ts'
 import { lengthText, styleOf } from '../../shared/units/length.ts'
-import { enteredNumber, lengthEntryText, tellEntry } from '../entry.ts'
+import { lengthEntryText, tellEntry } from '../entry.ts'
 import type { JobFile } from '../job-file.ts'
 import { pageWear } from '../styles/all.ts'
 import { allowanceWords } from './allowance-words.ts'
@@ -61,8 +61,6 @@ export class JobWays extends LitElement {
             hint: 'a number, or auto',
             placeholder: '1',
             value: String(file.perBlank ?? ''),
-            enter: (text) =>
-              tellEntry(this, 'perBlank', text.trim() === 'auto' ? 'auto' : enteredNumber(text)),
           })}
           ${choiceField({ ...this.common('finish'), label: 'Finish', value: file.finish ?? 'oil', choices: finishes })}
         </div>
@@ -106,7 +104,7 @@ export class JobWays extends LitElement {
           unit: 'blanks',
           value: String(value ?? ''),
           placeholder: String(defaults.practice),
-          enter: (text) => tellEntry(this, path, enteredNumber(text)),
+          enter: (text) => tellEntry(this, path, text),
         })
       }
       return this.length(path, words, value, defaults[name as keyof typeof defaults], source)

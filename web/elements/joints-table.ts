@@ -1,6 +1,6 @@
 import { html, LitElement, nothing } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
-import { enteredNumber, entries, lengthEntryText, tellEntry } from '../entry.ts'
+import { entries, lengthEntryText, tellEntry } from '../entry.ts'
 import type { EnteredJoint } from '../job-file.ts'
 import { pageWear } from '../styles/all.ts'
 import { type Choice, choiceField, textField } from './field.ts'
@@ -134,7 +134,7 @@ export class JointsTable extends LitElement {
                   unit: '°',
                   error: this.errors.get(`joints[${i}].angle`),
                   disabled: this.disabled,
-                  enter: (text) => tellEntry(this, `joints[${i}].angle`, enteredNumber(text) ?? 0),
+                  enter: (text) => tellEntry(this, `joints[${i}].angle`, text),
                 })
               : nothing
           }

@@ -108,7 +108,7 @@ export class StationsTable extends LitElement {
   }
 
   override render() {
-    this.stations.forEach((_, i) => this.keyOf(i))
+    this.keyOf(this.stations.length - 1)
     return html`
       <div class="heads" aria-hidden="true">
         <span></span><span>At, from the foot</span><span>Diameter</span><span>Then</span><span>Rise, depth or side</span>

@@ -1,7 +1,7 @@
 import { html, LitElement, nothing } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { Species } from '../../shared/wood/species.ts'
-import { enteredNumber, tellEntry } from '../entry.ts'
+import { tellEntry } from '../entry.ts'
 import type { JobFile } from '../job-file.ts'
 import { pageWear } from '../styles/all.ts'
 import { choiceField, textField } from './field.ts'
@@ -27,7 +27,7 @@ export class WoodChoice extends LitElement {
       placeholder: '8',
       error: this.errors.get(path),
       disabled: this.disabled,
-      enter: (text) => tellEntry(this, path, enteredNumber(text)),
+      enter: (text) => tellEntry(this, path, text),
     })
   }
 

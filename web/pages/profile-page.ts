@@ -7,7 +7,7 @@ import type { JobForm } from '../elements/job-form.ts'
 import '../elements/job-form.ts'
 import '../elements/save-bar.ts'
 import { type EntryDetail, withEntry } from '../entry.ts'
-import { inUnits, jobFileOf, newJobFile } from '../job-entries.ts'
+import { inUnits, jobFileOf, newJobFile, sentFile } from '../job-entries.ts'
 import type { JobFile, JobState } from '../job-file.ts'
 import { type LivePlan, livePlan } from '../live-plan.ts'
 import { Load } from '../load.ts'
@@ -142,8 +142,8 @@ export class ProfilePage extends LitElement {
     try {
       const job =
         jobId && revision !== undefined
-          ? await changeJob(jobId, revision, draft!.file)
-          : await addJob({ ...draft!.file, key: draft!.key })
+          ? await changeJob(jobId, revision, sentFile(draft!.file))
+          : await addJob({ ...sentFile(draft!.file), key: draft!.key })
       this.stored(job.id, job.revision, draft!)
     } catch (failure) {
       this.failed(failure)

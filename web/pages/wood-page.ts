@@ -1,13 +1,209 @@
-import { html, LitElement } from 'lit'
-import { customElement, property } from 'lit/decorators.js'
+import { html, LitElement, nothing } from 'lit'
+import { customElement, property, query, state } from 'lit/decorators.js'
+import type { RackBoard } from '../../shared/contract/board.ts'
+import type { CutOrder, CutPlan } from '../../shared/cutting/board.ts'
+import type { Breach } from '../../shared/problem.ts'
+import { addBoard, boards, cutFor, deleteBoard, printPath, Refusal } from '../api.ts'
+import '../elements/blank-card.ts'
+import { type BoardList, boardEntry, type NewBoard } from '../elements/board-list.ts'
+import '../elements/cut-list.ts'
+import '../elements/species-card.ts'
+import '../elements/yard-card.ts'
+import { Load } from '../load.ts'
+import { SessionController } from '../session.ts'
+import {
+  type JobAndPlan,
+  jobAndPlan,
+  noteChange,
+  type ShopAndWoods,
+  shopAndWoods,
+  watchChanges,
+} from '../store.ts'
 import { pageWear } from '../styles/all.ts'
 
+interface Loaded extends JobAndPlan, ShopAndWoods {
+  boards: RackBoard[]
+}
+
+interface FromHand {
+  order: CutOrder
+  cut: CutPlan
+}
+
+/** The order of a plan on boards on hand of its wood; prices count only where every board has one. */
+export function orderFromHand(order: CutOrder, species: string, onHand: readonly RackBoard[]): CutOrder {
+  const usable = onHand.filter((board) => !board.species || board.species === species)
+  const priced = usable.every((board) => board.price !== undefined || board.pricePerBoardFoot !== undefined)
+  return {
+    ...order,
+    boards: usable.map(
+      ({ key, width, length, thickness, count, price, pricePerBoardFoot, grade, defects }) => ({
+        key,
+        width,
+        length,
+        thickness,
+        count,
+        grade,
+        defects,
+        ...(priced && { price, pricePerBoardFoot }),
+      }),
+    ), // prettier-ignore
+  }
+}
+
+/** The wood of a job: blank, cut list, what to buy, boards on hand, the species itself. */
 @customElement('wood-page')
 export class WoodPage extends LitElement {
   static override styles = pageWear
+
   @property() jobId = ''
+  @state() private fromHand?: FromHand
+  @state() private cutting = false
+  @state() private message = ''
+  @state() private errors: Breach[] = []
+  @query('board-list') private boardList!: BoardList
+  private readonly load = new Load<Loaded>(this)
+  private unwatch?: () => void
+
+  constructor() {
+    super()
+    new SessionController(this)
+  }
+
+  override connectedCallback() {
+    super.connectedCallback()
+    this.unwatch = watchChanges((change) => {
+      if (change.kind === 'shop' || change.kind === 'board' || change.id === this.jobId) void this.fetch()
+    })
+  }
+
+  override disconnectedCallback() {
+    this.unwatch?.()
+    super.disconnectedCallback()
+  }
+
+  protected override willUpdate(changed: Map<string, unknown>) {
+    if (!changed.has('jobId')) return
+    this.fromHand = undefined
+    void this.fetch()
+  }
+
+  private readonly fetch = () =>
+    this.load.from(async () => {
+      const [job, shop, onHand] = await Promise.all([jobAndPlan(this.jobId), shopAndWoods(), boards()])
+      return { ...job, ...shop, boards: onHand }
+    })
+
+  private async attempt(action: () => Promise<void>) {
+    this.message = ''
+    this.errors = []
+    try {
+      await action()
+    } catch (failure) {
+      this.message = (failure as Error).message
+      if (failure instanceof Refusal) this.errors = failure.errors
+    }
+  }
+
+  private cutFromHand({ plan, boards: onHand }: Loaded) {
+    return this.attempt(async () => {
+      this.cutting = true
+      try {
+        const order = orderFromHand(plan.cutOrder, plan.job.species, onHand)
+        this.fromHand = { order, cut: await cutFor(order) }
+      } finally {
+        this.cutting = false
+      }
+    })
+  }
+
+  private readonly add = (event: CustomEvent<NewBoard>) =>
+    this.attempt(async () => {
+      const { key } = await addBoard(boardEntry(event.detail))
+      this.boardList.clear()
+      noteChange({ kind: 'board', id: key })
+    })
+
+  private readonly drop = (event: CustomEvent<string>) =>
+    this.attempt(async () => {
+      await deleteBoard(event.detail)
+      noteChange({ kind: 'board', id: event.detail })
+    })
 
   override render() {
-    return html`<h1>wood</h1>`
+    return this.load.shown(
+      (loaded) => this.page(loaded),
+      () => void this.fetch(),
+    )
+  }
+
+  private page(loaded: Loaded) {
+    const { plan, shop, woods, job } = loaded
+    const wood = woods.find(({ key }) => key === plan.job.species)
+    return html`
+      <div class="page">
+        <div class="page-head">
+          <h1>Wood</h1>
+          <div class="buttons no-print">
+            <a class="button" href=${printPath(this.jobId, 'cut-list.pdf')} target="_blank">Cut list to print</a>
+            <a class="button" href=${printPath(this.jobId, 'pattern.pdf')} target="_blank">Full-size pattern to print</a>
+          </div>
+        </div>
+        <div class="columns">
+          <section class="card" aria-labelledby="blank">
+            <h2 id="blank">Blank</h2>
+            <blank-card .plan=${plan} .shop=${job.state === 'draft' ? shop : undefined}></blank-card>
+          </section>
+          <section class="card" aria-labelledby="yard">
+            <h2 id="yard">Ask the yard for</h2>
+            <yard-card .yard=${plan.yard} .wood=${wood?.name ?? plan.job.species} .units=${plan.job.units}></yard-card>
+          </section>
+        </div>
+        <section class="card" aria-labelledby="cut">
+          <h2 id="cut">Cut list from the yard’s usual boards</h2>
+          <cut-list .cut=${plan.cut} .order=${plan.cutOrder}></cut-list>
+        </section>
+        ${this.onHand(loaded)}
+        ${
+          wood
+            ? html`<section class="card" aria-labelledby="species">
+              <h2 id="species">The wood itself</h2>
+              <species-card .wood=${wood} .plan=${plan}></species-card>
+            </section>`
+            : nothing
+        }
+      </div>
+    `
+  }
+
+  private onHand(loaded: Loaded) {
+    const { plan, woods, boards: onHand } = loaded
+    return html`
+      <section class="card" aria-labelledby="on-hand">
+        <h2 id="on-hand">Boards on hand</h2>
+        ${this.message ? html`<p class="problem" role="alert">${this.message}</p>` : nothing}
+        <board-list
+          .boards=${onHand}
+          .woods=${woods}
+          .errors=${this.errors}
+          .species=${plan.job.species}
+          .units=${plan.job.units}
+          .currency=${plan.cutOrder.currency}
+          @add=${this.add}
+          @drop=${this.drop}
+        ></board-list>
+        <div class="buttons no-print">
+          <button type="button" class="main" ?disabled=${this.cutting || onHand.length === 0} @click=${() => this.cutFromHand(loaded)}>
+            ${this.cutting ? 'Laying out…' : 'Cut from boards on hand'}
+          </button>
+        </div>
+        ${
+          this.fromHand
+            ? html`<h3>Cut list from boards on hand</h3>
+              <cut-list .cut=${this.fromHand.cut} .order=${this.fromHand.order}></cut-list>`
+            : nothing
+        }
+      </section>
+    `
   }
 }

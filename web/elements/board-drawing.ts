@@ -1,0 +1,136 @@
+import { css, html, LitElement, nothing, type SVGTemplateResult, svg } from 'lit'
+import { customElement, property, state } from 'lit/decorators.js'
+import type { CutBoard, Defect } from '../../shared/cutting/board.ts'
+import type { Units } from '../../shared/units/length.ts'
+import { length, SessionController } from '../session.ts'
+import { base } from '../styles/base.ts'
+
+/** Narrowest a board may be drawn, px: below it strips could not be told apart. */
+const LEAST_ACROSS = 40
+const CHARACTER = 6.6
+
+interface Rect {
+  from: number
+  to: number
+  across: [number, number]
+}
+
+/** A board with its strips, blanks, kerfs and offcuts, to scale; the butt end lies left. */
+@customElement('board-drawing')
+export class BoardDrawing extends LitElement {
+  static override styles = [
+    base,
+    css`
+      :host {
+        overflow-x: auto;
+        min-width: 0;
+      }
+      text {
+        font: 600 12px var(--sans);
+        font-variant-numeric: tabular-nums;
+        fill: #1c120a;
+        text-anchor: middle;
+        dominant-baseline: central;
+      }
+      .board {
+        fill: var(--kerf);
+      }
+      .waste {
+        fill: url(#hatch);
+      }
+      .hatch {
+        stroke: var(--edge);
+        stroke-width: 1;
+      }
+      .ground {
+        fill: var(--well);
+      }
+      .blank {
+        fill: #d9ac74;
+        stroke: #3f2a12;
+        stroke-width: 1;
+      }
+      .offcut {
+        fill: #f0dfc2;
+        stroke: #3f2a12;
+        stroke-width: 1;
+        stroke-dasharray: 4 3;
+      }
+      .defect {
+        fill: var(--under);
+        opacity: 0.55;
+      }
+      .frame {
+        fill: none;
+        stroke: var(--ink);
+        stroke-width: 1.5;
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) board!: CutBoard
+  @property({ attribute: false }) defects: readonly Defect[] = []
+  @property() units: Units = 'in'
+  /** The drawing told in a sentence. */
+  @property() told = ''
+  @state() private room = 0
+  private observer?: ResizeObserver
+
+  constructor() {
+    super()
+    new SessionController(this)
+  }
+
+  override connectedCallback() {
+    super.connectedCallback()
+    this.observer = new ResizeObserver(() => {
+      const room = Math.floor(this.clientWidth)
+      if (room > 0 && room !== this.room) this.room = room
+    })
+    this.observer.observe(this)
+  }
+
+  override disconnectedCallback() {
+    this.observer?.disconnect()
+    super.disconnectedCallback()
+  }
+
+  override render() {
+    if (this.room === 0) return html``
+    const { board } = this
+    const scale = Math.max(
+      (this.room - 2) / board.length,
+      Math.min(LEAST_ACROSS / board.width, 1200 / board.length),
+    )
+    const [width, height] = [board.length * scale, board.width * scale]
+    const blanks = [...(board.strips ?? []), ...(board.sections ?? [])].flatMap((run) => run.blanks)
+    return html`<svg width=${width + 2} height=${height + 2} viewBox="-1 -1 ${width + 2} ${height + 2}" role="img" aria-label=${this.told}>
+      <defs>
+        <pattern id="hatch" width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+          <rect class="ground" width="8" height="8"></rect>
+          <line class="hatch" x1="0" x2="0" y1="0" y2="8"></line>
+        </pattern>
+      </defs>
+      <rect class="waste" width=${width} height=${height}></rect>
+      ${board.offcuts.map((offcut) => this.rect(offcut, scale, 'offcut', `offcut ${length(offcut.to - offcut.from, this.units)}`))}
+      ${blanks.map((blank) => this.rect(blank, scale, 'blank', length(blank.to - blank.from, this.units)))}
+      ${this.defects.map((defect) => this.defect(defect, scale, height))}
+      <rect class="frame" width=${width} height=${height}></rect>
+    </svg>`
+  }
+
+  private rect({ from, to, across }: Rect, scale: number, look: string, label: string): SVGTemplateResult {
+    const [x, y] = [from * scale, across[0] * scale]
+    const [width, height] = [(to - from) * scale, (across[1] - across[0]) * scale]
+    const fits = height >= 14 && width >= label.length * CHARACTER + 4
+    return svg`
+      <rect class=${look} x=${x} y=${y} width=${width} height=${height}></rect>
+      ${fits ? svg`<text x=${x + width / 2} y=${y + height / 2}>${label}</text>` : nothing}`
+  }
+
+  private defect({ from, to, across }: Defect, scale: number, height: number): SVGTemplateResult {
+    const [top, bottom] = across ? [across[0] * scale, across[1] * scale] : [0, height]
+    const [start, end] = [Math.max(0, from), Math.min(this.board.length, to)]
+    return svg`<rect class="defect" x=${start * scale} y=${top} width=${Math.max(0, end - start) * scale} height=${bottom - top}></rect>`
+  }
+}

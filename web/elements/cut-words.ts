@@ -1,0 +1,60 @@
+import type { CutBoard, CutPlan, PlacedBlank } from '../../shared/cutting/board.ts'
+import type { Units } from '../../shared/units/length.ts'
+import { length } from '../session.ts'
+import { boardFeetText, priceText } from './amounts.ts'
+
+/** `5 of 18 in, 1 of 12 in`: blanks of a run, equal lengths together. */
+function counted(blanks: readonly PlacedBlank[], size: (blank: PlacedBlank) => number, units: Units): string {
+  const counts = new Map<string, number>()
+  for (const blank of blanks) {
+    const text = length(size(blank), units)
+    counts.set(text, (counts.get(text) ?? 0) + 1)
+  }
+  return [...counts].map(([text, n]) => `${n} of ${text}`).join(', ')
+}
+
+const long = (blank: PlacedBlank) => blank.to - blank.from
+const wide = (blank: PlacedBlank) => blank.across[1] - blank.across[0]
+
+/** The cuts of a board in order, a line for each strip or section. */
+export function cutLines(board: CutBoard, units: Units): string[] {
+  const strips = (board.strips ?? []).map(
+    (strip, i) =>
+      `Strip ${i + 1}: rip ${length(strip.side, units)} wide, crosscut ${counted(strip.blanks, long, units)}`,
+  )
+  const sections = (board.sections ?? []).map(
+    (section, i) =>
+      `Section ${i + 1}: crosscut ${length(section.to - section.from, units)} long, rip ${counted(section.blanks, wide, units)}`,
+  )
+  const offcuts =
+    board.offcuts.length > 0
+      ? [
+          `Offcuts worth keeping: ${board.offcuts.map(({ from, to, across }) => `${length(across[1] - across[0], units)} × ${length(to - from, units)}`).join(', ')}`,
+        ]
+      : []
+  return [...strips, ...sections, ...offcuts]
+}
+
+/** Boards cut alike, together: the first of them and how many there are. */
+export function alikeBoards(boards: readonly CutBoard[]): { board: CutBoard; count: number }[] {
+  const groups = new Map<string, { board: CutBoard; count: number }>()
+  for (const board of boards) {
+    const { copy: _copy, ...layout } = board
+    const key = JSON.stringify(layout)
+    const group = groups.get(key)
+    if (group) group.count++
+    else groups.set(key, { board, count: 1 })
+  }
+  return [...groups.values()]
+}
+
+/** Whether the plan is the best there is, in plain words. `priced`: cost is money, else board feet. */
+export function boundWords(cut: CutPlan, currency: string, priced: boolean): string {
+  const amount = (value: number) => (priced ? priceText(value, currency) : boardFeetText(value))
+  const verb = priced ? 'cost' : 'use'
+  if (cut.boards.length === 0) return ''
+  if (cut.proven) return `Proven: no plan from these boards can ${verb} less than ${amount(cut.cost)}.`
+  const over = cut.lowerBound > 0 ? Math.ceil((cut.cost / cut.lowerBound - 1) * 1000) / 10 : undefined
+  const gap = over === undefined ? '' : `: at most ${over} % over the least possible`
+  return `No plan from these boards can ${verb} less than ${amount(cut.lowerBound)}; this one ${verb}s ${amount(cut.cost)}${gap}.`
+}

@@ -1,0 +1,397 @@
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, property } from 'lit/decorators.js'
+import { allowanceSources, defaultAllowances } from '../../shared/blank/allowances.ts'
+import { operationKinds } from '../../shared/route/kinds.ts'
+import { grades, nominals, shopSources, toolKinds } from '../../shared/shop.ts'
+import { lengthText } from '../../shared/units/length.ts'
+import type { Species } from '../../shared/wood/species.ts'
+import { entryAt, tellEntry } from '../entry.ts'
+import { lengthStyle, SessionController } from '../session.ts'
+import { percents, type ShopFile } from '../shop-entries.ts'
+import { pageWear } from '../styles/all.ts'
+import { allowanceWords } from './allowance-words.ts'
+import { type Choice, choiceField, noteField, textField, tickField } from './field.ts'
+
+const same = (words: readonly string[]): Choice[] => words.map((word) => [word, word.replaceAll('-', ' ')])
+const steels: Choice[] = [
+  ['carbon', 'carbon steel'],
+  ['hss', 'high-speed steel'],
+  ['powder', 'powder steel'],
+]
+
+/** Every setting of the shop, each with where its default comes from. Sends `entry` with path and value. */
+@customElement('shop-form')
+export class ShopForm extends LitElement {
+  static override styles = [
+    ...pageWear,
+    css`
+      .rows {
+        display: grid;
+        gap: var(--space-4);
+      }
+      .rows > li {
+        display: grid;
+        gap: var(--space-2);
+        padding-bottom: var(--space-3);
+        border-bottom: 1px solid var(--line);
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) file!: ShopFile
+  @property({ attribute: false }) woods: readonly Species[] = []
+  @property({ attribute: false }) errors: ReadonlyMap<string, string> = new Map()
+
+  constructor() {
+    super()
+    new SessionController(this)
+  }
+
+  /** Brings the cursor to the field of an error, or as near to it as there is one. */
+  focusField(path: string) {
+    const fields = [...this.renderRoot.querySelectorAll<HTMLElement>('[data-path]')]
+    const near =
+      fields.find((field) => field.dataset.path === path) ??
+      fields.find((field) => field.dataset.path!.startsWith(path))
+    near?.closest('details')?.setAttribute('open', '')
+    near?.focus()
+    near?.scrollIntoView({ block: 'center' })
+  }
+
+  /** The text of a setting: what was typed, else its figure in the person's own units. */
+  private text(path: string, kind: 'length' | 'plain' = 'plain'): string {
+    const value = entryAt(this.file, path)
+    if (value === undefined || value === null) return ''
+    if (Array.isArray(value)) return value.join(', ')
+    if (typeof value !== 'number') return String(value)
+    if (kind === 'length') return lengthText(value, lengthStyle(this.file.units))
+    return percents.has(path) ? String(Math.round(value * 1e6) / 1e4) : String(value)
+  }
+
+  private field(
+    path: string,
+    label: string,
+    more: { unit?: string; kind?: 'length'; hint?: string; placeholder?: string } = {},
+  ) {
+    const { kind, ...rest } = more
+    return textField({
+      path,
+      label,
+      value: this.text(path, kind),
+      hint: shopSources[path],
+      error: this.errors.get(path),
+      enter: (text) => tellEntry(this, path, text),
+      ...rest,
+    })
+  }
+
+  private length = (path: string, label: string, more: { hint?: string; placeholder?: string } = {}) =>
+    this.field(path, label, { kind: 'length', ...more })
+
+  private choice(path: string, label: string, choices: readonly Choice[], hint?: string) {
+    return choiceField({
+      path,
+      label,
+      choices,
+      hint: hint ?? shopSources[path],
+      value: this.text(path),
+      error: this.errors.get(path),
+      enter: (text) => tellEntry(this, path, text),
+    })
+  }
+
+  private rows(path: string): Record<string, unknown>[] {
+    return (entryAt(this.file, path) as Record<string, unknown>[] | undefined) ?? []
+  }
+
+  /** A list of the settings, with a way to add and delete; `blank` is what a new row starts from. */
+  private list(
+    path: string,
+    what: string,
+    blank: Record<string, unknown>,
+    row: (at: string, i: number) => TemplateResult,
+  ) {
+    const rows = this.rows(path)
+    const error = this.errors.get(path)
+    return html`
+      ${shopSources[path] ? html`<p class="hint">${shopSources[path]}</p>` : nothing}
+      ${error ? html`<p class="error">${error}</p>` : nothing}
+      <ol class="plain rows">
+        ${rows.map(
+          (_, i) => html`<li role="group" aria-label="${what} ${i + 1}">
+            <div class="fields">${row(`${path}[${i}]`, i)}</div>
+            ${this.errors.has(`${path}[${i}]`) ? html`<p class="error">${this.errors.get(`${path}[${i}]`)}</p>` : nothing}
+            <div class="buttons">
+              <button
+                type="button"
+                class="danger"
+                aria-label="Delete ${what} ${i + 1}"
+                @click=${() =>
+                  tellEntry(
+                    this,
+                    path,
+                    rows.filter((_row, n) => n !== i),
+                  )}
+              >
+                Delete
+              </button>
+            </div>
+          </li>`,
+        )}
+      </ol>
+      <div class="buttons">
+        <button type="button" @click=${() => tellEntry(this, path, [...rows, blank])}>Add a ${what}</button>
+      </div>
+    `
+  }
+
+  private section(title: string, body: TemplateResult) {
+    const id = title.toLowerCase().replaceAll(/[^a-z]+/g, '-')
+    return html`<section class="card" aria-labelledby=${id}><h2 id=${id}>${title}</h2>${body}</section>`
+  }
+
+  override render() {
+    return html`
+      <div class="page">
+        ${this.section('The shop', this.itself())} ${this.section('Lathes', this.lathes())}
+        ${this.section('Turning tools', this.tools())} ${this.section('Stock and prices', this.stock())}
+        ${this.section('Buying and sawing', this.sawing())} ${this.section('Allowances', this.allowances())}
+        ${this.section('Spares', this.spares())} ${this.section('Sanding and sharpening', this.edges())}
+        ${this.section('Time', this.time())} ${this.section('Price', this.price())}
+        ${this.section('Woods of the shop', this.ownWoods())}
+      </div>
+    `
+  }
+
+  private itself() {
+    return html`
+      <div class="fields">
+        ${this.field('name', 'Name of the shop')} ${this.field('currency', 'Currency', { hint: 'three letters, such as USD or EUR' })}
+        ${this.choice('units', 'Lengths without a unit are', [
+          ['in', 'inches'],
+          ['mm', 'millimetres'],
+        ])}
+        ${this.field('calipers', 'Calipers that can stay set', { unit: 'calipers' })}
+      </div>
+      ${noteField({
+        path: 'heading',
+        label: 'Heading of prints: address and the like',
+        value: this.text('heading'),
+        error: this.errors.get('heading'),
+        enter: (text) => tellEntry(this, 'heading', text),
+      })}
+    `
+  }
+
+  private lathes() {
+    const blank = {
+      name: '',
+      betweenCentres: '',
+      swing: '',
+      swingOverRest: '',
+      speeds: { steps: '' },
+      restLength: '',
+    }
+    return this.list('lathes', 'lathe', blank, (at) => {
+      const speeds = entryAt(this.file, `${at}.speeds`) as { steps?: unknown } | undefined
+      const stepped = speeds !== undefined && 'steps' in speeds
+      return html`
+        ${this.field(`${at}.name`, 'Name')} ${this.length(`${at}.betweenCentres`, 'Between centres')}
+        ${this.length(`${at}.swing`, 'Swing over the bed', { hint: 'twice the centre height' })}
+        ${this.length(`${at}.swingOverRest`, 'Swing over the rest base')} ${this.length(`${at}.restLength`, 'Length of the tool rest')}
+        ${choiceField({
+          path: `${at}.speeds`,
+          label: 'Speeds',
+          value: stepped ? 'steps' : 'range',
+          choices: [
+            ['steps', 'steps of a belt or gears'],
+            ['range', 'any within a range'],
+          ],
+          error: this.errors.get(`${at}.speeds`),
+          enter: (kind) =>
+            tellEntry(this, `${at}.speeds`, kind === 'steps' ? { steps: '' } : { least: '', most: '' }),
+        })}
+        ${
+          stepped
+            ? this.field(`${at}.speeds.steps`, 'Steps', { unit: 'rpm', hint: 'with commas between' })
+            : html`${this.field(`${at}.speeds.least`, 'Slowest', { unit: 'rpm' })} ${this.field(`${at}.speeds.most`, 'Fastest', { unit: 'rpm' })}`
+        }
+        ${this.field(`${at}.limitRpm`, 'Limit of chuck or maker’s plate', { unit: 'rpm', placeholder: 'none' })}
+      `
+    })
+  }
+
+  private tools() {
+    const blank = { name: '', kind: 'spindle-gouge', width: '', steel: 'hss' }
+    return this.list(
+      'tools',
+      'tool',
+      blank,
+      (at) => html`
+      ${this.field(`${at}.name`, 'Name')} ${this.choice(`${at}.kind`, 'Kind', same(toolKinds))}
+      ${this.length(`${at}.width`, 'Width')} ${this.choice(`${at}.steel`, 'Steel', steels)}
+      ${this.field(`${at}.piecesPerEdge`, 'Pieces between touch-ups', { unit: 'pieces', placeholder: 'by the table' })}
+    `,
+    )
+  }
+
+  private stock() {
+    const woods: Choice[] = [
+      ['*', 'every other wood'],
+      ...this.woods.map((wood): Choice => [wood.key, wood.name]),
+    ]
+    return this.list(
+      'stock',
+      'thickness',
+      { species: '*', nominal: '8/4' },
+      (at) => html`
+      ${this.choice(`${at}.species`, 'Wood', woods)} ${this.choice(
+        `${at}.nominal`,
+        'Nominal',
+        nominals.map((n): Choice => [n, n]),
+      )}
+      ${this.field(`${at}.pricePerBoardFoot`, 'Price per board foot', { unit: String(this.file.currency ?? ''), placeholder: 'not known' })}
+      ${tickField({
+        path: `${at}.surfaced`,
+        label: 'Surfaced',
+        on: entryAt(this.file, `${at}.surfaced`) === true,
+        enter: (on) => tellEntry(this, `${at}.surfaced`, on || undefined),
+      })}
+    `,
+    )
+  }
+
+  private sawing() {
+    return html`
+      <div class="fields">
+        ${this.choice('grade', 'Grade bought', same(grades))} ${this.field('extraWood', 'Extra for choice', { unit: '%' })}
+        ${this.choice('priceBy', 'Boards are billed', [
+          ['tally', 'by tally'],
+          ['exact', 'as they measure'],
+        ])}
+        ${this.length('kerf', 'Kerf of the saw')} ${this.length('endTrim', 'Trimmed off each end')}
+        ${this.length('edgeTrim', 'Trimmed off each edge')} ${this.length('minOffcut', 'Offcuts kept from')}
+      </div>
+      <h3>Boards the yard usually brings</h3>
+      ${this.list('yardBoards', 'board', { width: '', length: '' }, (at) => html`${this.length(`${at}.width`, 'Width')} ${this.length(`${at}.length`, 'Length')}`)}
+    `
+  }
+
+  private allowances() {
+    const defaults = defaultAllowances(this.file.units)
+    const own = Object.entries(allowanceWords).map(([name, words]) => {
+      const source = allowanceSources[name as keyof typeof allowanceSources]
+      const fallback = defaults[name as keyof typeof defaults]
+      if (name === 'practice')
+        return this.field('allowances.practice', words, {
+          unit: 'blanks',
+          hint: source,
+          placeholder: String(fallback),
+        })
+      if (name === 'bowPerMm') return this.bow(words, source, fallback)
+      return this.length(`allowances.${name}`, words, {
+        hint: source,
+        placeholder: lengthText(fallback, lengthStyle(this.file.units)),
+      })
+    })
+    return html`<p class="soft small">Where nothing is entered the figure in grey is used.</p><div class="fields">${own}</div>`
+  }
+
+  /** Kept inside per mm, spoken of per foot. */
+  private bow(words: string, source: string, perMm: number) {
+    const stored = entryAt(this.file, 'allowances.bowPerMm')
+    const style = lengthStyle(this.file.units)
+    const typed = entryAt(this.file, 'allowances.bow')
+    return textField({
+      path: 'allowances.bow',
+      label: words,
+      hint: source,
+      placeholder: lengthText(perMm * 304.8, style),
+      value:
+        typed !== undefined
+          ? String(typed)
+          : typeof stored === 'number'
+            ? lengthText(stored * 304.8, style)
+            : '',
+      error: this.errors.get('allowances.bow'),
+      enter: (text) => {
+        tellEntry(this, 'allowances.bowPerMm', undefined)
+        tellEntry(this, 'allowances.bow', text)
+      },
+    })
+  }
+
+  private spares() {
+    return html`<div class="fields">
+      ${this.field('spareConfidence', 'Confidence that the blanks suffice', { unit: '%' })}
+      ${this.field('record.made', 'Pieces made, on your record', { unit: 'pieces', hint: shopSources.record ?? '' })}
+      ${this.field('record.spoiled', 'Spoiled of them', { unit: 'pieces' })}
+      ${this.errors.has('record') ? html`<p class="error">${this.errors.get('record')}</p>` : nothing}
+    </div>`
+  }
+
+  private edges() {
+    return html`<div class="fields">
+      ${this.field('grits', 'Grits, in order', { hint: shopSources.grits ?? '' })}
+      ${this.field('touchUpMinutes', 'A touch-up takes', { unit: 'min' })} ${this.field('regrindMinutes', 'A regrind takes', { unit: 'min' })}
+      ${this.field('touchUpsPerRegrind', 'Touch-ups between regrinds', { unit: 'touch-ups' })}
+    </div>`
+  }
+
+  private time() {
+    const factors = (entryAt(this.file, 'minuteFactors') as Record<string, unknown> | undefined) ?? {}
+    return html`
+      <div class="fields">
+        ${this.field('learningRate', 'Learning rate', { unit: '%' })} ${this.field('hoursPerDay', 'Hours at the bench', { unit: 'h a day' })}
+        ${this.field('restAllowance', 'Added for rest and interruption', { unit: '%' })}
+        ${this.field('timeSpread', 'Spread of a batch’s time', { unit: '%' })}
+      </div>
+      <details ?open=${Object.keys(factors).length > 0}>
+        <summary>Your own factor on the minutes of an operation</summary>
+        <p class="hint">1 is the table’s time, 1.2 a fifth longer. ${shopSources.minuteFactors}</p>
+        <div class="fields">
+          ${Object.keys(operationKinds).map((kind) =>
+            this.field(`minuteFactors.${kind}`, kind.replaceAll('-', ' '), { placeholder: '1', unit: '×' }),
+          )}
+        </div>
+      </details>
+    `
+  }
+
+  private price() {
+    const unit = String(this.file.currency ?? '')
+    return html`<div class="fields">
+      ${this.field('labourPerHour', 'Labour', { unit: `${unit} an hour` })} ${this.field('marginOnCost', 'Margin on cost', { unit: '%' })}
+      ${this.field('finishPerSquareMetre', 'Finish', { unit: `${unit} per m²` })}
+      ${this.field('abrasivePerPiece', 'Abrasives', { unit: `${unit} a piece` })} ${this.field('minimumCharge', 'Least charge', { unit })}
+    </div>`
+  }
+
+  private ownWoods() {
+    const blank = {
+      key: '',
+      name: '',
+      kind: 'hardwood',
+      source: 'the shop’s own',
+      confidence: 'shop',
+      safe: false,
+    }
+    return html`
+      <p class="hint">Woods the handbook lacks, or with figures of your own. They carry the mark of the shop’s own figures.</p>
+      ${this.list(
+        'species',
+        'wood',
+        blank,
+        (at) => html`
+        ${this.field(`${at}.name`, 'Name')} ${this.field(`${at}.key`, 'Key', { hint: 'lower case, words joined by -' })}
+        ${this.choice(`${at}.kind`, 'Kind', same(['hardwood', 'softwood']))} ${this.field(`${at}.source`, 'Source of the figures')}
+        ${this.field(`${at}.sgGreen`, 'Specific gravity, green volume')} ${this.field(`${at}.sg12`, 'Specific gravity at 12 % MC')}
+        ${this.field(`${at}.moeGPa`, 'Stiffness', { unit: 'GPa' })} ${this.field(`${at}.hardnessN`, 'Side hardness', { unit: 'N' })}
+        ${this.field(`${at}.shrinkRadialPct`, 'Radial shrinkage', { unit: '%' })}
+        ${this.field(`${at}.shrinkTangentialPct`, 'Tangential shrinkage', { unit: '%' })}
+        ${this.field(`${at}.cr`, 'Radial change per 1 % MC')} ${this.field(`${at}.ct`, 'Tangential change per 1 % MC')}
+      `,
+      )}
+    `
+  }
+}
