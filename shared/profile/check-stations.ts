@@ -1,7 +1,7 @@
 import { nm } from '../units/length.ts'
 import { clearOf, jawsReach, type Measuring, slopeAllows, slopeError } from './jaws.ts'
 import { type Profile, type Span, type Station, samePlace, spansOf } from './profile.ts'
-import { spanRadius, spanTurns } from './radius.ts'
+import { spanAt, spanRadius, spanTurns } from './radius.ts'
 import { type Place, showingPlaces } from './showing.ts'
 
 /** A place where every piece is measured. Lengths mm; `target` is the finished size there. */
@@ -66,7 +66,8 @@ function spansAt(spans: Span[], stations: Station[], index: number): Span[] {
   const at = stations[index]!.at
   const stepBelow = index > 0 && samePlace(stations[index - 1]!.at, at)
   const stepAbove = index + 1 < stations.length && samePlace(stations[index + 1]!.at, at)
-  return spans.filter(
+  const beside = new Set([spanAt(spans, at, 'foot'), spanAt(spans, at, 'top')])
+  return [...beside].filter(
     (span) => (samePlace(span.to, at) && !stepBelow) || (samePlace(span.from, at) && !stepAbove),
   )
 }

@@ -13,42 +13,76 @@ const GAUSS = [0.1294849661688697, 0.27970539148927664, 0.3818300505051189, 0.41
 const RELATIVE_ERROR = 1e-11
 const DEPTH = 40
 
-interface Rule {
-  fine: number[]
-  coarse: number[]
+/** A slice of a solid by a parameter, and what it adds: derivatives by the parameter of position and lateral surface. */
+export interface Slice {
+  x: number
+  dx: number
+  lateral: number
+  /** Area of the section, mm². */
+  area: number
 }
 
-function rule(f: (p: number) => number[], from: number, to: number): Rule {
+/** A smooth piece of a solid, run through by a parameter from `start` to `end`. */
+export interface Piece {
+  start: number
+  end: number
+  at(parameter: number): Slice
+}
+
+/** Volume, its first moment about the foot, and lateral surface: sums of both rules over one stretch of parameter. */
+class Sums {
+  readonly fine: SolidSums = { volume: 0, moment: 0, lateral: 0 }
+  readonly coarse: SolidSums = { volume: 0, moment: 0, lateral: 0 }
+
+  add({ x, dx, area, lateral }: Slice, fine: number, coarse: number): void {
+    const volume = area * dx
+    this.fine.volume += fine * volume
+    this.fine.moment += fine * volume * x
+    this.fine.lateral += fine * lateral
+    if (coarse === 0) return
+    this.coarse.volume += coarse * volume
+    this.coarse.moment += coarse * volume * x
+    this.coarse.lateral += coarse * lateral
+  }
+}
+
+/** Volume mm³, its first moment about the foot mm⁴, lateral surface mm². */
+export interface SolidSums {
+  volume: number
+  moment: number
+  lateral: number
+}
+
+function sumsOver({ at }: Piece, from: number, to: number): Sums {
   const [middle, half] = [(from + to) / 2, (to - from) / 2]
-  const centre = f(middle)
-  const fine = centre.map((value) => value * KRONROD[7]!)
-  const coarse = centre.map((value) => value * GAUSS[3]!)
+  const sums = new Sums()
+  sums.add(at(middle), half * KRONROD[7]!, half * GAUSS[3]!)
   for (let i = 0; i < 7; i++) {
-    const [low, high] = [f(middle - half * NODES[i]!), f(middle + half * NODES[i]!)]
-    for (let k = 0; k < fine.length; k++) {
-      const both = low[k]! + high[k]!
-      fine[k]! += KRONROD[i]! * both
-      if (i % 2 === 1) coarse[k]! += GAUSS[(i - 1) / 2]! * both
+    const [fine, coarse] = [half * KRONROD[i]!, i % 2 === 1 ? half * GAUSS[(i - 1) / 2]! : 0]
+    sums.add(at(middle - half * NODES[i]!), fine, coarse)
+    sums.add(at(middle + half * NODES[i]!), fine, coarse)
+  }
+  return sums
+}
+
+const agree = ({ fine, coarse }: Sums, whole: SolidSums): boolean =>
+  Math.abs(fine.volume - coarse.volume) <= RELATIVE_ERROR * Math.abs(whole.volume) &&
+  Math.abs(fine.moment - coarse.moment) <= RELATIVE_ERROR * Math.abs(whole.moment) &&
+  Math.abs(fine.lateral - coarse.lateral) <= RELATIVE_ERROR * Math.abs(whole.lateral)
+
+/** Volume, moment and lateral surface of a piece, halved adaptively until each is known to 1e-11 of its whole. */
+export function pieceSums(piece: Piece): SolidSums {
+  const first = sumsOver(piece, piece.start, piece.end)
+  const settle = (from: number, to: number, sums: Sums, depth: number): SolidSums => {
+    if (depth === 0 || agree(sums, first.fine)) return sums.fine
+    const middle = (from + to) / 2
+    const low = settle(from, middle, sumsOver(piece, from, middle), depth - 1)
+    const high = settle(middle, to, sumsOver(piece, middle, to), depth - 1)
+    return {
+      volume: low.volume + high.volume,
+      moment: low.moment + high.moment,
+      lateral: low.lateral + high.lateral,
     }
   }
-  return { fine: fine.map((sum) => sum * half), coarse: coarse.map((sum) => sum * half) }
-}
-
-/**
- * Integrals of several functions at once, halved adaptively until each is known to 1e-11 of its whole.
- *
- * @example integrals((x) => [1, 2 * x], 0, 3) // [3, 9]
- */
-export function integrals(f: (p: number) => number[], from: number, to: number): number[] {
-  const first = rule(f, from, to)
-  const allowed = first.fine.map((sum) => Math.abs(sum) * RELATIVE_ERROR)
-  const settle = (a: number, b: number, { fine, coarse }: Rule, depth: number): number[] => {
-    const good = fine.every((sum, k) => Math.abs(sum - coarse[k]!) <= allowed[k]!)
-    if (good || depth === 0) return fine
-    const middle = (a + b) / 2
-    const left = settle(a, middle, rule(f, a, middle), depth - 1)
-    const right = settle(middle, b, rule(f, middle, b), depth - 1)
-    return left.map((sum, k) => sum + right[k]!)
-  }
-  return settle(from, to, first, DEPTH)
+  return settle(piece.start, piece.end, first, DEPTH)
 }

@@ -11,10 +11,8 @@ export type Shaped = Profile | Span[]
 
 const spansIn = (shaped: Shaped): Span[] => (Array.isArray(shaped) ? shaped : spansOf(shaped))
 
-/**
- * The span at a position; where two meet, the one on the side of `towards`. Beyond the ends, the end span.
- */
-export function spanAt(spans: Span[], x: number, towards: Towards = 'top'): Span {
+/** Index of the span at a position. */
+function spanIndex(spans: Span[], x: number, towards: Towards): number {
   let [low, high] = [0, spans.length - 1]
   while (low < high) {
     const middle = (low + high) >> 1
@@ -22,7 +20,14 @@ export function spanAt(spans: Span[], x: number, towards: Towards = 'top'): Span
     if (passed) low = middle + 1
     else high = middle
   }
-  return spans[low]!
+  return low
+}
+
+/**
+ * The span at a position; where two meet, the one on the side of `towards`. Beyond the ends, the end span.
+ */
+export function spanAt(spans: Span[], x: number, towards: Towards = 'top'): Span {
+  return spans[spanIndex(spans, x, towards)]!
 }
 
 const within = ({ from, to }: Span, x: number): number => Math.min(to, Math.max(from, x))
@@ -54,11 +59,15 @@ export function sectionAt(shaped: Shaped, x: number, towards: Towards = 'top'): 
 
 /** Every radius that can be the greatest or least between two positions, mm. */
 function radiiBetween(spans: Span[], from: number, to: number): number[] {
-  return spans.flatMap((span) => {
+  const radii: number[] = []
+  for (let i = spanIndex(spans, from, 'top'); i < spans.length && nm(spans[i]!.from) < nm(to); i++) {
+    const span = spans[i]!
     const [a, b] = [Math.max(from, span.from), Math.min(to, span.to)]
-    if (nm(a) >= nm(b)) return []
-    return [a, b, ...spanTurns(span).filter((x) => x > a && x < b)].map((x) => spanRadius(span, x))
-  })
+    if (nm(a) >= nm(b)) continue
+    for (const x of [a, b, ...spanTurns(span).filter((turn) => turn > a && turn < b)])
+      radii.push(spanRadius(span, x))
+  }
+  return radii
 }
 
 /** Greatest radius between two positions (square: half the side), mm. What only touches at the limits is left out. */

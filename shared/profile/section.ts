@@ -39,6 +39,7 @@ export function cornerAngle(section: Section): number {
 
 /** Area, mm². */
 export function sectionArea(section: Section): number {
+  if (section.radius <= section.half) return Math.PI * section.radius ** 2
   const flat = halfFlat(section)
   const [flats, corner] = [flat === 0 ? 0 : 4 * section.half * flat, cornerAngle(section)]
   return flats + (corner === 0 ? 0 : 2 * section.radius ** 2 * corner)
@@ -46,6 +47,7 @@ export function sectionArea(section: Section): number {
 
 /** Second moment of area about any diameter, mm⁴ (πr⁴/4 for a round, side⁴/12 for a square). */
 export function secondMoment(section: Section): number {
+  if (section.radius <= section.half) return (Math.PI / 4) * section.radius ** 4
   const { half, radius } = section
   const [flat, corner] = [halfFlat(section), cornerAngle(section)]
   const flats = flat === 0 ? 0 : half ** 3 * flat * (1 + (flat / half) ** 2 / 3)

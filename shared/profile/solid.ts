@@ -1,9 +1,9 @@
-import { integrals } from './integral.ts'
+import { type Piece, pieceSums } from './integral.ts'
 import { type Profile, type Span, spansOf } from './profile.ts'
 import { diametersOf, spanSection } from './radius.ts'
 import { faceArea, sectionArea } from './section.ts'
 import { shapeOf } from './shapes/index.ts'
-import type { Arc, Piece } from './shapes/shape.ts'
+import type { Arc } from './shapes/shape.ts'
 
 /** The finished part as a solid. Lengths mm, surfaces mm², volume mm³, `centroid` mm from the foot. */
 export interface Solid {
@@ -32,24 +32,6 @@ function turnedPiece({ start, end, at }: Arc): Piece {
   }
 }
 
-/** Volume, its first moment about the foot, and lateral surface of one span. */
-function spanIntegrals(span: Span): [number, number, number] {
-  const shape = shapeOf(span)
-  const pieces = shape.pieces?.(span) ?? shape.arcs(span).map(turnedPiece)
-  const sums: [number, number, number] = [0, 0, 0]
-  for (const { start, end, at } of pieces) {
-    const f = (parameter: number) => {
-      const { x, dx, area, lateral } = at(parameter)
-      return [area * dx, area * dx * (x - span.from), lateral]
-    }
-    const [volume, moment, lateral] = integrals(f, start, end)
-    sums[0] += volume!
-    sums[1] += moment! + volume! * span.from
-    sums[2] += lateral!
-  }
-  return sums
-}
-
 /** Areas across the axis: both ends, step rings and shoulder faces. */
 function facesArea(spans: Span[]): number {
   const [first, last] = [spans[0]!, spans.at(-1)!]
@@ -68,11 +50,14 @@ export function solidOf(profile: Profile): Solid {
   const spans = spansOf(profile)
   const totals = { volume: 0, moment: 0, lateral: 0, turned: 0 }
   for (const span of spans) {
-    const [volume, moment, lateral] = spanIntegrals(span)
-    totals.volume += volume
-    totals.moment += moment
-    totals.lateral += lateral
-    if (span.shape !== 'square') totals.turned += lateral
+    const shape = shapeOf(span)
+    for (const piece of shape.pieces?.(span) ?? shape.arcs(span).map(turnedPiece)) {
+      const { volume, moment, lateral } = pieceSums(piece)
+      totals.volume += volume
+      totals.moment += moment
+      totals.lateral += lateral
+      if (span.shape !== 'square') totals.turned += lateral
+    }
   }
   const turned = spans.filter((span) => span.shape !== 'square')
   const sizes = (turned.length > 0 ? turned : spans).map(diametersOf)

@@ -1,3 +1,4 @@
+import type { Piece } from '../integral.ts'
 import type { Span } from '../profile.ts'
 import type { Section } from '../section.ts'
 
@@ -17,22 +18,6 @@ export interface Arc {
   start: number
   end: number
   at(parameter: number): ArcPoint
-}
-
-/** A smooth piece of a solid, for shapes whose sections are not round: what each bit of parameter adds. */
-export interface Slice {
-  x: number
-  /** Derivatives by the parameter: position, and lateral surface. */
-  dx: number
-  lateral: number
-  /** Area of the section, mm². */
-  area: number
-}
-
-export interface Piece {
-  start: number
-  end: number
-  at(parameter: number): Slice
 }
 
 /** All that the program asks of a shape. A new shape is one file with one of these, and a line in `index.ts`. */

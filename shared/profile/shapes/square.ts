@@ -1,6 +1,7 @@
+import type { Piece } from '../integral.ts'
 import type { Span } from '../profile.ts'
 import { cornerAngle, halfFlat, type Section, sectionArea, squareSection } from '../section.ts'
-import type { Piece, Shape } from './shape.ts'
+import type { Shape } from './shape.ts'
 import { lineArc } from './straight.ts'
 
 /** Where two rounded shoulders meet on a square too short for both. */
