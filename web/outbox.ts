@@ -83,6 +83,7 @@ export class Outbox {
     this.wanted = true
     this.running ??= this.run().finally(() => {
       this.running = undefined
+      if (this.wanted) void this.flush()
     })
     return this.running
   }

@@ -129,7 +129,7 @@ export class WorkPage extends LitElement {
       <div class="columns">
         ${this.surface(plan)} ${this.mountings(plan)}
       </div>
-      <section class="card"><h2>Time</h2><operation-time .time=${plan.time} .pieces=${plan.blank.count * plan.blank.stock.perBlank}></operation-time></section>
+      <section class="card"><h2>Time</h2><operation-time .time=${plan.time} .pieces=${plan.blank.count * plan.blank.stock.perBlank * (job.profile.split ? 2 : 1)}></operation-time></section>
       ${plan.quote ? this.price(plan.quote) : nothing}
       ${this.cautions(plan)} ${this.prints(job.id)}
     </div>`

@@ -1,0 +1,69 @@
+import { css, html, LitElement, nothing } from 'lit'
+import { customElement, property } from 'lit/decorators.js'
+import { pageWear } from '../styles/all.ts'
+import type { EdgeState } from './rack-edge-states.ts'
+
+/** Which edges want the stone, and when the others will. Sends `sharpened` with the tool and its count. */
+@customElement('rack-edges')
+export class RackEdges extends LitElement {
+  static override styles = [
+    ...pageWear,
+    css`
+      .due {
+        display: flex;
+        flex-wrap: wrap;
+        gap: var(--space-3);
+        align-items: center;
+        justify-content: space-between;
+        padding: var(--space-2) var(--space-3);
+        border-left: 4px solid var(--over);
+        background: var(--over-wash);
+      }
+      .due::before {
+        content: '◆';
+        color: var(--over);
+      }
+      .due p {
+        flex: 1 1 12rem;
+      }
+      ul {
+        display: grid;
+        gap: var(--space-2);
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) edges: readonly EdgeState[] = []
+  /** Touch-ups already made, by tool. */
+  @property({ attribute: false }) sharpened: Readonly<Record<string, number>> = {}
+
+  override render() {
+    if (this.edges.length === 0) return nothing
+    const due = this.edges.filter(({ tool, due }) => due > (this.sharpened[tool] ?? 0))
+    const later = this.edges.filter((edge) => !due.includes(edge))
+    return html`<div class="page">
+      ${due.map(
+        ({ tool, due }) => html`<div class="due" role="status">
+          <p><strong>Touch up the ${tool}</strong> before the next piece.</p>
+          <button type="button" @click=${() => this.tell(tool, due)}>It is sharp again</button>
+        </div>`,
+      )}
+      ${later.length === 0 ? nothing : html`<ul class="plain small">${later.map(({ tool, left }) => html`<li>${tool}: touch up after ${leftText(left)}</li>`)}</ul>`}
+    </div>`
+  }
+
+  private tell(tool: string, due: number): void {
+    this.dispatchEvent(new CustomEvent('sharpened', { detail: { tool, due } }))
+  }
+}
+
+function leftText(pieces: number): string {
+  const shown = pieces < 10 ? Math.round(pieces * 10) / 10 : Math.floor(pieces)
+  return `${shown} more ${shown === 1 ? 'piece' : 'pieces'}`
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'rack-edges': RackEdges
+  }
+}

@@ -1,0 +1,248 @@
+import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
+import { customElement, property, state } from 'lit/decorators.js'
+import type { Piece } from '../../shared/piece.ts'
+import type { Profile } from '../../shared/profile/profile.ts'
+import type { Operation } from '../../shared/route/operation.ts'
+import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
+import { pageWear } from '../styles/all.ts'
+import { stopwatchText } from '../time-text.ts'
+import './ask-twice.ts'
+import { rpmFigure, whereText } from './operation-words.ts'
+import { nextOperation, pieceOperations, pieceWords } from './rack-steps.ts'
+import './turned-part.ts'
+
+export interface StepDone {
+  operation: string
+  minutes?: number
+}
+
+/** A running stopwatch, kept over a reload. */
+interface Watch {
+  piece: string
+  operation: string
+  /** Moment it was started, ms. */
+  from: number
+}
+
+const WATCH = 'setwright.stopwatch'
+
+/** One piece in hand: what is next, what is done. Sends `step-done` and `piece-spoiled`. */
+@customElement('rack-piece')
+export class RackPiece extends LitElement {
+  static override styles = [
+    ...pageWear,
+    css`
+      .next {
+        display: grid;
+        gap: var(--space-3);
+        grid-template-columns: minmax(0, 1fr);
+      }
+      .next h3 {
+        font-size: 1.75rem;
+      }
+      .big {
+        min-height: 5rem;
+        font-size: 1.5rem;
+        width: 100%;
+      }
+      .timing {
+        display: grid;
+        grid-template-columns: 1fr 1fr;
+        gap: var(--space-3);
+        align-items: end;
+      }
+      .timing button,
+      .timing input {
+        min-height: 3.5rem;
+        width: 100%;
+      }
+      .steps li {
+        display: flex;
+        gap: var(--space-2);
+        padding: var(--space-1) 0;
+      }
+      .steps .mark {
+        border: 0;
+        padding: 0;
+        background: none;
+        width: 1.25rem;
+      }
+      .spoil {
+        display: grid;
+        gap: var(--space-2);
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) piece?: Piece
+  @property({ attribute: false }) operations: readonly Operation[] = []
+  @property({ attribute: false }) profile?: Profile
+  @property() species = ''
+  @property({ attribute: false }) lengthStyle: LengthStyle = 'fraction'
+  @state() private minutes = ''
+  @state() private reason = ''
+  @state() private watch?: Watch
+  @state() private seconds = 0
+  private ticking?: ReturnType<typeof setInterval>
+
+  override connectedCallback(): void {
+    super.connectedCallback()
+    this.watch = keptWatch()
+    this.ticking = setInterval(() => this.tick(), 1000)
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback()
+    clearInterval(this.ticking)
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    const before = changed.get('piece') as Piece | undefined
+    if (changed.has('piece') && before?.id !== this.piece?.id) {
+      this.minutes = ''
+      this.reason = ''
+    }
+  }
+
+  private tick(): void {
+    if (this.watch) this.seconds = (Date.now() - this.watch.from) / 1000
+  }
+
+  private runs(operation: Operation): boolean {
+    return this.watch?.piece === this.piece?.id && this.watch?.operation === operation.key
+  }
+
+  private startWatch(operation: Operation): void {
+    this.watch = { piece: this.piece!.id, operation: operation.key, from: Date.now() }
+    this.seconds = 0
+    keepWatch(this.watch)
+  }
+
+  private stopWatch(): void {
+    if (!this.watch) return
+    this.minutes = String(Math.round((Date.now() - this.watch.from) / 600) / 100)
+    this.watch = undefined
+    keepWatch(undefined)
+  }
+
+  private done(operation: Operation): void {
+    if (this.runs(operation)) this.stopWatch()
+    const minutes = Number(this.minutes.trim().replace(',', '.'))
+    const known = this.minutes.trim() !== '' && Number.isFinite(minutes) && minutes >= 0 && minutes <= 10_000
+    if (this.minutes.trim() !== '' && !known) return
+    const detail: StepDone = { operation: operation.key, ...(known && { minutes }) }
+    this.minutes = ''
+    this.dispatchEvent(new CustomEvent('step-done', { detail }))
+  }
+
+  override render() {
+    const piece = this.piece
+    if (!piece) return html`<p class="soft">Choose a piece to log what is done on it.</p>`
+    const next = nextOperation(piece, this.operations)
+    return html`<section class="card" aria-label="Piece ${piece.number}">
+      <h2 tabindex="-1">Piece ${piece.number}${piece.spare ? ' (spare)' : ''}</h2>
+      <p class="soft">${pieceWords(piece, this.operations)}</p>
+      ${piece.spoiled ? html`<p class="problem">Spoiled: ${piece.spoiled.reason}. It keeps its number and its record.</p>` : next ? this.next(next) : html`<p><span class="mark in">✓ finished</span> All its operations are done.</p>`}
+      ${this.steps(piece, next)}
+      ${piece.spoiled ? nothing : this.spoiling(piece)}
+    </section>`
+  }
+
+  private next(operation: Operation): TemplateResult {
+    const { rpm, rpmCeiling, caliper, where, caution } = operation
+    const wrong = this.minutes.trim() !== '' && !(Number(this.minutes.replace(',', '.')) >= 0)
+    const running = this.runs(operation)
+    return html`<div class="next">
+      <div>
+        <p class="label">Next</p>
+        <h3>${operation.name}</h3>
+        <p>${operation.tool}${where ? `, ${whereText(where, this.lengthStyle)}` : ''}</p>
+      </div>
+      ${where && this.profile ? html`<turned-part orientation="horizontal" most="90" .profile=${this.profile} .species=${this.species} .highlight=${where}></turned-part>` : nothing}
+      <dl class="figures">
+        ${rpm === undefined ? nothing : html`<div><dt>Speed</dt><dd>${rpmFigure(rpm)} rpm</dd>${rpmCeiling === undefined ? nothing : html`<dd class="note">never above ${rpmFigure(rpmCeiling)} rpm</dd>`}</div>`}
+        ${caliper === undefined ? nothing : html`<div><dt>Caliper at</dt><dd>${lengthText(caliper, this.lengthStyle)}</dd></div>`}
+      </dl>
+      ${caution ? html`<p class="caution">${caution}</p>` : nothing}
+      <div class="timing">
+        <button type="button" aria-pressed=${running} @click=${() => (running ? this.stopWatch() : this.startWatch(operation))}>
+          ${running ? html`■ Stop ${stopwatchText(this.seconds)}` : '▶ Stopwatch'}
+        </button>
+        <div class="field">
+          <label for="minutes">Minutes, if you timed it</label>
+          <input id="minutes" inputmode="decimal" autocomplete="off" .value=${this.minutes} aria-invalid=${wrong ? 'true' : nothing}
+            @input=${(event: Event) => {
+              this.minutes = (event.target as HTMLInputElement).value
+            }} />
+          ${wrong ? html`<p class="error">Minutes are a number of at least 0, such as 4.5; read ${this.minutes}.</p>` : nothing}
+        </div>
+      </div>
+      <button type="button" class="main big" @click=${() => this.done(operation)}>✓ Done: ${operation.name}</button>
+    </div>`
+  }
+
+  private steps(piece: Piece, next: Operation | undefined): TemplateResult {
+    return html`<details>
+      <summary>All steps of this piece</summary>
+      <ol class="plain steps">
+        ${pieceOperations(this.operations).map((operation) => {
+          const done = piece.done.includes(operation.key)
+          return html`<li aria-current=${operation === next ? 'step' : nothing}>
+            <span class="mark ${done ? 'in' : ''}">${done ? '✓' : operation === next ? '→' : '○'}</span>
+            <span>${operation.name}<span class="hidden-label">${done ? ', done' : operation === next ? ', next' : ', to do'}</span></span>
+          </li>`
+        })}
+      </ol>
+    </details>`
+  }
+
+  private spoiling(piece: Piece): TemplateResult {
+    const reason = this.reason.trim()
+    return html`<details>
+      <summary>Spoiled it?</summary>
+      <div class="spoil">
+        <div class="field">
+          <label for="reason">What happened</label>
+          <input id="reason" maxlength="400" autocomplete="off" placeholder="catch, tear-out, under size…" .value=${this.reason}
+            @input=${(event: Event) => {
+              this.reason = (event.target as HTMLInputElement).value
+            }} />
+        </div>
+        <ask-twice danger label="Mark piece ${piece.number} spoiled" answer="Yes, it is spoiled" ?disabled=${reason === ''}
+          question="Piece ${piece.number} leaves the set for good. Is it spoiled?"
+          @confirmed=${() => this.dispatchEvent(new CustomEvent('piece-spoiled', { detail: { reason } }))}></ask-twice>
+        ${reason === '' ? html`<p class="hint">Say what happened first: the record helps to plan spares.</p>` : nothing}
+      </div>
+    </details>`
+  }
+
+  /** Brings the piece into view and to the ear. */
+  showHeading(): void {
+    const heading = this.renderRoot.querySelector('h2')
+    heading?.focus({ preventScroll: true })
+    this.scrollIntoView({ block: 'nearest' })
+  }
+}
+
+function keptWatch(): Watch | undefined {
+  try {
+    return (JSON.parse(localStorage.getItem(WATCH) ?? 'null') as Watch | null) ?? undefined
+  } catch {
+    return undefined
+  }
+}
+
+function keepWatch(watch: Watch | undefined): void {
+  try {
+    if (watch) localStorage.setItem(WATCH, JSON.stringify(watch))
+    else localStorage.removeItem(WATCH)
+  } catch {
+    // The watch then runs as long as the page is open.
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'rack-piece': RackPiece
+  }
+}

@@ -1,0 +1,298 @@
+import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
+import { customElement, property, query, state } from 'lit/decorators.js'
+import type { Piece } from '../../shared/piece.ts'
+import type { Plan } from '../../shared/plan.ts'
+import { newKey, piecesOf, startJob } from '../api.ts'
+import '../elements/ask-twice.ts'
+import '../elements/outbox-notice.ts'
+import { edgeStates } from '../elements/rack-edge-states.ts'
+import '../elements/rack-edges.ts'
+import type { RackPiece, StepDone } from '../elements/rack-piece.ts'
+import '../elements/rack-piece.ts'
+import '../elements/rack-shelf.ts'
+import { pieceOperations, piecesLacking, rackCount, rackOperation, withStep } from '../elements/rack-steps.ts'
+import { Load } from '../load.ts'
+import { outbox, type Sending } from '../outbox.ts'
+import { lengthStyle, SessionController, session } from '../session.ts'
+import { type JobAndPlan, jobAndPlan, noteChange, watchChanges } from '../store.ts'
+import { pageWear } from '../styles/all.ts'
+import { waitingLines } from './waiting-lines.ts'
+
+interface Rack extends JobAndPlan {
+  /** Absent while the batch is not started. */
+  pieces?: Piece[]
+}
+
+/** A pause in which changes heard of one after the other are fetched once, ms. */
+const PAUSE = 250
+
+/** The batch piece by piece: starting it, logging steps, spoiled pieces, edges that want the stone. */
+@customElement('rack-page')
+export class RackPage extends LitElement {
+  static override styles = [
+    ...pageWear,
+    css`
+      .rack {
+        display: grid;
+        gap: var(--space-6);
+        grid-template-columns: minmax(0, 1fr);
+        align-items: start;
+      }
+      @media (min-width: 60rem) {
+        .rack {
+          grid-template-columns: minmax(0, 1fr) minmax(22rem, 26rem);
+        }
+        rack-piece {
+          position: sticky;
+          top: var(--space-4);
+        }
+      }
+      .start {
+        min-height: 4.5rem;
+        font-size: 1.375rem;
+      }
+    `,
+  ]
+
+  @property() jobId = ''
+  @state() private chosen = ''
+  @state() private operation = ''
+  @state() private starting = false
+  @state() private startFailure = ''
+  @query('rack-piece') private inHand?: RackPiece
+  private readonly loaded = new Load<Rack>(this)
+  private startKey = ''
+  private stops: (() => void)[] = []
+  private soon: ReturnType<typeof setTimeout> | undefined
+
+  constructor() {
+    super()
+    new SessionController(this)
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback()
+    this.stops = [
+      outbox().watch(() => this.requestUpdate()),
+      watchChanges(({ kind, id }) => {
+        if ((kind === 'job' && id === this.jobId) || (kind === 'piece' && id.startsWith(this.jobId)))
+          this.fetchSoon()
+      }),
+    ]
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback()
+    clearTimeout(this.soon)
+    for (const stop of this.stops) stop()
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    if (!changed.has('jobId')) return
+    this.chosen = ''
+    this.fetch()
+  }
+
+  private readonly fetch = () =>
+    void this.loaded.from(async () => {
+      const known = await jobAndPlan(this.jobId)
+      return known.job.state === 'draft' ? known : { ...known, pieces: await piecesOf(this.jobId) }
+    })
+
+  private fetchSoon(): void {
+    clearTimeout(this.soon)
+    this.soon = setTimeout(this.fetch, PAUSE)
+  }
+
+  private readonly start = async () => {
+    this.starting = true
+    this.startFailure = ''
+    // The same key again when an answer got lost: the batch is started once.
+    this.startKey ||= newKey()
+    try {
+      await startJob(this.jobId, this.startKey)
+      noteChange({ kind: 'job', id: this.jobId })
+      this.fetch()
+    } catch (failure) {
+      this.startFailure = (failure as Error).message
+    }
+    this.starting = false
+  }
+
+  private log(pieces: readonly Piece[], { operation, minutes }: StepDone): void {
+    const { by } = session()
+    const at = new Date().toISOString()
+    for (const { id } of pieces) {
+      const body = {
+        key: newKey(),
+        operation,
+        at,
+        ...(minutes !== undefined && { minutes }),
+        ...(by && { by }),
+      }
+      this.send({ kind: 'step', job: this.jobId, piece: id, body })
+    }
+  }
+
+  private spoil(piece: Piece, reason: string): void {
+    this.send({ kind: 'spoil', job: this.jobId, piece: piece.id, body: { key: newKey(), reason } })
+  }
+
+  /** Shows what was logged at once; a refusal brings back what the server has. */
+  private send(sending: Exclude<Sending, { kind: 'reading' }>): void {
+    const rack = this.loaded.value
+    if (rack?.pieces) {
+      const pieces = rack.pieces.map((piece) =>
+        piece.id === sending.piece ? withSending(piece, sending, rack.plan) : piece,
+      )
+      this.loaded.value = { ...rack, pieces }
+    }
+    void outbox()
+      .send(sending)
+      .then(({ state }) => state === 'refused' && this.fetch())
+    this.requestUpdate()
+  }
+
+  /** The pieces with what is still on its way to the server. */
+  private withWaiting(pieces: readonly Piece[], plan: Plan): Piece[] {
+    const waiting = outbox().waiting(this.jobId)
+    return pieces.map((piece) => {
+      let now = piece
+      for (const { sending, refused } of waiting) {
+        if (refused === undefined && sending.kind !== 'reading' && sending.piece === piece.id)
+          now = withSending(now, sending, plan)
+      }
+      return now
+    })
+  }
+
+  override render() {
+    return this.loaded.shown((rack) => this.page(rack), this.fetch)
+  }
+
+  private page({ plan, pieces }: Rack): TemplateResult {
+    return html`<div class="page">
+      <div class="page-head"><h1>Rack</h1>${pieces ? this.count(this.withWaiting(pieces, plan)) : nothing}</div>
+      ${pieces ? this.rack(plan, this.withWaiting(pieces, plan)) : this.draft(plan)}
+    </div>`
+  }
+
+  private draft({ blank, job }: Plan): TemplateResult {
+    const parts = blank.stock.perBlank * (job.profile.split ? 2 : 1)
+    return html`<section class="card">
+      <h2>Start the batch</h2>
+      <p>Starting fixes the plan as it stands and numbers the pieces. Changes to the job or the shop no longer reach it.</p>
+      <dl class="figures">
+        <div><dt>Pieces ordered</dt><dd>${job.quantity}</dd></div>
+        <div><dt>Blanks that must come out good</dt><dd>${blank.need}</dd>${parts > 1 ? html`<dd class="note">${parts} pieces from each</dd>` : nothing}</div>
+        <div><dt>Spare blanks</dt><dd>${blank.spares}</dd></div>
+        <div><dt>Blanks to cut</dt><dd>${blank.count}</dd><dd class="note">${blank.count * parts} pieces on the rack</dd></div>
+        ${blank.practice > 0 ? html`<div><dt>To practise on, cheap wood</dt><dd>${blank.practice}</dd></div>` : nothing}
+      </dl>
+      ${blank.cautions.map((caution) => html`<p class="caution">${caution}</p>`)}
+      ${this.startFailure ? html`<p class="problem" role="alert">${this.startFailure}</p>` : nothing}
+      <p><button type="button" class="main start" ?disabled=${this.starting} @click=${this.start}>${this.starting ? 'Starting…' : `Start the batch of ${blank.count * parts}`}</button></p>
+    </section>`
+  }
+
+  private count(pieces: readonly Piece[]): TemplateResult {
+    const { done, going, waiting, spoiled } = rackCount(pieces)
+    return html`<p class="buttons" role="status">
+      <span class="mark in">✓ ${done} finished</span>
+      <span class="mark going">◐ ${going} begun</span>
+      <span class="mark">○ ${waiting} blank</span>
+      ${spoiled > 0 ? html`<span class="mark under">✕ ${spoiled} spoiled</span>` : nothing}
+    </p>`
+  }
+
+  private rack(plan: Plan, pieces: Piece[]): TemplateResult {
+    const { job, operations } = plan
+    const chosen = pieces.find(({ id }) => id === this.chosen)
+    return html`
+      ${this.notStored(pieces)} ${this.fewerThanOrdered(plan, pieces)}
+      <rack-edges class="no-print" .edges=${edgeStates(operations, plan.grinding, pieces)} .sharpened=${this.sharpened()} @sharpened=${this.noteSharpened}></rack-edges>
+      <div class="rack">
+        <section class="card" aria-label="All pieces">
+          <rack-shelf .pieces=${pieces} .operations=${operations} .profile=${job.profile} .species=${job.species} .chosen=${this.chosen} @piece-chosen=${this.choose}></rack-shelf>
+        </section>
+        <rack-piece class="no-print" .piece=${chosen} .operations=${operations} .profile=${job.profile} .species=${job.species} .lengthStyle=${lengthStyle(job.units)}
+          @step-done=${(event: CustomEvent<StepDone>) => chosen && this.log([chosen], event.detail)}
+          @piece-spoiled=${(event: CustomEvent<{ reason: string }>) => chosen && this.spoil(chosen, event.detail.reason)}></rack-piece>
+      </div>
+      ${this.wholeRack(plan, pieces)}
+    `
+  }
+
+  private readonly choose = async (event: CustomEvent<{ id: string }>) => {
+    this.chosen = event.detail.id
+    await this.updateComplete
+    await this.inHand?.updateComplete
+    this.inHand?.showHeading()
+  }
+
+  private notStored(pieces: readonly Piece[]): TemplateResult {
+    const numbers = Object.fromEntries(pieces.map(({ id, number }) => [id, number]))
+    return html`<outbox-notice .lines=${waitingLines(outbox().waiting(this.jobId), numbers)} .keeps=${outbox().keeps}
+      @send-now=${() => void outbox().flush()} @take-out=${(event: CustomEvent<{ key: string }>) => outbox().drop(event.detail.key)}></outbox-notice>`
+  }
+
+  private fewerThanOrdered({ job }: Plan, pieces: readonly Piece[]): TemplateResult | typeof nothing {
+    const good = pieces.filter(({ spoiled }) => !spoiled).length
+    if (good >= job.quantity) return nothing
+    return html`<p class="problem">Only ${good} of ${job.quantity} pieces can still come out good: ${job.quantity - good} more must be cut, from the same boards if they are to match.</p>`
+  }
+
+  private wholeRack({ operations }: Plan, pieces: Piece[]): TemplateResult | typeof nothing {
+    const next = rackOperation(pieces, operations)
+    if (!next) return nothing
+    const key = operations.some((o) => o.key === this.operation) ? this.operation : next.key
+    const operation = operations.find((o) => o.key === key) ?? next
+    const lacking = piecesLacking(pieces, operation.key)
+    return html`<section class="card no-print">
+      <h2>The whole rack</h2>
+      <p>One operation on all pieces before the next keeps a set alike.</p>
+      <div class="field">
+        <label for="operation">Operation</label>
+        <select id="operation" @change=${(event: Event) => {
+          this.operation = (event.target as HTMLSelectElement).value
+        }}>
+          ${pieceOperations(operations).map((o) => html`<option value=${o.key} ?selected=${o.key === operation.key}>${o.name} (${piecesLacking(pieces, o.key).length} to do)</option>`)}
+        </select>
+      </div>
+      <ask-twice label=${lacking.length === 0 ? 'Done on every piece' : `Done on all ${lacking.length} pieces that lack it`} answer="Yes, on all ${lacking.length}" ?disabled=${lacking.length === 0}
+        question="Log “${operation.name}” as done on ${lacking.length === 1 ? 'one piece' : `${lacking.length} pieces`}? It cannot be taken back."
+        @confirmed=${() => this.log(lacking, { operation: operation.key })}></ask-twice>
+    </section>`
+  }
+
+  private sharpenedKey = (): string => `setwright.sharpened.${this.jobId}`
+
+  private sharpened(): Record<string, number> {
+    try {
+      return JSON.parse(localStorage.getItem(this.sharpenedKey()) ?? '{}') as Record<string, number>
+    } catch {
+      return {}
+    }
+  }
+
+  private readonly noteSharpened = (event: CustomEvent<{ tool: string; due: number }>) => {
+    const { tool, due } = event.detail
+    localStorage.setItem(this.sharpenedKey(), JSON.stringify({ ...this.sharpened(), [tool]: due }))
+    this.requestUpdate()
+  }
+}
+
+function withSending(
+  piece: Piece,
+  sending: Exclude<Sending, { kind: 'reading' }>,
+  { operations }: Plan,
+): Piece {
+  if (sending.kind === 'step') return withStep(piece, sending.body.operation, operations)
+  return piece.spoiled ? piece : { ...piece, spoiled: { reason: sending.body.reason, at: '' } }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'rack-page': RackPage
+  }
+}
