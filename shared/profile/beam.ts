@@ -107,22 +107,30 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2
 /** Where a function with one top between two places is greatest: golden-section search. */
 function topBetween(f: (x: number) => number, from: number, to: number): number {
   let [a, b] = [from, to]
-  for (let round = 0; round < 45; round++) {
-    const [low, high] = [b - GOLDEN * (b - a), a + GOLDEN * (b - a)]
-    if (f(low) < f(high)) a = low
-    else b = high
+  let [low, high] = [b - GOLDEN * (b - a), a + GOLDEN * (b - a)]
+  let [atLow, atHigh] = [f(low), f(high)]
+  for (let round = 0; round < 36; round++) {
+    if (atLow < atHigh) {
+      ;[a, low, atLow] = [low, high, atHigh]
+      high = a + GOLDEN * (b - a)
+      atHigh = f(high)
+    } else {
+      ;[b, high, atHigh] = [high, low, atLow]
+      low = b - GOLDEN * (b - a)
+      atLow = f(low)
+    }
   }
   return (a + b) / 2
 }
 
 /** The limberest point and its sag per load. */
 function limberest(grid: BarGrid, held: Held): { at: number; compliance: number } {
-  const { length, x } = grid
+  const { length, limits } = grid
   const compliance = complianceOf(grid, held)
   if (held === 'chuck') return { at: length, compliance: compliance(length) }
-  const values = x.map(compliance)
+  const values = limits.map(compliance)
   const best = values.reduce((top, value, i) => (value > values[top]! ? i : top), 0)
-  const at = topBetween(compliance, x[best - 1] ?? 0, x[best + 1] ?? length)
+  const at = topBetween(compliance, limits[best - 1] ?? 0, limits[best + 1] ?? length)
   return { at, compliance: compliance(at) }
 }
 
