@@ -51,6 +51,8 @@ export interface Sanding {
 /** Everything worked out for a job before any wood is cut. */
 export interface Plan {
   job: Job
+  /** What held for this job: its own figures before the shop’s before the defaults. */
+  allowances: Allowances
   part: Part
   checkStations: CheckStation[]
   blank: Blank
@@ -169,11 +171,11 @@ function cutOrderOf(job: Job, shop: Shop, blank: Blank): CutOrder {
 }
 
 /**
- * The quick cut of an order, gone over by the checker.
+ * The cut of an order, the quick one unless a better was found, gone over by the checker.
  * @throws Error when the checker finds anything: a plan that fails is never shown
  */
-function checkedCut(order: CutOrder): CutPlan {
-  const cut = quickCut(order)
+function checkedCut(order: CutOrder, better?: CutPlan): CutPlan {
+  const cut = better ?? quickCut(order)
   const breaches = cutBreaches(order, cut)
   if (breaches.length > 0) throw new Error(`the cut plan fails its check: ${breaches[0]}`)
   return cut
@@ -343,16 +345,17 @@ const speciesCautions = (species: Species): string[] =>
 
 /**
  * The plan of a job in a shop, from the profile to the price: lengths mm, minutes, rpm, money in currency units.
- * Same input, same plan; quick enough to follow every change of a drawing.
+ * Same input, same plan; quick enough to follow every change of a drawing. `better` is a cut of the plan’s own
+ * order that a longer search found; it takes the place of the quick one.
  * @throws Problem `bad-input` when the species is not known, with the nearest names
  */
-export function planJob(job: Job, shop: Shop, woods: Species[]): Plan {
+export function planJob(job: Job, shop: Shop, woods: Species[], better?: CutPlan): Plan {
   const species = speciesOf(job, shop, woods)
   const part = partOf(job, species)
   const checks = checkStations(job.profile, job.tolerance, job.instrument.jawWidth)
   const blank = blankOf(job, shop, part, barWood(species, part.density))
   const cutOrder = cutOrderOf(job, shop, blank)
-  const cut = checkedCut(cutOrder)
+  const cut = checkedCut(cutOrder, better)
   const { operations, passes } = workOf({ job, shop, species, part, blank, checks })
   const finish = finishingOf(job.finish)
   const made = partsOf({ blank, job })
@@ -371,6 +374,7 @@ export function planJob(job: Job, shop: Shop, woods: Species[]): Plan {
   })
   const plan: Omit<Plan, 'cautions'> = {
     job,
+    allowances: allowancesOf(job, shop),
     part,
     checkStations: checks,
     blank,
