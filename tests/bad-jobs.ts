@@ -17,7 +17,8 @@ const leg = (change: (job: any) => void): unknown => {
   return job
 }
 
-const stations = (...list: Station[]): unknown => ({ ...dowel(), profile: { stations: list } })
+const profile = (list: Station[]): unknown => ({ ...dowel(), profile: { stations: list } })
+const stations = (...list: Station[]): unknown => profile(list)
 
 const ends = (d: unknown = 30): [Station, Station] => [
   { at: 0, diameter: d },
@@ -71,13 +72,13 @@ export const badJobs: BadJob[] = [
   { what: 'one station', file: stations({ at: 0, diameter: 30 }), path: /^profile\.stations$/, says: /2/ },
   {
     what: 'too many stations',
-    file: stations(...Array.from({ length: 2001 }, (_, i) => ({ at: i, diameter: 30 }))),
+    file: profile(Array.from({ length: 2001 }, (_, i) => ({ at: i, diameter: 30 }))),
     path: /^profile\.stations$/,
     says: /2000/,
   },
   {
     what: 'a million stations',
-    file: stations(...Array.from({ length: 1_000_000 }, (_, at) => ({ at }))),
+    file: profile(Array.from({ length: 1_000_000 }, (_, at) => ({ at }))),
     path: /^profile\.stations$/,
     says: /1000000/,
   },
@@ -185,7 +186,14 @@ export const badJobs: BadJob[] = [
   },
   {
     what: 'a bead standing out of the square',
-    file: leg((j) => Object.assign(j.profile.stations[1], { diameter: '2', rise: '1/4' })),
+    file: leg((j) =>
+      j.profile.stations.splice(
+        1,
+        2,
+        { at: '1 1/4', diameter: '2 1/8', then: 'bead', rise: '1/4' },
+        { at: '1 3/4', diameter: '2 1/8' },
+      ),
+    ),
     path: /^profile\.stations\[1\]/,
   },
   {

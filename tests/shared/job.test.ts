@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { readJob } from '../../shared/job.ts'
 import { Problem } from '../../shared/problem.ts'
+import { nm } from '../../shared/units/length.ts'
 import { badJobs } from '../bad-jobs.ts'
 import { benchLeg, dowel, fortyStations, knob } from '../jobs.ts'
 
@@ -17,7 +18,7 @@ const refusalOf = (file: unknown): Problem => {
 describe('readJob', () => {
   it('reads every length to mm, whatever it is written in', () => {
     const job = readJob(benchLeg())
-    expect(job.profile.stations.map((s) => s.at)).toEqual([0, 31.75, 44.45, 304.8, 419.1])
+    expect(job.profile.stations.map((s) => nm(s.at) / 1e6)).toEqual([0, 31.75, 44.45, 304.8, 419.1])
     expect(job.profile.stations[3]!.side).toBeCloseTo(57.15, 9)
     expect(job.joints[0]!.size.map((s) => Math.round(s * 1e6))).toEqual([9_525_000, 63_500_000])
   })
