@@ -53,6 +53,8 @@ export interface Operation {
   /** Done by hand and so quickens with practice. */
   learns: boolean
   work: Work
+  /** Stations whose spans a forming operation cuts; absent on every other. */
+  spans?: number[]
   /** How the edge meets the wood; absent where no turning tool cuts. */
   cut?: 'slicing' | 'scraping' | 'parting'
   after: string[]

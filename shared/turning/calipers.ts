@@ -23,14 +23,28 @@ export interface SizedPlace {
   diameter: number
 }
 
+/** What stands on the diameter between the stages, mm: left after the sizing cut, left for sanding, gained by a film. */
+export interface StageLeavings {
+  sizing: number
+  turned: number
+  film: number
+}
+
 /**
- * The caliper’s setting for a sizing cut, mm: the target and what later stages still take off. The sizing
- * cut leaves `sizing` over the finished size, and never less than sanding needs.
+ * The caliper’s setting for a sizing cut, mm: the finished target and what later stages take off, less what a
+ * film finish builds up. A tenon is neither sanded nor coated.
  *
- * @example caliperSetting(25.4, { sizing: 1.5875, turned: 0.396875 }) // 26.9875
+ * @example caliperSetting(25, { sizing: 1.5, turned: 0.5, film: 0.1 }) // 27
+ * @example caliperSetting(25, { sizing: 1.5, turned: 0.5, film: 0.1 }, { tenon: true }) // 26.5
+ * @example caliperSetting(25, { sizing: 1.5, turned: 0.5, film: 0.125 }, { film: true }) // 26.875
  */
-export function caliperSetting(target: number, left: { sizing: number; turned: number }): number {
-  return target + Math.max(left.sizing, left.turned)
+export function caliperSetting(
+  target: number,
+  left: StageLeavings,
+  { tenon = false, film = false }: { tenon?: boolean; film?: boolean } = {},
+): number {
+  const sanded = target - (film && !tenon ? left.film : 0)
+  return sanded + (tenon ? 0 : left.turned) + left.sizing
 }
 
 /**

@@ -1,0 +1,22 @@
+/** What to mind, said wherever the danger is. The lathe’s and the finish’s makers come first. */
+export const cautions = {
+  clothing: 'No gloves, loose sleeves or jewellery; hair tied back, face shield on.',
+  start: 'Speed down first, turn it by hand, rest clear, stand aside when it starts.',
+  restStopped: 'The rest is moved only with the lathe stopped.',
+  corners: 'Corners fly past unseen: rest 1/8 in clear of the farthest corner, fingers behind it.',
+  springCalipers:
+    'Only spring calipers with rounded tips on a turning piece; all others with the lathe stopped.',
+  dust: 'Sanding dust harms the lungs: mask and extraction; rest taken away, small paper, no cloth.',
+  oilyRags: 'Oily rags ignite by themselves: flat outdoors or in water.',
+  finishOnLathe: 'A pad, never a cloth that can wind up; the finish maker’s instructions come first.',
+  film: 'Vapour and spray: ventilate, keep from flame; the finish maker’s instructions come first.',
+  glue: 'Clamped 24 h or as the glue’s maker says before it is turned: a joint that opens at speed flies apart.',
+  shortStock:
+    'Too short for jointer, planer and saw: plane longer strips and crosscut last; the machine maker’s minimum comes first.',
+  openMortise: 'An open mortise catches the tool and fingers: keep the rest clear and the speed low.',
+  slender: 'Slender: light cuts, sharp tools, a steady rest on the journal; chatter means slow down.',
+  unbalanced: 'Out of balance: start at the lathe’s slowest and raise the speed only while nothing shakes.',
+  parting: 'Parting tool level and clear of the sides; catch the part only as it slows, never at speed.',
+  jam: 'Held by friction: light cuts towards the chuck, tail centre up as long as it can be.',
+  guard: 'Local code and licensed practice come first: the thinnest place between the rails rules the gap.',
+}

@@ -1,0 +1,16 @@
+import type { RouteContext } from '../context.ts'
+import { draftOf } from '../draft.ts'
+import type { OperationDraft } from '../operation.ts'
+
+/** Rough-turned wet wood put aside to dry; only where all are roughed first. */
+export function dry(context: RouteContext): OperationDraft[] {
+  if (!context.wet || context.slender) return []
+  return [
+    draftOf('dry', {
+      name: `Seal the ends and dry to about ${context.serviceMoisture} %`,
+      tool: 'end sealer, scale or moisture meter',
+      work: { length: context.blank.length, count: 2, diameter: context.blank.side },
+      why: 'Dry when two weighings a week apart differ by less than 0.5 %, or by the meter; finished wet it would go oval.',
+    }),
+  ]
+}

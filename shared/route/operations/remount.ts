@@ -1,0 +1,20 @@
+import { mountWords } from '../../turning/mount.ts'
+import { cautions } from '../cautions.ts'
+import type { RouteContext } from '../context.ts'
+import { draftOf } from '../draft.ts'
+import type { OperationDraft } from '../operation.ts'
+
+/** The second mounting, where all are roughed first. */
+export function remount(context: RouteContext): OperationDraft[] {
+  return [
+    draftOf('remount', {
+      name: `Mount it again on ${mountWords[context.mount]}, the same way round`,
+      tool: mountWords[context.mount].replace('the ', ''),
+      speed: context.speed('start', 'roughed'),
+      restPosition: 1,
+      work: { length: context.blank.length, diameter: context.blank.side },
+      why: 'In the same marks, so that it runs as true as it was left.',
+      cautions: [cautions.start, cautions.restStopped, context.wet ? cautions.unbalanced : undefined],
+    }),
+  ]
+}

@@ -1,0 +1,47 @@
+import { inches } from '../../units/length.ts'
+import { cautions } from '../cautions.ts'
+import type { RouteContext } from '../context.ts'
+import { draftOf } from '../draft.ts'
+import type { Zone } from '../features.ts'
+import type { OperationDraft } from '../operation.ts'
+import { removedByRoughing, zoneLength } from '../removed.ts'
+import { roughingTool } from '../tool-choice.ts'
+
+/** Bites start so far from the tail end and follow each other so far apart. Milton & Wohlers (1919) ch. V. */
+export const ROUGHING_STEP = inches(3 / 4)
+
+const nameOf = (context: RouteContext, zone: Zone): string =>
+  context.zones.length === 1 && context.maxSide === 0
+    ? 'Rough it to a cylinder'
+    : `Rough ${context.text(zone.from)} to ${context.text(zone.to)} to a cylinder`
+
+/** Each turned stretch roughed to a cylinder, from the tail end towards the driven end. */
+export function rough(context: RouteContext): OperationDraft[] {
+  const { tool, cut, caution } = roughingTool(context)
+  const speed = context.speed('roughing', 'square')
+  const drying = context.wet && !context.slender
+  return context.zones.map((zone) => {
+    const diameter = drying ? context.wetDiameter(zone) : context.roughDiameter(zone)
+    const length = zoneLength(context, zone)
+    return draftOf('rough', {
+      key: `rough-s${zone.index}`,
+      name: `${nameOf(context, zone)} of ${context.text(diameter)}`,
+      where: [zone.from, zone.to],
+      tool,
+      cut,
+      speed,
+      restPosition: context.restPosition(context.tail === 'foot' ? zone.from : zone.to),
+      work: {
+        length,
+        surface: Math.PI * diameter * length,
+        removed: removedByRoughing(context, zone, diameter),
+        count: Math.ceil(length / ROUGHING_STEP),
+        diameter: context.blank.diagonal,
+      },
+      why: drying
+        ? 'Left a tenth over, for it will dry out of round; short bites from the tail end on, so that no long splinter tears off.'
+        : 'Short bites from the tail end on, so that no long splinter tears off; raise the speed only once it runs round.',
+      cautions: [caution, cautions.clothing, cautions.corners, cautions.restStopped],
+    })
+  })
+}

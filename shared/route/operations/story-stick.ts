@@ -1,0 +1,26 @@
+import { nm } from '../../units/length.ts'
+import type { RouteContext } from '../context.ts'
+import { draftOf } from '../draft.ts'
+import type { OperationDraft } from '../operation.ts'
+
+/** Every position of the profile struck at once on the cylinder. */
+export function storyStick(context: RouteContext): OperationDraft[] {
+  const { turned, parts } = context
+  if (turned.length === 0) return []
+  const marks = new Set(turned.flatMap((span) => [nm(span.from), nm(span.to)])).size
+  const diameter = Math.max(...context.zones.map((zone) => context.roughDiameter(zone)))
+  return [
+    draftOf('story-stick', {
+      name:
+        parts > 1
+          ? `Strike all marks from the story stick, ${parts} parts`
+          : 'Strike all marks from the story stick',
+      where: [turned[0]!.from, turned.at(-1)!.to],
+      tool: 'story stick',
+      speed: context.speed('roughing', 'roughed'),
+      restPosition: 1,
+      work: { length: parts * context.length, count: parts * marks, diameter },
+      why: 'All at one setting and before any detail: marks struck one from another creep.',
+    }),
+  ]
+}
