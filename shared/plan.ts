@@ -128,7 +128,6 @@ const stickOf = (job: Job, part: Part, parts: number, allowances: Allowances) =>
   partLength: part.length,
   between: allowances.between,
   diameter: part.maxDiameter,
-  minDiameter: part.minDiameter,
 })
 
 function blankOf(job: Job, shop: Shop, part: Part, wood: BarWood | undefined): Blank {

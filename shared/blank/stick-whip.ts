@@ -18,11 +18,12 @@ export interface Stick {
   between: number
   /** Diameter of the stick where nothing is cut. */
   diameter: number
-  /** Least turned diameter of a part. */
-  minDiameter: number
 }
 
-/** How the finished stick whips between centres, before anything is parted from it. */
+/**
+ * How the finished stick whips between centres, before anything is parted from it. Its slenderness goes by the
+ * stick, not by a neck: parts are finished one after another with the stock behind them still thick.
+ */
 export function stickWhip(stick: Stick, wood: BarWood): Whip {
   const { parts, partLength, between } = stick
   const pitch = partLength + between
@@ -36,7 +37,7 @@ export function stickWhip(stick: Stick, wood: BarWood): Whip {
     ...(i < parts - 1 && between > 0 ? [gap(i * pitch + partLength)] : []),
   ]).flat()
   const beam = beamOfStretches(stretches, wood)
-  return { ...beam, ...restFor(parts * pitch - between, beam.sag, stick.minDiameter) }
+  return { ...beam, ...restFor(parts * pitch - between, beam.sag, stick.diameter) }
 }
 
 /** How the square blank itself bends between centres. */
