@@ -21,11 +21,12 @@ export function withEntry<T>(file: T, path: string, value: unknown): T {
 function withSteps(branch: unknown, steps: (string | number)[], value: unknown): unknown {
   const [step, ...rest] = steps
   if (step === undefined) return value
-  const grown: Branch = Array.isArray(branch)
-    ? ([...branch] as unknown as Branch)
-    : { ...((branch ?? (typeof step === 'number' ? [] : {})) as Branch) }
+  const isList = Array.isArray(branch) || (branch === undefined && typeof step === 'number')
+  const grown = (
+    isList ? [...((branch as unknown[] | undefined) ?? [])] : { ...(branch as Branch) }
+  ) as Branch
   const next = withSteps(grown[step], rest, value)
-  if (next === undefined && !Array.isArray(grown)) delete grown[step]
+  if (next === undefined && !isList) delete grown[step]
   else grown[step] = next
   return grown
 }

@@ -6,13 +6,23 @@ export type Route = { page: 'jobs' | 'new' | 'shop' | 'missing' } | { page: JobP
 
 /** The route of an address; `missing` for one that leads nowhere. */
 export function routeOf(path: string): Route {
-  const steps = path.split('/').filter(Boolean).map(decodeURIComponent)
+  const steps = stepsOf(path)
+  if (!steps) return { page: 'missing' }
   if (steps.length === 0 || (steps[0] === 'jobs' && steps.length === 1)) return { page: 'jobs' }
   if (steps[0] === 'shop' && steps.length === 1) return { page: 'shop' }
   if (steps[0] !== 'jobs') return { page: 'missing' }
   if (steps[1] === 'new' && steps.length === 2) return { page: 'new' }
   const page = (steps[2] ?? 'profile') as JobPage
   return jobPages.includes(page) && steps.length <= 3 ? { page, jobId: steps[1]! } : { page: 'missing' }
+}
+
+/** The steps of an address; nothing for one whose escapes cannot be read. */
+function stepsOf(path: string): string[] | undefined {
+  try {
+    return path.split('/').filter(Boolean).map(decodeURIComponent)
+  } catch {
+    return undefined
+  }
 }
 
 /** The address of a job's page. */

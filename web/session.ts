@@ -23,11 +23,11 @@ function readSession(): Session {
   }
 }
 
-const wearTheme = () => {
+/** Puts the chosen light on the document; without a choice the device decides. */
+export function wearTheme(): void {
   if (current.theme) document.documentElement.dataset.theme = current.theme
   else delete document.documentElement.dataset.theme
 }
-wearTheme()
 
 /** The choices of the person at this device. */
 export const session = (): Session => current

@@ -84,7 +84,7 @@ export class SpeciesCard extends LitElement {
     const signed = (mm: number) => `${mm < 0 ? '−' : '+'}${length(Math.abs(mm), job.units)}`
     return html`
       <p>
-        At ${job.moisture} % MC the wood weighs ${Math.round(part.density)} kg/m³.
+        ${part.density === undefined ? 'How much it weighs cannot be told.' : `At ${job.moisture} % MC the wood weighs ${Math.round(part.density)} kg/m³.`}
         ${
           part.movement
             ? html`Going to ${job.serviceMoisture} % MC the largest diameter changes by ${signed(part.movement.tangential)}

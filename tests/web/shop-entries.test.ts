@@ -1,0 +1,57 @@
+import { describe, expect, it } from 'vitest'
+import { defaultShop, readShop } from '../../shared/shop.ts'
+import { withEntry } from '../../web/entry.ts'
+import { sentShop, shopFileOf, shopInUnits } from '../../web/shop-entries.ts'
+
+const file = shopFileOf(defaultShop)
+
+describe('sentShop', () => {
+  it('sends settings that nobody touched as they are', () => {
+    expect(readShop(sentShop(file))).toEqual(readShop(defaultShop))
+  })
+
+  it('makes fractions of percentages, and numbers and lists of what was typed', () => {
+    let edited = withEntry(file, 'extraWood', '17,5 %')
+    edited = withEntry(edited, 'labourPerHour', '52')
+    edited = withEntry(edited, 'grits', '100, 150 220')
+    edited = withEntry(edited, 'lathes[0].speeds.steps', '500 900,1500')
+    edited = withEntry(edited, 'minuteFactors.bead', '1.2')
+    const shop = readShop(sentShop(edited))
+    expect(shop).toMatchObject({
+      extraWood: 0.175,
+      labourPerHour: 52,
+      grits: [100, 150, 220],
+      minuteFactors: { bead: 1.2 },
+    })
+    expect(shop.lathes[0]!.speeds).toEqual({ steps: [500, 900, 1500] })
+  })
+
+  it('leaves lengths as typed, to be read in the units of the shop', () => {
+    expect(readShop(sentShop(withEntry(file, 'kerf', '3/32'))).kerf).toBeCloseTo(2.38125, 9)
+    expect(readShop(sentShop(withEntry(file, 'allowances.bow', '1/16'))).allowances.bowPerMm).toBeCloseTo(
+      1.5875 / 304.8,
+      12,
+    )
+  })
+
+  it('leaves what is no number for the reader to refuse by its field', () => {
+    expect(() => readShop(sentShop(withEntry(file, 'learningRate', 'slow')))).toThrow(/learningRate.*slow/)
+    expect(() => readShop(sentShop(withEntry(file, 'grits', '120, fine')))).toThrow(/grits\[1\].*fine/)
+  })
+})
+
+describe('shopInUnits', () => {
+  it('keeps what a length typed without a unit means when the units change', () => {
+    const edited = shopInUnits(withEntry(file, 'kerf', '3/32'), 'mm')
+    const shop = readShop(sentShop(edited))
+    expect(shop.units).toBe('mm')
+    expect(shop.kerf).toBeCloseTo(2.38125, 9)
+  })
+
+  it('does not take names for lengths', () => {
+    expect(
+      (shopInUnits(withEntry(file, 'tools[0].name', '1'), 'mm') as unknown as typeof defaultShop).tools[0]!
+        .name,
+    ).toBe('1')
+  })
+})
