@@ -1,0 +1,207 @@
+import { readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import { cutBreaches } from '../../shared/cutting/check.ts'
+import { readJob } from '../../shared/job.ts'
+import { type Plan, planJob } from '../../shared/plan.ts'
+import { Problem } from '../../shared/problem.ts'
+import { defaultShop, type Shop } from '../../shared/shop.ts'
+import type { Species } from '../../shared/wood/species.ts'
+import { benchLeg, dowel, fortyStations, knob } from '../jobs.ts'
+
+const woods = JSON.parse(
+  readFileSync(new URL('../../seed/species.json', import.meta.url), 'utf8'),
+) as Species[]
+const planOf = (file: unknown, shop: Shop = defaultShop): Plan => planJob(readJob(file), shop, woods)
+const inch = 25.4
+
+/** Composite Simpson's rule, to have the solids from somewhere else. */
+function simpson(f: (x: number) => number, a: number, b: number, n = 20_000): number {
+  const h = (b - a) / n
+  let sum = f(a) + f(b)
+  for (let i = 1; i < n; i++) sum += (i % 2 ? 4 : 2) * f(a + i * h)
+  return (sum * h) / 3
+}
+
+const allNumbers = (value: unknown, path = ''): [string, number][] =>
+  typeof value === 'number'
+    ? [[path, value]]
+    : typeof value === 'object' && value !== null
+      ? Object.entries(value).flatMap(([k, v]) => allNumbers(v, `${path}.${k}`))
+      : []
+
+describe('planJob for a mortised leg', () => {
+  const plan = planOf(benchLeg())
+
+  it('gives volume and centroid as integrated by another rule', () => {
+    // Frustum 1 → 1-1/4 in; bead with sagitta 1/4 in over 1/2 in (a half circle); taper 1-1/4 → 1-7/8; square.
+    const [r0, r1, r2] = [0.5 * inch, 0.625 * inch, 0.9375 * inch]
+    const [x1, x2, x3, x4] = [1.25 * inch, 1.75 * inch, 12 * inch, 16.5 * inch]
+    const bead = (x: number): number =>
+      r1 + Math.sqrt(Math.max(0, (0.25 * inch) ** 2 - (x - (x1 + x2) / 2) ** 2))
+    const area = (x: number): number =>
+      x < x1
+        ? Math.PI * (r0 + ((r1 - r0) * x) / x1) ** 2
+        : x < x2
+          ? Math.PI * bead(x) ** 2
+          : x < x3
+            ? Math.PI * (r1 + ((r2 - r1) * (x - x2)) / (x3 - x2)) ** 2
+            : (2.25 * inch) ** 2
+    const spans: [number, number][] = [
+      [0, x1 - 1e-9],
+      [x1 + 1e-9, x2 - 1e-9],
+      [x2, x3 - 1e-9],
+      [x3, x4],
+    ] // prettier-ignore
+    const volume = spans.reduce((sum, [a, b]) => sum + simpson(area, a, b), 0)
+    const moment = spans.reduce((sum, [a, b]) => sum + simpson((x) => x * area(x), a, b), 0)
+    expect(plan.part.volume / volume).toBeCloseTo(1, 6)
+    expect(plan.part.centroid / (moment / volume)).toBeCloseTo(1, 6)
+  })
+
+  it('gives the mass by the handbook’s equations', () => {
+    // Wood Handbook FPL-GTR-282 eq. 4-13 and 4-14; black walnut, green specific gravity 0.51 (table 5-3b).
+    const gravity = 0.51 / (1 - 0.265 * 0.51 * (1 - 8 / 30))
+    const density = 1000 * gravity * 1.08
+    expect(plan.part.density).toBeCloseTo(density, 6)
+    expect(plan.part.mass).toBeCloseTo(plan.part.volume * density * 1e-6, 6)
+  })
+
+  it('leaves waste at the turned foot and a horn at the mortised top', () => {
+    // Foot at the tail: 1/2 in. Top driven and square, the mortise ends 3/4 in from it: a horn of 3/4 in.
+    expect(plan.blank.length / inch).toBeCloseTo(16.5 + 0.5 + 0.75, 9)
+    expect(plan.blank.side / inch).toBeCloseTo(2.25, 9)
+  })
+
+  it('glues up an odd number of layers where no stock is thick enough', () => {
+    // 2-1/4 + 1/4 in planing is over 8/4. Three layers of 4/4 give 3 × (1 − 1/16) = 2-13/16 in.
+    expect(plan.blank).toMatchObject({ layers: 3, nominal: '4/4' })
+    expect(plan.blank.layerThickness / inch).toBeCloseTo(2.25 / 3 + 1 / 16, 9)
+  })
+
+  it('saws it from one board where the shop has thick stock', () => {
+    const shop: Shop = {
+      ...defaultShop,
+      stock: [...defaultShop.stock, { species: '*', nominal: '10/4', pricePerBoardFoot: 16 }],
+    }
+    const { blank } = planOf(benchLeg(), shop)
+    // 2-1/4 + 1/4 in planing = 2-1/2 in: an exact fit in 10/4.
+    expect(blank).toMatchObject({ layers: 1, nominal: '10/4' })
+    expect(blank.sawn / inch).toBeCloseTo(2.5, 9)
+  })
+
+  it('cuts one spare for eight at 90 %', () => {
+    // p = 2/50. P(8 of 8) = 0.96^8 = 0.72; P(8 or more of 9) = 0.952.
+    expect(plan.blank).toMatchObject({ need: 8, spares: 1, count: 9 })
+  })
+
+  it('gives a cut plan that the checker has nothing against', () => {
+    expect(cutBreaches(plan.cutOrder, plan.cut)).toEqual([])
+    expect(plan.cut.unmet).toEqual([])
+    expect(plan.cut.cost).toBeGreaterThanOrEqual(plan.cut.lowerBound)
+  })
+
+  it('says that the wood has no price instead of counting it as nothing', () => {
+    expect(
+      plan.cautions
+        .filter((c) => c.about === 'price')
+        .map((c) => c.text)
+        .join(),
+    ).toMatch(/no price/)
+  })
+
+  it('cuts the mortise before it turns, and checks the set before anything is parted', () => {
+    const at = (kind: string): number => plan.operations.findIndex((o) => o.kind === kind)
+    expect(at('mortise')).toBeGreaterThan(-1)
+    expect(at('mortise')).toBeLessThan(at('mount'))
+    expect(at('shoulder')).toBeLessThan(at('rough'))
+    expect(at('check-set')).toBeLessThan(at('nub'))
+  })
+})
+
+describe('planJob', () => {
+  it('gives a turned blank its rounding, up to a whole millimetre', () => {
+    // 30 + 3 = 33 mm; length 400 + 12.7 + 12.7 + 6.35 for the spur at the driven end.
+    const { blank } = planOf(dowel())
+    expect(blank.side).toBeCloseTo(33, 9)
+    expect(blank.sawn).toBe(blank.side)
+    expect(blank.length).toBeCloseTo(431.75, 9)
+  })
+
+  it('turns several short parts to a stick no longer than allowed', () => {
+    const { blank } = planOf(knob())
+    expect(blank.length).toBeLessThanOrEqual(12 * inch)
+    // 12 in: two ends of 1/2 in, a chuck tenon of 1/2 in, n × 40 mm and (n − 1) × 1/4 in:
+    // five take 263.5 mm, six 309.9 mm, which is over 304.8 mm.
+    expect(blank.stock.perBlank).toBe(5)
+    expect(blank.need).toBe(5)
+  })
+
+  it('gives a plain dowel and a forty-station newel operations of their own', () => {
+    const [plain, rich] = [planOf(dowel()), planOf(fortyStations())]
+    const kinds = (plan: Plan): Set<string> => new Set(plan.operations.map((o) => o.kind))
+    expect(
+      [...kinds(plain)].filter((k) => ['bead', 'cove', 'shoulder', 'strike-shoulders'].includes(k)),
+    ).toEqual([])
+    expect(rich.operations.filter((o) => o.kind === 'cove')).not.toHaveLength(0)
+    expect(rich.operations.filter((o) => o.kind === 'shoulder')).toHaveLength(2)
+    expect(rich.operations.length).toBeGreaterThan(2 * plain.operations.length)
+  })
+
+  it('adds the stages up to the whole', () => {
+    for (const file of [benchLeg(), dowel(), knob(), fortyStations()]) {
+      const { time } = planOf(file)
+      const stages = Object.values(time.byStage).reduce((sum, minutes) => sum + minutes, 0)
+      expect(stages).toBeCloseTo(time.minutes, 9)
+      expect(time.p10).toBeLessThan(time.p50)
+      expect(time.p50).toBeLessThan(time.p90)
+    }
+  })
+
+  it('never gives a speed above its ceiling', () => {
+    for (const file of [benchLeg(), dowel(), knob(), fortyStations()])
+      for (const o of planOf(file).operations)
+        if (o.rpm !== undefined) expect(o.rpm).toBeLessThanOrEqual(o.rpmCeiling!)
+  })
+
+  it('gives the same plan for the same job', () => {
+    expect(planOf(fortyStations())).toEqual(planOf(fortyStations()))
+  })
+
+  it('lets no number leave that is none', () => {
+    for (const file of [benchLeg(), dowel(), knob(), fortyStations()])
+      expect(allNumbers(planOf(file)).filter(([, n]) => !Number.isFinite(n))).toEqual([])
+  })
+
+  it('plans every wood of the table, and says what it cannot know', () => {
+    for (const wood of woods) {
+      const plan = planOf({ ...dowel(), species: wood.key, moisture: 12 })
+      if (plan.part.mass === undefined || plan.part.whip === undefined || plan.part.movement === undefined)
+        expect(
+          plan.cautions.some((c) => c.about === 'part'),
+          wood.key,
+        ).toBe(true)
+      if (!wood.safe)
+        expect(
+          plan.cautions.some((c) => c.about === 'job'),
+          wood.key,
+        ).toBe(true)
+    }
+  })
+
+  it('names the nearest woods when it knows none of that name', () => {
+    let refusal: unknown
+    try {
+      planOf({ ...dowel(), species: 'walnut-blak' })
+    } catch (error) {
+      refusal = error
+    }
+    expect(refusal).toBeInstanceOf(Problem)
+    expect((refusal as Problem).errors[0]).toMatchObject({ path: 'species' })
+    expect((refusal as Problem).errors[0]!.message).toMatch(/walnut-black/)
+  })
+
+  it('says which fields of the file it did not read', () => {
+    const plan = planOf({ ...dowel(), quantitty: 4 })
+    expect(plan.cautions.map((c) => c.text).join()).toMatch(/quantitty/)
+  })
+})
