@@ -48,6 +48,9 @@ const policy = {
   },
 }
 
+/** What only means something behind TLS, and is complained about by browsers on a plain local network. */
+const plainHttp = { hsts: false, crossOriginOpenerPolicy: false, originAgentCluster: false }
+
 /** Bodies are JSON and nothing else: that also keeps pages of other sites from sending any. */
 function takeJsonOnly(app: App): void {
   app.removeAllContentTypeParsers()
@@ -76,7 +79,7 @@ export async function buildApp(
   app.setSerializerCompiler(() => (data) => JSON.stringify(data))
   app.setErrorHandler(answerProblem)
   takeJsonOnly(app)
-  await app.register(helmet, { hsts: false, contentSecurityPolicy: policy })
+  await app.register(helmet, { ...plainHttp, contentSecurityPolicy: policy })
   await app.register(rateLimit, { max: context.config.rateMax, timeWindow: '1 minute' })
   await describeInterface(app)
   await servePages(app)

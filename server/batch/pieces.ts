@@ -1,5 +1,5 @@
 import type { Piece } from '../../shared/piece.ts'
-import type { Plan } from '../../shared/plan.ts'
+import { type Plan, partsOf } from '../../shared/plan.ts'
 import type { Context } from '../context.ts'
 import type { StoredJob } from '../storage/read/jobs.ts'
 import { pieceList, type StoredPiece } from '../storage/read/pieces.ts'
@@ -17,15 +17,12 @@ export function pieceWithProgress(piece: StoredPiece, plan: Pick<Plan, 'operatio
   return { ...piece, progress }
 }
 
-/** How many parts the blanks of a plan can give: several from a stick, two halves from a glued pair. */
-export function partsOf({ blank, job }: Pick<Plan, 'blank' | 'job'>): number {
-  return blank.count * blank.stock.perBlank * (job.profile.split ? 2 : 1)
-}
+export const pieceId = (job: string, number: number): string => `${job}-${number}`
 
 /** The pieces of a batch, numbered from 1; those beyond the quantity are spares. */
 export function piecesFor(job: string, plan: Plan): StoredPiece[] {
   return Array.from({ length: partsOf(plan) }, (_, i) => ({
-    id: `${job}-${i + 1}`,
+    id: pieceId(job, i + 1),
     job,
     number: i + 1,
     spare: i + 1 > plan.job.quantity,

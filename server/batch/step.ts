@@ -16,7 +16,11 @@ import { pieceWithProgress } from './pieces.ts'
 export const inUtc = (at: string): string => new Date(at).toISOString()
 
 /** Moves the job to done when as many good pieces are finished as were ordered, or back when one is spoiled. */
-async function settleState(db: Db, { job, frozen }: PieceInHand, at: string): Promise<void> {
+export async function settleState(
+  db: Db,
+  { job, frozen }: Pick<PieceInHand, 'job' | 'frozen'>,
+  at: string,
+): Promise<void> {
   const pieces = (await pieceList(db, job.id)).map((piece) => pieceWithProgress(piece, frozen.plan))
   const finished = pieces.filter((piece) => !piece.spoiled && piece.progress === 1)
   const state: JobState = finished.length >= frozen.plan.job.quantity ? 'done' : 'started'

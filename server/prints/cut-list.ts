@@ -16,7 +16,7 @@ import {
   type PrintOptions,
   pt,
 } from './print.ts'
-import { boardName, type SawSetting, sawOrder } from './saw-order.ts'
+import { boardsText, type SawSetting, sawOrder } from './saw-order.ts'
 import { table } from './table.ts'
 
 /** Boards to scale, blanks, offcuts, board feet, cost with its bound, and the order at the saw. */
@@ -79,15 +79,15 @@ function blankTable(print: Print, letters: Map<string, string>): void {
   const { blank } = plan
   const layers =
     blank.layers > 1
-      ? ` glued up of ${blank.layers} layers, each ${lengthText(blank.layerThickness, style)} thick,`
+      ? `, glued up of ${blank.layers} layers, each ${lengthText(blank.layerThickness, style)} thick`
       : ''
+  const practice =
+    blank.practice > 0 ? `; ${countText(blank.practice, 'blank')} of cheap wood to practise on` : ''
   paragraph(
     print,
-    `On the lathe each blank is ${lengthText(blank.side, style)} square and ${lengthText(blank.length, style)} long,${layers} ` +
+    `On the lathe each blank is ${lengthText(blank.side, style)} square and ${lengthText(blank.length, style)} long${layers}, ` +
       `${blank.nominal ? `from ${blank.nominal} stock` : 'from no stock of the shop'}. ` +
-      `${countText(blank.need, 'blank')} must come out good; ${countText(blank.spares, 'spare')} beside ` +
-      `${blank.practice > 0 ? `and ${countText(blank.practice, 'blank')} of cheap wood to practise on` : ''}`.trimEnd() +
-      '.',
+      `${countText(blank.need, 'blank')} must come out good, ${countText(blank.spares, 'spare')} beside${practice}.`,
   )
 }
 
@@ -167,7 +167,7 @@ function sawTable(print: Print): void {
         String(i + 1),
         settingWords(setting, style),
         countText(setting.count, setting.what.slice(0, -1)),
-        setting.boards.join(', '),
+        boardsText(setting.boards),
       ],
     })),
   )
@@ -213,7 +213,7 @@ function boardSheet(print: Print, boards: CutBoard[], scale: number, letters: Ma
   const words = cutWords(board, letters, style)
   ensure(print, pt(board.width / scale) + 38 + words.length * 13)
   ink(doc, 'bold', 11)
-  const name = boards.length > 1 ? `${boards.length} boards ${board.key}` : `Board ${boardName(board)}`
+  const name = boards.length > 1 ? `${boards.length} boards ${board.key}` : `Board ${board.key}`
   line(
     doc,
     `${name}: ${sizeText([board.thickness, board.width, board.length], style)}, ${board.process.replace('-', ' ')}`,
@@ -247,7 +247,7 @@ function cutWords(board: CutBoard, letters: Map<string, string>, style: LengthSt
   )
   return [
     ...repeats([...strips, ...sections]),
-    ...(offcuts.length > 0 ? [`Offcuts: ${counted(offcuts).join(', ')}`] : []),
+    ...(offcuts.length > 0 ? [`Offcuts: ${counted(offcuts, ' of ').join(', ')}`] : []),
   ]
 }
 
@@ -266,14 +266,14 @@ function runs(
 }
 
 /** Neighbours that are the same, with their number. */
-function counted(words: string[]): string[] {
+function counted(words: string[], of = ' × '): string[] {
   const found: { word: string; count: number }[] = []
   for (const word of words) {
     const last = found.at(-1)
     if (last?.word === word) last.count++
     else found.push({ word, count: 1 })
   }
-  return found.map(({ word, count }) => `${count} × ${word}`)
+  return found.map(({ word, count }) => (count === 1 && of !== ' × ' ? word : `${count}${of}${word}`))
 }
 
 /** `Strip 1, …`, `Strip 2, …` with the same contents as one line: `Strips 1 to 2, …`. */

@@ -14,6 +14,8 @@ export interface Drawing {
   shows: string
   width: number
   height: number
+  /** Room for the written station figures at the top. */
+  band: number
   /** Where the axis of the full profile lies, and the straight edge of the half profile. */
   full?: number
   half?: number
@@ -33,8 +35,9 @@ export interface PatternSource {
 
 /** Room beyond both ends, mm. */
 export const END = 6
-/** Room for the written station figures, and for the lines that lead to them, mm. */
+/** Least and most room for the written station figures, and room for the lines that lead to them, mm. */
 const BAND = 60
+const BAND_MOST = 90
 const LEAD = 6
 const GAP = 6
 /** Distance of one written figure from the next, mm. */
@@ -60,14 +63,20 @@ export function patternSource(profile: Profile, joints: Joint[], style: LengthSt
 /** Full and half profile on one drawing where the paper is high enough, else one after the other. */
 export function drawingsOf({ length, radius }: PatternSource, windowHeight: number): Drawing[] {
   const width = length + 2 * END
-  const top = BAND + LEAD
-  const half = top + 3 * radius + GAP
-  if (half + 2 <= windowHeight) {
-    return [{ shows: 'full and half profile', width, height: half + 2, full: top + radius, half }]
+  const place = (below: number) => {
+    const band = Math.min(Math.max(BAND, windowHeight - LEAD - below), BAND_MOST)
+    return { width, band, height: band + LEAD + below, top: band + LEAD }
   }
+  const both = place(3 * radius + GAP + 2)
+  if (nm(both.height) <= nm(windowHeight)) {
+    return [
+      { ...both, shows: 'full and half profile', full: both.top + radius, half: both.top + 3 * radius + GAP },
+    ]
+  }
+  const [full, half] = [place(2 * radius + 2), place(radius + 2)]
   return [
-    { shows: 'full profile', width, height: top + 2 * radius + 2, full: top + radius },
-    { shows: 'half profile', width, height: top + radius + 2, half: top + radius },
+    { ...full, shows: 'full profile', full: full.top + radius },
+    { ...half, shows: 'half profile', half: half.top + radius },
   ]
 }
 
@@ -162,7 +171,7 @@ function stationLines(
     if (x < from || x > to) continue
     doc
       .lineWidth(pt(0.12))
-      .moveTo(pt(x), pt(BAND + LEAD - 2))
+      .moveTo(pt(x), pt(drawing.band + LEAD - 2))
       .lineTo(pt(x), pt(bottom))
       .stroke('#444')
   }
@@ -218,10 +227,11 @@ function sideWords(
   ink(doc, 'bold', BENCH_PT)
   const wide = doc.widthOfString(words) + 8
   if (wide > pt(to - from) || side < 6) return
-  const x = pt((from + to) / 2) - wide / 2
-  doc.rect(x, pt(y) - 7, wide, 14).fill('#fff')
+  // Below the axis, where a joint in the middle of the face leaves room.
+  const [x, middle] = [pt((from + to) / 2) - wide / 2, pt(side < 24 ? y : y + side / 3.5)]
+  doc.rect(x, middle - 7, wide, 14).fill('#fff')
   ink(doc, 'bold', BENCH_PT)
-  line(doc, words, x + 4, pt(y) - 6)
+  line(doc, words, x + 4, middle - 6)
 }
 
 /** Joints as seen on face A: those of A and C in view, those of B and D in depth from the edge. */
@@ -248,11 +258,12 @@ function joints(doc: PDFKit.PDFDocument, { joints, profile }: PatternSource, y: 
 export function stationFigures(
   doc: PDFKit.PDFDocument,
   source: PatternSource,
+  { band }: Drawing,
   from: number,
   to: number,
 ): number {
   const here = source.positions.filter(({ at }) => nm(at + END) >= nm(from) && nm(at + END) < nm(to))
-  const [low, high] = [from + PITCH, to - PITCH / 2]
+  const [low, high] = [from + 1.5 * PITCH, to - PITCH]
   const shown = weightiest(here, Math.max(Math.floor((high - low) / PITCH) + 1, 1))
   const places = spreadPlaces(
     shown.map(({ at }) => at + END),
@@ -264,17 +275,23 @@ export function stationFigures(
     const [x, place] = [position.at + END, places[i]!]
     doc
       .lineWidth(pt(0.12))
-      .moveTo(pt(place), pt(BAND))
-      .lineTo(pt(x), pt(BAND + LEAD - 2))
+      .moveTo(pt(place), pt(band))
+      .lineTo(pt(x), pt(band + LEAD - 2))
       .stroke('#444')
-    figure(doc, source.style, position, pt(place) - 10, pt(BAND) - 2)
+    figure(doc, source.style, position, pt(band) - 4, pt(place) - 10, pt(band) - 2)
   })
   return here.length - shown.length
 }
 
-function figure(doc: PDFKit.PDFDocument, style: LengthStyle, position: Position, x: number, y: number): void {
+function figure(
+  doc: PDFKit.PDFDocument,
+  style: LengthStyle,
+  position: Position,
+  room: number,
+  x: number,
+  y: number,
+): void {
   upright(doc, x, y, () => {
-    const room = pt(BAND) - 4
     const [running, thick] = [`${lengthText(position.at, style)}   `, thicknessesText(position, style)]
     ink(doc, 'plain', BENCH_PT)
     const start = doc.widthOfString(running)

@@ -66,7 +66,7 @@ function drawSheet(
   doc.rect(box.left, box.top, box.right - box.left, box.bottom - box.top).clip()
   doc.translate(box.left - pt(from), box.top - pt(tile.y))
   drawPattern(doc, source, drawing, from, to)
-  const unwritten = tile.row === 0 ? stationFigures(doc, source, own[0], Math.min(own[1], to)) : 0
+  const unwritten = tile.row === 0 ? stationFigures(doc, source, drawing, own[0], Math.min(own[1], to)) : 0
   doc.restore()
   joinLines(print, tiling, tile)
   sheetLabel(print, drawing, tiling, tile, unwritten)
@@ -86,12 +86,12 @@ function joinLines(print: Print, tiling: Tiling, tile: Tile): void {
     const label = neighbour(tile.row, tile.column + step)
     if (!label) continue
     dashed(print, x, box.top, x, box.bottom)
-    for (const t of [0.45, 0.95]) cross(print, x, middle(box.top, box.bottom, t))
+    for (const t of [0.08, 0.95]) cross(print, x, middle(box.top, box.bottom, t))
     joinWords(
       print,
       `join ${tile.label} to ${label}`,
       step < 0 ? box.left + 1 : x + 1,
-      middle(box.top, box.bottom, 0.9),
+      middle(box.top, box.bottom, 0.36),
       true,
     )
   }
@@ -150,10 +150,10 @@ function sheetLabel(print: Print, drawing: Drawing, { tiles }: Tiling, tile: Til
       ? 'Sheet A1, the only one'
       : `Sheet ${tile.label} of ${tiles[0]!.label} to ${tiles.at(-1)!.label}`
   const under = unwritten > 0 ? `${countText(unwritten, 'station')} in the table only` : drawing.shows
-  ink(doc, 'bold', 14)
+  ink(doc, 'bold', 12)
   line(doc, words, box.right - doc.widthOfString(words), box.bottom)
   ink(doc, 'plain', BENCH_PT)
-  line(doc, under, box.right - doc.widthOfString(under), box.bottom + pt(9) - 12)
+  line(doc, under, box.right - doc.widthOfString(under), box.bottom + pt(9) - 11)
 }
 
 function stationTable(print: Print, source: PatternSource, plan: Plan): void {

@@ -1,5 +1,6 @@
-import type { Profile, Span } from '../../shared/profile/profile.ts'
+import type { Profile, Span, Station } from '../../shared/profile/profile.ts'
 import { spansOf } from '../../shared/profile/profile.ts'
+import { spanRadius, spanTurns } from '../../shared/profile/radius.ts'
 import { type LengthStyle, lengthText, nm } from '../../shared/units/length.ts'
 
 /** How thick the part is on one side of a position: a diameter, or the side of a square. Lengths mm. */
@@ -27,34 +28,37 @@ const after = (span: Span): Thickness =>
     ? { kind: 'side', size: span.station.side ?? span.d0 }
     : { kind: 'diameter', size: span.d0 }
 
-/** Every position of the profile from foot to top, with what is there. */
+/** Every position of the profile from foot to top, with what is there; crests and roots of beads and coves too. */
 export function positionsOf(profile: Profile): Position[] {
   const spans = spansOf(profile)
-  const places = new Map<number, Thickness[]>()
+  const places = new Map<number, Position>()
   const put = (at: number, thickness: Thickness) => {
-    const there = places.get(nm(at)) ?? []
-    const same = there.some((t) => t.kind === thickness.kind && nm(t.size) === nm(thickness.size))
-    if (!same) there.push(thickness)
+    const there = places.get(nm(at)) ?? { at, thicknesses: [], name: '', weight: 0 }
+    const same = there.thicknesses.some((t) => t.kind === thickness.kind && nm(t.size) === nm(thickness.size))
+    if (!same) there.thicknesses.push(thickness)
     places.set(nm(at), there)
   }
+  // A step gives its second thickness with the next span, so that the order is from foot to top already.
   for (const span of spans) {
     put(span.from, after(span))
+    for (const x of spanTurns(span)) put(x, { kind: 'diameter', size: 2 * spanRadius(span, x) })
     put(span.to, before(span))
   }
-  // A step gives its second thickness with the next span, so that order is from foot to top already.
-  return [...places]
-    .sort(([a], [b]) => a - b)
-    .map(([key, thicknesses]) => {
-      const here = profile.stations.filter((station) => nm(station.at) === key)
-      const name = [...new Set(here.flatMap((station) => station.name ?? []))].join(', ')
-      const marked = here.some((station) => station.check)
-      return {
-        at: here[0]?.at ?? key / 1e6,
-        thicknesses,
-        name,
-        weight: (name ? 2 : 0) + (marked ? 2 : 0) + (thicknesses.length > 1 ? 1 : 0),
-      }
-    })
+  for (const station of profile.stations) nameAt(places.get(nm(station.at)), station)
+  for (const span of spans) for (const x of spanTurns(span)) nameTurn(places.get(nm(x)), span)
+  return [...places.values()].sort((a, b) => a.at - b.at)
+}
+
+function nameAt(position: Position | undefined, { name, check }: Station): void {
+  if (!position) return
+  if (name && position.name !== name) position.name = position.name ? `${position.name}, ${name}` : name
+  position.weight += (name ? 2 : 0) + (check ? 2 : 0) + (position.thicknesses.length > 1 ? 1 : 0)
+}
+
+function nameTurn(position: Position | undefined, { shape }: Span): void {
+  if (!position || position.name) return
+  position.name = shape === 'cove' ? 'root' : 'crest'
+  position.weight += 1
 }
 
 /** `⌀ 1-1/4 in`, `□ 2-1/4 in`; at a step `⌀ 1 in | ⌀ 1-1/4 in`, towards the foot first. */

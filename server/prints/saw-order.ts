@@ -10,10 +10,15 @@ export interface SawSetting {
   count: number
   /** Width of the strips that are cut to length, where that matters for the sorting. */
   side?: number
-  boards: string[]
+  boards: CutBoard[]
 }
 
-export const boardName = ({ key, copy }: CutBoard): string => (copy > 1 ? `${key} (${copy})` : key)
+/** The boards by name, alike ones with their number: `rack 3, 2 of 8 × 96 in`. */
+export function boardsText(boards: CutBoard[]): string {
+  const copies = new Map<string, number>()
+  for (const { key } of boards) copies.set(key, (copies.get(key) ?? 0) + 1)
+  return [...copies].map(([key, count]) => (count > 1 ? `${count} of ${key}` : key)).join(', ')
+}
 
 /**
  * The cuts of a plan in saw order: all rips of one width together, then all lengths of one stop together,
@@ -56,9 +61,7 @@ function gathered(
   cutsOf: (board: CutBoard) => Cut[],
 ): SawSetting[] {
   return merged(
-    boards.flatMap((board) =>
-      cutsOf(board).map((cut) => ({ saw, what, ...cut, count: 1, boards: [boardName(board)] })),
-    ),
+    boards.flatMap((board) => cutsOf(board).map((cut) => ({ saw, what, ...cut, count: 1, boards: [board] }))),
   )
 }
 

@@ -23,7 +23,7 @@ export interface TableStyle {
   pad?: number
 }
 
-const GAP = 6
+const GAP = 10
 const NOTE_INDENT = 18
 
 /** A table with its heading again on every page it reaches; a row is never broken. */

@@ -1,3 +1,5 @@
+import { nm } from '../../shared/units/length.ts'
+
 /** One sheet of a drawing that is larger than the paper. All in mm of the drawing. */
 export interface Tile {
   /** Rows are letters, columns numbers: `A1` is at the foot, on top. */
@@ -18,7 +20,7 @@ export interface Tiling {
 export const OVERLAP_MM = 10
 
 const sheets = (content: number, window: number): number =>
-  content <= window ? 1 : 1 + Math.ceil((content - window) / (window - OVERLAP_MM))
+  nm(content) <= nm(window) ? 1 : 1 + Math.ceil(nm(content - window) / nm(window - OVERLAP_MM))
 
 /** `A` … `Z`, `AA` … for rows. */
 const rowLetters = (row: number): string =>

@@ -1,6 +1,6 @@
 import type { Plan } from '../../shared/plan.ts'
 import type { Operation } from '../../shared/route/operation.ts'
-import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
+import { type LengthStyle, lengthText, nm } from '../../shared/units/length.ts'
 import { countText, massText, minutesText, rangeText } from './figures.ts'
 import { caution, heading, paragraph } from './flow.ts'
 import { finishPrint, openPrint, type Print, type PrintOptions } from './print.ts'
@@ -8,7 +8,7 @@ import { type Column, type Row, table } from './table.ts'
 
 /** The order of work with tools, speeds, calipers and minutes; then edges, sanding, finish and cautions. */
 export function workOrderPdf(plan: Plan, options: PrintOptions): Promise<Buffer> {
-  const print = openPrint('Work order', plan, options)
+  const print = openPrint('Work order', plan, options, { layout: 'landscape' })
   stockLine(print)
   operationTable(print)
   timeLines(print)
@@ -36,50 +36,64 @@ function restWords({ part }: Plan): string {
 }
 
 const columns: Column[] = [
-  { head: 'No.', share: 5 },
-  { head: 'Operation', share: 32, face: 'bold' },
-  { head: 'From the foot', share: 20 },
-  { head: 'Tool', share: 22 },
-  { head: 'Speed (ceiling)', share: 25 },
-  { head: 'Caliper', share: 14, align: 'right', face: 'bold' },
-  { head: 'Each blank', share: 13, align: 'right' },
+  { head: 'No.', share: 24 },
+  { head: 'Operation', share: 190, face: 'bold' },
+  { head: 'From the foot', share: 118 },
+  { head: 'Tool', share: 124 },
+  { head: 'Speed', share: 52, align: 'right', face: 'bold' },
+  { head: 'Ceiling', share: 62, align: 'right' },
+  { head: 'Caliper', share: 72, align: 'right', face: 'bold' },
+  { head: 'Each blank', share: 66, align: 'right' },
 ]
 
 function operationTable(print: Print): void {
   const { operations } = print.plan
   const { style } = print.options
+  const reasons = [...new Set(operations.flatMap(({ ceilingBy }) => ceilingBy ?? []))]
   let stage = ''
-  const rows = operations.flatMap((operation, i): Row[] => {
+  const rows = operations.map((operation, i): Row => {
     const head = `${operation.stage}${operation.pass > 1 ? `, mounting ${operation.pass}` : ''}`
-    const row = operationRow(operation, i + 1, style)
-    if (head === stage) return [row]
+    const row = operationRow(operation, i + 1, style, reasons)
+    if (head === stage) return row
     stage = head
-    return [{ ...row, lead: head }]
+    return { ...row, lead: head }
   })
-  table(print, columns, rows, { pad: 1.2 })
+  table(print, columns, rows, { pad: 1 })
+  if (reasons.length > 0) {
+    const list = reasons.map((reason, i) => `(${letter(i)}) ${reason}`).join('; ')
+    paragraph(
+      print,
+      `Never run above the ceiling. It comes from: ${list}. The lathe maker’s limits come first.`,
+    )
+  }
 }
 
-function operationRow(operation: Operation, number: number, style: LengthStyle): Row {
-  const { name, where, tool, caliper, minutesEach, minutesOnce } = operation
+const letter = (i: number): string => (i < 26 ? String.fromCharCode(97 + i) : `z${i}`)
+
+function operationRow(operation: Operation, number: number, style: LengthStyle, reasons: string[]): Row {
+  const { name, where, tool, rpm, rpmCeiling, ceilingBy, caliper, caution } = operation
+  const reason = ceilingBy === undefined ? '' : ` (${letter(reasons.indexOf(ceilingBy))})`
   return {
     cells: [
       String(number),
       name,
-      where ? rangeText(where, style) : '',
+      where ? placeText(where, style) : '',
       tool,
-      speedText(operation),
+      rpm !== undefined ? `${Math.floor(rpm)} rpm` : rpmCeiling !== undefined ? 'none' : '',
+      rpmCeiling === undefined ? '' : `${Math.floor(rpmCeiling)} rpm${reason}`,
       caliper === undefined ? '' : `⌀ ${lengthText(caliper, style)}`,
-      minutesEach > 0 ? minutesText(minutesEach) : minutesOnce > 0 ? `${minutesText(minutesOnce)} once` : '',
+      timeText(operation),
     ],
-    ...(operation.caution ? { caution: operation.caution } : {}),
+    ...(caution ? { caution } : {}),
   }
 }
 
-/** `800 rpm (max 2400)`: what to run at and what never to pass. */
-function speedText({ rpm, rpmCeiling, ceilingBy }: Operation): string {
-  if (rpmCeiling === undefined) return rpm === undefined ? '' : `${Math.floor(rpm)} rpm`
-  const ceiling = `never above ${Math.floor(rpmCeiling)} rpm${ceilingBy ? ` (${ceilingBy})` : ''}`
-  return rpm === undefined ? `no speed: ${ceiling}` : `${Math.floor(rpm)} rpm, ${ceiling}`
+const placeText = (where: [number, number], style: LengthStyle): string =>
+  nm(where[0]) === nm(where[1]) ? `at ${lengthText(where[0], style)}` : rangeText(where, style)
+
+function timeText({ minutesEach, minutesOnce }: Operation): string {
+  const once = minutesOnce > 0 ? `${minutesText(minutesOnce)} once` : ''
+  return [minutesEach > 0 ? minutesText(minutesEach) : '', once].filter(Boolean).join(' + ')
 }
 
 function timeLines(print: Print): void {
@@ -90,7 +104,7 @@ function timeLines(print: Print): void {
     print,
     `The batch ${minutesText(time.minutes)}, ${minutesText(time.perPiece)} a piece, spares among them; ` +
       `the first ${minutesText(time.first)}, the last ${minutesText(time.last)}. One batch in ten is done in ${minutesText(time.p10)}, ` +
-      `nine in ten in ${minutesText(time.p90)}. ${stages.map(([stage, minutes]) => `${stage} ${minutesText(minutes)}`).join(', ')}. ` +
+      `nine in ten in ${minutesText(time.p90)}. By stage: ${stages.map(([stage, minutes]) => `${stage} ${minutesText(minutes)}`).join(', ')}. ` +
       `From start to packed ${countText(time.elapsed.days, 'day')}: ${time.elapsed.why}.`,
   )
 }

@@ -132,7 +132,7 @@ export const jobRoutes: Routes = (app, context) => {
       if (quote) return quote
       throw new Problem(
         'wrong-state',
-        `There is no price: ${cautions.find(({ about }) => about === 'quote')?.text ?? 'the shop has no prices'}`,
+        `There is no price: ${cautions.find(({ about }) => about === 'price')?.text ?? 'the shop has no prices'}`,
       )
     },
   )

@@ -13,7 +13,7 @@ const part = z.looseObject({
   surface: z.number(),
   surfaceTurned: z.number(),
   centroid: length,
-  mass: z.number(),
+  mass: z.number().optional(),
 })
 
 const blank = z.looseObject({
@@ -24,7 +24,7 @@ const blank = z.looseObject({
   layers: z.number().int(),
   nominal: z.string().optional(),
   diagonal: length,
-  mass: z.number(),
+  mass: z.number().optional(),
   lathes: z.array(z.looseObject({ name: z.string(), fits: z.boolean(), why: z.array(z.string()) })),
   need: z.number().int(),
   spares: z.number().int(),

@@ -1,0 +1,302 @@
+/** A job of the demo and how far it has come. Times are ISO 8601 in UTC. */
+export interface DemoJob {
+  id: string
+  file: Record<string, unknown>
+  enteredAt: string
+  batch?: {
+    key: string
+    startedAt: string
+    /** Pieces from 1 up to this one are finished. */
+    finished: number
+    /** Pieces after those, with the fraction of their operations that is done. */
+    underWay: { number: number; done: number }[]
+    spoiled: { number: number; key: string; reason: string; at: string }[]
+    readings: { key: string; number: number; station: string; value: number; at: string; by: string }[]
+    workedAt: string
+  }
+}
+
+/** An invented shop with its boards and three jobs; none of it is anybody’s. */
+export interface Demo {
+  shop: Record<string, unknown>
+  boards: Record<string, unknown>[]
+  jobs: DemoJob[]
+}
+
+/** Keys of the demo, the same every time. */
+const key = (noun: number, n: number): string =>
+  `5e7d0000-${noun.toString(16).padStart(4, '0')}-4000-8000-${n.toString(16).padStart(12, '0')}`
+
+const HOUR_MS = 3_600_000
+
+/** The moment so many hours before `now`. */
+const before = (now: string, hours: number): string =>
+  new Date(Date.parse(now) - hours * HOUR_MS).toISOString()
+
+const shop = {
+  name: 'Hollow Elm Turnery',
+  heading: 'Hollow Elm Turnery · turned parts in sets',
+  units: 'in',
+  currency: 'USD',
+  lathes: [
+    {
+      name: 'Long bed',
+      betweenCentres: '52 in',
+      swing: '16 in',
+      swingOverRest: '12 1/2 in',
+      speeds: { steps: [350, 550, 800, 1150, 1650, 2300, 3100] },
+      restLength: '14 in',
+    },
+    {
+      name: 'Bench lathe',
+      betweenCentres: '20 in',
+      swing: '12 in',
+      swingOverRest: '9 in',
+      speeds: { least: 250, most: 3600 },
+      restLength: '6 in',
+    },
+  ],
+  calipers: 4,
+  stock: [
+    { species: 'cherry-black', nominal: '4/4', pricePerBoardFoot: 7.9 },
+    { species: 'cherry-black', nominal: '8/4', pricePerBoardFoot: 9.8 },
+    { species: 'cherry-black', nominal: '10/4', pricePerBoardFoot: 11.4 },
+    { species: 'cherry-black', nominal: '12/4', pricePerBoardFoot: 12.6 },
+    { species: 'maple-sugar', nominal: '6/4', pricePerBoardFoot: 6.7 },
+    { species: 'maple-sugar', nominal: '8/4', pricePerBoardFoot: 7.4 },
+    { species: 'walnut-black', nominal: '6/4', pricePerBoardFoot: 12.2 },
+    { species: 'walnut-black', nominal: '8/4', pricePerBoardFoot: 13.5 },
+    { species: '*', nominal: '4/4', pricePerBoardFoot: 8 },
+    { species: '*', nominal: '6/4', pricePerBoardFoot: 9 },
+    { species: '*', nominal: '8/4', pricePerBoardFoot: 10 },
+  ],
+  record: { spoiled: 7, made: 212 },
+  labourPerHour: 46,
+  marginOnCost: 0.2,
+}
+
+const boards = [
+  {
+    key: 'cherry A',
+    species: 'cherry-black',
+    units: 'in',
+    width: '7 1/4 in',
+    length: '8 ft',
+    thickness: '2 1/2 in',
+    count: 1,
+    pricePerBoardFoot: 11.4,
+    grade: 'FAS',
+    defects: [{ from: '31 in', to: '33 1/2 in', kind: 'knot' }],
+  },
+  {
+    key: 'cherry B',
+    species: 'cherry-black',
+    units: 'in',
+    width: '5 in',
+    length: '10 ft',
+    thickness: '2 1/2 in',
+    count: 2,
+    pricePerBoardFoot: 11.4,
+  },
+]
+
+/** Four legs left square at the top for the rails; a horn stands over the mortises until glue-up. */
+const legs = {
+  name: 'Lantern table legs',
+  customer: 'Harrow Lane tea room',
+  units: 'in',
+  species: 'cherry-black',
+  quantity: 4,
+  match: true,
+  finish: 'oil',
+  profile: {
+    stations: [
+      { at: '0', diameter: '7/8', then: 'straight', name: 'foot', key: 'foot', check: true },
+      { at: '1 1/4', diameter: '1', then: 'bead', rise: '1/8', name: 'foot bead' },
+      { at: '1 3/4', diameter: '1', then: 'straight' },
+      { at: '2 1/4', diameter: '1', then: 'straight', name: 'ankle', key: 'ankle', check: true },
+      { at: '14', diameter: '1 5/8', then: 'ogee', name: 'taper top', key: 'taper', check: true },
+      { at: '17 1/2', diameter: '1 1/4', then: 'cove', depth: '1/8', name: 'neck' },
+      { at: '18 1/2', diameter: '1 1/2', then: 'straight' },
+      { at: '18 3/4', diameter: '1 1/2', then: 'bead', rise: '3/16', name: 'collar' },
+      { at: '19 1/2', diameter: '1 1/2', then: 'straight' },
+      { at: '19 3/4', diameter: '1 1/2', then: 'straight', name: 'fillet', key: 'fillet', check: true },
+      { at: '20', diameter: '1 1/2', then: 'square', side: '2', shoulder: 'rounded', name: 'pommel' },
+      { at: '27 3/4', trimLater: true },
+    ],
+  },
+  joints: [
+    { kind: 'mortise', at: '25 1/2', face: 'A', size: ['3/8', '3 1/2'], depth: '7/8' },
+    { kind: 'mortise', at: '25 1/2', face: 'B', size: ['3/8', '3 1/2'], depth: '7/8' },
+  ],
+  notes: 'Horns stay on until the frames are glued up.',
+}
+
+/** Slender work: the rest follows the cut. */
+const balusters = {
+  name: 'Gallery balusters',
+  customer: 'Penstock Mill library',
+  units: 'in',
+  species: 'maple-sugar',
+  quantity: 36,
+  match: true,
+  finish: 'oil',
+  use: 'stair',
+  mount: 'spur',
+  profile: {
+    stations: [
+      {
+        at: '0',
+        diameter: '5/8',
+        tenon: true,
+        fixed: true,
+        check: true,
+        key: 'tenon',
+        name: 'foot tenon',
+        plus: '1/128',
+        minus: '1/64',
+      },
+      { at: '3/4', diameter: '5/8' },
+      { at: '3/4', diameter: '1 1/8', then: 'straight', name: 'base' },
+      { at: '4', diameter: '1 1/8', then: 'cove', depth: '1/8' },
+      { at: '5', diameter: '1', then: 'straight' },
+      { at: '5 1/4', diameter: '1', then: 'curve', name: 'vase' },
+      { at: '9', diameter: '1 1/4', then: 'curve', key: 'belly', name: 'belly', check: true },
+      { at: '20', diameter: '7/8', then: 'curve', key: 'waist', name: 'waist', check: true },
+      { at: '29', diameter: '11/16', then: 'straight', key: 'neck', name: 'neck', check: true },
+      { at: '30', diameter: '11/16', then: 'bead', rise: '1/8', name: 'collar' },
+      { at: '30 1/2', diameter: '11/16', then: 'straight' },
+      { at: '33 1/4', diameter: '3/4' },
+      { at: '33 1/4', diameter: '5/8', tenon: true, name: 'top tenon' },
+      { at: '34', diameter: '5/8' },
+    ],
+  },
+  tolerance: { diameter: '1/32' },
+}
+
+/** Small faces in metric, several from one stick. */
+const knobs = {
+  name: 'Apothecary drawer knobs',
+  customer: 'Sorrel & Finch cabinet makers',
+  units: 'mm',
+  species: 'walnut-black',
+  quantity: 24,
+  match: true,
+  mount: 'chuck',
+  perBlank: 'auto',
+  finish: 'polish',
+  profile: {
+    stations: [
+      { at: 0, diameter: 16, then: 'straight', name: 'seat', key: 'seat', check: true, fixed: true },
+      { at: 4, diameter: 16, then: 'cove', depth: 2, name: 'stem' },
+      { at: 12, diameter: 20, then: 'ogee' },
+      { at: 18, diameter: 34, then: 'straight', name: 'rim', key: 'rim', check: true },
+      { at: 22, diameter: 34, then: 'ovolo', name: 'face' },
+      { at: 29, diameter: 14, then: 'straight' },
+      { at: 30, diameter: 13 },
+    ],
+  },
+  tolerance: { diameter: 0.5, position: 1, length: 0.8 },
+}
+
+const MM_PER_INCH = 25.4
+
+/** Targets of the stations that are read, mm, as the profiles above have them. */
+const targets = {
+  tenon: (5 / 8) * MM_PER_INCH,
+  belly: (5 / 4) * MM_PER_INCH,
+  waist: (7 / 8) * MM_PER_INCH,
+  neck: (11 / 16) * MM_PER_INCH,
+  seat: 16,
+  rim: 34,
+}
+type Target = keyof typeof targets
+
+/** Steady hands: a few tenths of a millimetre about the target, in no order that a chart would mark. */
+const wander = (number: number, place: number): number =>
+  (((number * 7 + place * 11) % 13) - 6) * 0.04 + (((number * 5 + place * 3) % 7) - 3) * 0.02
+
+/** Readings that tell a story, as differences from the target in mm; all others wander. */
+const told: Record<string, number> = {
+  '5 neck': -1.1,
+  '9 belly': 1.3,
+}
+
+function readings(pieces: number[], stations: Target[], noun: number, at: (n: number) => string, by: string) {
+  return pieces.flatMap((number, i) =>
+    stations.map((station, j) => {
+      const wanders = station === 'tenon' || station === 'seat' ? wander(number, j) / 4 : wander(number, j)
+      const value = targets[station] + (told[`${number} ${station}`] ?? wanders)
+      return {
+        key: key(noun, i * stations.length + j),
+        number,
+        station,
+        value: Math.round(value * 100) / 100,
+        at: at(number),
+        by,
+      }
+    }),
+  )
+}
+
+const from1to = (last: number): number[] => Array.from({ length: last }, (_, i) => i + 1)
+
+/** The demo as it stands at `now` (ISO 8601): a job in draft, one under way, one done. */
+export function demo(now: string): Demo {
+  const runFrom = (hours: number, minutesEach: number) => (n: number) =>
+    before(now, hours - (n * minutesEach) / 60)
+  const day = (days: number): string => before(now, -24 * days).slice(0, 10)
+  return {
+    shop,
+    boards,
+    jobs: [
+      {
+        id: key(1, 3),
+        file: { ...knobs, due: day(-2) },
+        enteredAt: before(now, 420),
+        batch: {
+          key: key(2, 3),
+          startedAt: before(now, 380),
+          finished: 24,
+          underWay: [],
+          spoiled: [],
+          readings: readings(from1to(24), ['seat', 'rim'], 0x53, runFrom(370, 12), 'Wren'),
+          workedAt: before(now, 340),
+        },
+      },
+      {
+        id: key(1, 2),
+        file: { ...balusters, due: day(16) },
+        enteredAt: before(now, 200),
+        batch: {
+          key: key(2, 2),
+          startedAt: before(now, 96),
+          finished: 14,
+          underWay: [
+            { number: 15, done: 0.8 },
+            { number: 16, done: 0.55 },
+            { number: 17, done: 0.3 },
+            { number: 18, done: 0.3 },
+          ],
+          spoiled: [
+            {
+              number: 7,
+              key: key(4, 7),
+              reason: 'Tear-out at the neck, found when sanding',
+              at: before(now, 40),
+            },
+          ],
+          readings: readings(
+            [1, 2, 3, 4, 5, 6, 8, 9, 10, 11, 12, 13, 14],
+            ['tenon', 'belly', 'waist', 'neck'],
+            0x52,
+            runFrom(60, 28),
+            'Wren',
+          ),
+          workedAt: before(now, 20),
+        },
+      },
+      { id: key(1, 1), file: { ...legs, due: day(30) }, enteredAt: before(now, 30) },
+    ],
+  }
+}

@@ -1,0 +1,101 @@
+import { z } from 'zod'
+import { readBoard } from '../../shared/contract/board.ts'
+import { jobFileOf } from '../../shared/contract/job.ts'
+import { listOf, readInput } from '../../shared/input.ts'
+import { readJob } from '../../shared/job.ts'
+import { type Breach, badInput, Problem } from '../../shared/problem.ts'
+import { readShop } from '../../shared/shop.ts'
+import type { Context } from '../context.ts'
+import { version } from '../package-root.ts'
+import { type Db, inTransaction } from '../storage/database.ts'
+import { boardByKey, boardList } from '../storage/read/boards.ts'
+import { isJobIdTaken, jobById, jobList } from '../storage/read/jobs.ts'
+import { storedShop } from '../storage/read/shop.ts'
+import { insertBoard } from '../storage/write/boards.ts'
+import { insertJob } from '../storage/write/jobs.ts'
+import { saveShop } from '../storage/write/shop.ts'
+
+/** Job files, shop settings and boards, as they were entered. Pieces and readings travel in a backup. */
+export async function exportAll({ db }: Context): Promise<Record<string, unknown>> {
+  const jobs = (await jobList(db)).map(({ id, file }) => ({ id, ...file }))
+  const boards = (await boardList(db)).map(({ file }) => file)
+  const shop = (await storedShop(db))?.file
+  return { setwright: version, jobs, boards, ...(shop ? { shop } : {}) }
+}
+
+const exchangeSchema = z.object({
+  setwright: z.string(),
+  jobs: listOf(z.looseObject({ id: z.string().min(1).max(100) }), { most: 100_000 }).prefault([]),
+  boards: listOf(z.looseObject({ key: z.string().min(1).max(80) }), { most: 100_000 }).prefault([]),
+  shop: z.looseObject({}).optional(),
+})
+type Exchange = z.output<typeof exchangeSchema>
+
+/** The breaches found by one reader, under the path of what it read. */
+function breachesIn(path: string, read: () => unknown): Breach[] {
+  try {
+    read()
+    return []
+  } catch (error) {
+    if (!(error instanceof Problem)) throw error
+    return error.errors.map((breach) => ({ ...breach, path: breach.path ? `${path}.${breach.path}` : path }))
+  }
+}
+
+function checkWhole({ jobs, boards, shop }: Exchange): void {
+  const breaches = [
+    ...jobs.flatMap((job, i) => breachesIn(`jobs[${i}]`, () => readJob(jobFileOf(job)))),
+    ...boards.flatMap((board, i) => breachesIn(`boards[${i}]`, () => readBoard(board, 'in'))),
+    ...(shop ? breachesIn('shop', () => readShop(shop)) : []),
+  ]
+  if (breaches.length > 0) throw badInput(breaches.slice(0, 50))
+}
+
+const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b)
+
+/** Jobs not here yet; one that is here with other content stands in the way of the whole import. */
+async function newJobs(db: Db, { jobs }: Exchange) {
+  const fresh: { id: string; file: Record<string, unknown> }[] = []
+  const breaches: Breach[] = []
+  for (const [i, job] of jobs.entries()) {
+    const file = jobFileOf(job)
+    if (!(await isJobIdTaken(db, job.id))) fresh.push({ id: job.id, file })
+    else if (!isSame((await jobById(db, job.id))?.file, file))
+      breaches.push({
+        path: `jobs[${i}].id`,
+        message: `is a job's here already, with other content; read ${JSON.stringify(job.id)}`,
+      })
+  }
+  if (breaches.length > 0) throw badInput(breaches.slice(0, 50))
+  return fresh
+}
+
+/**
+ * Takes in what was exported, all of it or nothing; what is here already and the same is left as it is.
+ * @throws Problem `bad-input` when something cannot be used, or is here already with other content
+ */
+export async function importAll({ db, now }: Context, input: unknown) {
+  const exchange = readInput(exchangeSchema, input)
+  checkWhole(exchange)
+  return inTransaction(db, async (tx) => {
+    const at = now()
+    const jobs = await newJobs(tx, exchange)
+    for (const { id, file } of jobs) await insertJob(tx, { id, file, at })
+    let boards = 0
+    for (const [i, file] of exchange.boards.entries()) {
+      const here = await boardByKey(tx, file.key)
+      if (here && !isSame(here.file, file))
+        throw badInput([
+          {
+            path: `boards[${i}].key`,
+            message: `is on the rack already, with other content; read ${JSON.stringify(file.key)}`,
+          },
+        ])
+      if (here) continue
+      await insertBoard(tx, { key: file.key, file }, at)
+      boards += 1
+    }
+    if (exchange.shop) await saveShop(tx, exchange.shop, (await storedShop(tx))?.revision ?? 0, at)
+    return { jobs: jobs.length, boards, shop: exchange.shop !== undefined }
+  })
+}

@@ -1,0 +1,66 @@
+import { open } from 'node:fs/promises'
+import { resolve } from 'node:path'
+import { Problem } from '../../shared/problem.ts'
+import { INPUT_BYTES_MAX, readJson } from '../json.ts'
+
+const reasons: Record<string, string> = {
+  ENOENT: 'there is no such file',
+  EISDIR: 'is a folder; a file is needed',
+  EACCES: 'may not be read by you',
+  EPERM: 'may not be read by you',
+  ENOTDIR: 'there is no such file',
+}
+
+const refusal = (code: 'bad-input' | 'too-large', name: string, message: string): Problem =>
+  new Problem(code, `${name}: ${message}`, [{ path: name, message }])
+
+/** The bytes of a stream up to the largest input; what comes beyond is read and dropped, and told as too much. */
+async function bytesOf(stream: AsyncIterable<Buffer>, name: string): Promise<Buffer> {
+  const chunks: Buffer[] = []
+  let size = 0
+  for await (const chunk of stream) {
+    size += chunk.length
+    if (size <= INPUT_BYTES_MAX) chunks.push(chunk)
+  }
+  if (size > INPUT_BYTES_MAX)
+    throw refusal('too-large', name, `is larger than 5 MB; read ${(size / 1e6).toFixed(1)} MB`)
+  return Buffer.concat(chunks)
+}
+
+async function fileBytes(path: string, name: string): Promise<Buffer> {
+  try {
+    const file = await open(path, 'r')
+    try {
+      const { size } = await file.stat()
+      if (size > INPUT_BYTES_MAX)
+        throw refusal('too-large', name, `is larger than 5 MB; read ${(size / 1e6).toFixed(1)} MB`)
+      return await bytesOf(file.createReadStream({ autoClose: false }), name)
+    } finally {
+      await file.close()
+    }
+  } catch (error) {
+    const reason = reasons[(error as NodeJS.ErrnoException).code ?? '']
+    throw reason ? refusal('bad-input', name, reason) : error
+  }
+}
+
+/**
+ * The value of a JSON file, or of standard input for `-`.
+ * @throws Problem when it is missing, a folder, empty, larger than 5 MB, or not JSON
+ */
+export async function readFile(name: string, here: string): Promise<unknown> {
+  const bytes =
+    name === '-' ? await bytesOf(process.stdin, 'standard input') : await fileBytes(resolve(here, name), name)
+  const text = new TextDecoder().decode(bytes)
+  try {
+    return readJson(text)
+  } catch (error) {
+    if (!(error instanceof Problem)) throw error
+    const path = name === '-' ? 'standard input' : name
+    throw new Problem(
+      error.code,
+      error.message,
+      error.errors.map(({ message }) => ({ path, message })),
+    )
+  }
+}

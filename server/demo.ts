@@ -1,0 +1,72 @@
+import { type Demo, type DemoJob, demo } from '../seed/demo.ts'
+import { readJobFile } from '../shared/contract/job.ts'
+import { readNewReadings } from '../shared/contract/reading.ts'
+import { quickCut } from '../shared/cutting/quick.ts'
+import type { Plan } from '../shared/plan.ts'
+import { addBoard } from './batch/board.ts'
+import { jobOf, startedPlan } from './batch/find.ts'
+import { addJob } from './batch/job.ts'
+import { pieceId, pieceOperations } from './batch/pieces.ts'
+import { logReadings } from './batch/reading.ts'
+import { saveSettings } from './batch/shop.ts'
+import { startBatch } from './batch/start.ts'
+import { settleState, spoilPiece } from './batch/step.ts'
+import type { Context } from './context.ts'
+import { inTransaction } from './storage/database.ts'
+import { jobList } from './storage/read/jobs.ts'
+import { storedShop } from './storage/read/shop.ts'
+import { insertStep } from './storage/write/pieces.ts'
+
+type Batch = NonNullable<DemoJob['batch']>
+
+/** How many of a plan’s piece operations are done on each piece that was begun. */
+function begun({ finished, underWay }: Batch, operations: string[]): { number: number; done: string[] }[] {
+  const whole = Array.from({ length: finished }, (_, i) => ({ number: i + 1, done: operations }))
+  const partly = underWay.map(({ number, done }) => ({
+    number,
+    done: operations.slice(0, Math.round(done * operations.length)),
+  }))
+  return [...whole, ...partly]
+}
+
+async function logWork(context: Context, job: string, batch: Batch, plan: Plan): Promise<void> {
+  for (const { number, done } of begun(batch, pieceOperations(plan)))
+    for (const operation of done) {
+      const key = `${job}-${number}-${operation}`
+      const step = { key, piece: pieceId(job, number), operation, by: 'Wren', at: batch.workedAt }
+      await insertStep(context.db, job, step, batch.workedAt)
+    }
+}
+
+async function runBatch(context: Context, { id, batch }: DemoJob): Promise<void> {
+  if (!batch) return
+  await startBatch({ ...context, now: () => batch.startedAt }, id, batch.key)
+  const later = { ...context, now: () => batch.workedAt }
+  const job = await jobOf(later, id)
+  const frozen = await startedPlan(later, job)
+  await logWork(later, id, batch, frozen.plan)
+  const entries = batch.readings.map(({ number, ...reading }) => ({ ...reading, piece: pieceId(id, number) }))
+  await logReadings(later, job, readNewReadings(entries, 'mm'), true)
+  for (const { number, ...spoiled } of batch.spoiled) await spoilPiece(later, pieceId(id, number), spoiled)
+  await settleState(later.db, { job: await jobOf(later, id), frozen }, batch.workedAt)
+}
+
+async function store(context: Context, { shop, boards, jobs }: Demo): Promise<void> {
+  await saveSettings(context, shop)
+  for (const board of boards) await addBoard(context, board)
+  for (const job of jobs) {
+    const entered = { key: job.id, ...readJobFile(job.file) }
+    await addJob({ ...context, now: () => job.enteredAt }, entered)
+    await runBatch(context, job)
+  }
+}
+
+/** Fills an empty database with the demo, whole or not at all; answers whether it did. */
+export async function seedDemo(context: Context): Promise<boolean> {
+  return inTransaction(context.db, async (tx) => {
+    if ((await storedShop(tx)) || (await jobList(tx)).length > 0) return false
+    const exactCut: Context['exactCut'] = (order) => Promise.resolve(quickCut(order))
+    await store({ ...context, db: tx, exactCut }, demo(context.now()))
+    return true
+  })
+}
