@@ -1,6 +1,7 @@
 import type { Allowances } from '../blank/allowances.ts'
 import type { Blank } from '../blank/blank.ts'
 import type { Profile } from '../profile/profile.ts'
+import type { TurningToolKind } from '../turning/bevel.ts'
 import type { EdgeTool } from '../turning/edge.ts'
 import type { TurningLathe } from '../turning/lathe.ts'
 import type { Mount } from '../turning/mount.ts'
@@ -20,7 +21,7 @@ export interface RouteJoint {
 
 /** A turning tool of the shop; `width` of blade or flute in mm. */
 export interface RouteTool extends EdgeTool {
-  kind: 'roughing-gouge' | 'spindle-gouge' | 'skew' | 'parting' | 'scraper'
+  kind: TurningToolKind
   width: number
 }
 

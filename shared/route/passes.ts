@@ -32,6 +32,8 @@ export interface PassInput {
   both: { tools: number; speeds: number }
   places: SizedPlace[]
   calipers: number
+  /** Every piece is sized in the same order. */
+  oneWay?: boolean
   costs?: Partial<PassCosts>
   /** Why all must be roughed and dried before any is finished; absent when nothing forces it. */
   forcedBy?: string
@@ -43,8 +45,8 @@ const changes = (kinds: number, pieces: number): number => (kinds <= 1 ? kinds :
 function totals(input: PassInput): { one: number; several: number } {
   const { pieces, roughing, finishing, both } = input
   const costs = { ...defaultPassCosts, ...input.costs }
-  const { total: resets } = calipersFor({ places: input.places, pieces, calipers: input.calipers })
-  const shared = resets * costs.reset + costs.edges
+  const calipers = calipersFor(input)
+  const shared = (calipers.oneWay?.total ?? calipers.total) * costs.reset + costs.edges
   const pass = ({ tools, speeds }: { tools: number; speeds: number }): number =>
     pieces * costs.mounting +
     changes(tools, pieces) * costs.toolChange +

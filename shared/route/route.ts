@@ -1,3 +1,4 @@
+import type { SizedPlace } from '../turning/calipers.ts'
 import { contextOf, MOISTURE_OVER_SERVICE, type RouteContext } from './context.ts'
 import type { RouteInput } from './input.ts'
 import type { OperationKind } from './kinds.ts'
@@ -13,6 +14,10 @@ export type { RouteCheck, RouteInput, RouteJoint, RouteTool, RouteWhip } from '.
 export interface Route {
   operations: OperationDraft[]
   passes: Passes
+  /** What the calipers are set to, and where: for `calipersFor`. */
+  places: SizedPlace[]
+  /** Finished stretch by stretch, so that every piece is sized in one order. */
+  slender: boolean
 }
 
 const roughingKinds: ReadonlySet<OperationKind> = new Set(['shoulder', 'rough'] as OperationKind[])
@@ -29,6 +34,12 @@ const different = (drafts: OperationDraft[]): { tools: number; speeds: number } 
   speeds: new Set(drafts.flatMap((draft) => draft.rpm ?? [])).size,
 })
 
+/** What the calipers are set to, in working order. */
+const placesOf = (drafts: OperationDraft[]): SizedPlace[] =>
+  drafts.flatMap(({ caliper, caliperStation }) =>
+    caliper === undefined ? [] : [{ station: caliperStation!, diameter: caliper }],
+  )
+
 function passesOf(context: RouteContext, drafts: OperationDraft[]): Passes {
   const turning = drafts.filter((draft) => draft.cut !== undefined)
   const rough = turning.filter((draft) => roughingKinds.has(draft.kind))
@@ -38,7 +49,8 @@ function passesOf(context: RouteContext, drafts: OperationDraft[]): Passes {
     roughing: different(rough),
     finishing: different(rest),
     both: different(turning),
-    places: context.sizedCuts.map(({ station, caliper }) => ({ station, diameter: caliper })),
+    places: placesOf(drafts),
+    oneWay: context.slender,
     calipers: context.calipers,
     costs: context.costs,
     ...(context.wet &&
@@ -66,10 +78,19 @@ function withPasses(ordered: OperationDraft[], several: boolean): OperationDraft
  */
 export function routeFor(input: RouteInput): Route {
   const context = contextOf(input)
-  const drafts = makers.flatMap((make) => make(context))
+  const drafts = inWorkingOrder(
+    context,
+    makers.flatMap((make) => make(context)),
+  )
   const passes = passesOf(context, drafts)
   const several = passes.chosen === 'several'
   const all = several ? [...drafts, ...betweenMountings.flatMap((make) => make(context))] : drafts
   const waiting = withPrecedence(inWorkingOrder(context, all), context.slender)
-  return { operations: withPasses(inPrecedence(waiting), several), passes }
+  const ordered = inPrecedence(waiting)
+  return {
+    operations: withPasses(ordered, several),
+    passes,
+    places: placesOf(ordered),
+    slender: context.slender,
+  }
 }

@@ -1,4 +1,5 @@
 import { nm } from '../units/length.ts'
+import { oneWayResets } from './one-way.ts'
 
 /** Diameters in mm; `stations` are check or station keys set to that diameter. */
 export interface CaliperSetting {
@@ -15,6 +16,11 @@ export interface Calipers {
   /** Diameters in working order, mm: on odd pieces as listed, on even ones back. */
   order: number[]
   count: number
+  /**
+   * Where every piece has to be sized in the same order (slender work, stretch by stretch): fewest resets then.
+   * `perPiece` is the mean after the first piece.
+   */
+  oneWay?: { perPiece: number; total: number }
 }
 
 /** A place to be sized: its key and the caliper’s setting there, mm. */
@@ -47,13 +53,21 @@ export function caliperSetting(
   return sanded + (tenon ? 0 : left.turned) + left.sizing
 }
 
+export interface CalipersInput {
+  places: SizedPlace[]
+  pieces: number
+  calipers: number
+  /** Every piece is sized in the order of `places`. */
+  oneWay?: boolean
+}
+
 /**
  * Fewest resets of `calipers` calipers that stay set side by side, over `pieces` pieces that each need every
  * setting once. While there are no more settings than calipers each is set once for the batch. Beyond that a
  * piece can find at most `calipers` of its settings still standing, and finds them when it is worked in the
  * order opposite to the piece before. Equal diameters (in whole nanometres) share a setting; thick to thin.
  */
-export function calipersFor(input: { places: SizedPlace[]; pieces: number; calipers: number }): Calipers {
+export function calipersFor(input: CalipersInput): Calipers {
   const byDiameter = new Map<number, CaliperSetting>()
   for (const { station, diameter } of input.places) {
     const setting = byDiameter.get(nm(diameter))
@@ -63,11 +77,19 @@ export function calipersFor(input: { places: SizedPlace[]; pieces: number; calip
   const settings = [...byDiameter.values()].sort((a, b) => nm(b.diameter) - nm(a.diameter))
   const count = Math.max(1, input.calipers)
   const perPiece = Math.max(0, settings.length - count)
+  const pieces = Math.max(1, input.pieces)
+  const sequence = input.places.map(({ diameter }) =>
+    settings.findIndex((s) => nm(s.diameter) === nm(diameter)),
+  )
+  const oneWay = input.oneWay ? oneWayResets(sequence, pieces, count) : undefined
   return {
     settings,
     perPiece,
-    total: settings.length + Math.max(0, input.pieces - 1) * perPiece,
+    total: settings.length + (pieces - 1) * perPiece,
     order: settings.map((setting) => setting.diameter),
     count,
+    ...(oneWay !== undefined && {
+      oneWay: { total: oneWay, perPiece: pieces > 1 ? (oneWay - settings.length) / (pieces - 1) : 0 },
+    }),
   }
 }

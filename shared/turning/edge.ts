@@ -1,3 +1,5 @@
+import { grindingAngles, type TurningToolKind } from './bevel.ts'
+
 /** Edge keeping of one tool over the batch; times in minutes. */
 export interface ToolGrinding {
   tool: string
@@ -9,6 +11,8 @@ export interface ToolGrinding {
   touchUps: number
   regrinds: number
   minutes: number
+  /** Angle it is ground to, degrees; absent for a tool of no known kind. */
+  angle?: number
   /** Where the figures come from. */
   why: string
 }
@@ -25,6 +29,7 @@ export interface EdgeUse {
 
 export interface EdgeTool {
   name: string
+  kind?: TurningToolKind
   steel: 'carbon' | 'hss' | 'powder'
   /** The shop’s own count of pieces between touch-ups; then it rules. */
   piecesPerEdge?: number
@@ -93,7 +98,7 @@ export function grindingFor(input: GrindingInput): ToolGrinding[] {
   const names = [...new Set(input.uses.map((use) => use.tool))]
   return names.map((name): ToolGrinding => {
     const uses = input.uses.filter((use) => use.tool === name && use.minutes > 0)
-    const tool = input.tools.find((t) => t.name === name) ?? { name, steel: 'hss' as const }
+    const tool: EdgeTool = input.tools.find((t) => t.name === name) ?? { name, steel: 'hss' }
     const minutesCutting = uses.reduce((sum, use) => sum + use.minutes, 0)
     const worn = edgesWorn(uses, tool, input)
     const edges = wholeUp(worn)
@@ -110,6 +115,7 @@ export function grindingFor(input: GrindingInput): ToolGrinding[] {
       touchUps: edges - regrinds,
       regrinds,
       minutes: (edges - regrinds) * input.touchUpMinutes + regrinds * input.regrindMinutes,
+      ...(tool.kind && { angle: grindingAngles[tool.kind] }),
       why: whyText(uses, tool, input),
     }
   })

@@ -73,7 +73,8 @@ function ceilingOf(input: SpeedInput): { rpm: number; by: string } {
     input.trueness === 'round'
       ? ([speedRules.ceilingRound, 'round and sound'] as const)
       : ([speedRules.ceilingUntrue, ceilingWords[input.trueness]] as const)
-  const limits = [{ rpm: rule / inch, by: `${rule} ÷ ${inch.toFixed(2)} in, ${how}` }]
+  const rim = rimSpeed(input.diameter, rule / inch).toFixed(0)
+  const limits = [{ rpm: rule / inch, by: `${rule} ÷ ${inch.toFixed(2)} in, ${how}: ${rim} m/s at the rim` }]
   const { lathe } = input
   if (lathe) limits.push({ rpm: fastestRpm(lathe.speeds), by: `top speed of the ${lathe.name}` })
   if (lathe?.limitRpm !== undefined)
