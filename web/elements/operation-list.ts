@@ -48,15 +48,14 @@ export class OperationList extends LitElement {
         font-weight: 650;
       }
       button.name {
-        display: inline;
-        min-height: 0;
-        min-width: 0;
-        padding: 0.25rem 0;
+        justify-content: start;
+        width: 100%;
+        padding: 0;
         border: 0;
         background: none;
         text-align: left;
         text-decoration: underline;
-        text-decoration-color: var(--line);
+        text-decoration-color: var(--edge);
         text-underline-offset: 0.2em;
       }
       .print-name {

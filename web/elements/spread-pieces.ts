@@ -1,0 +1,171 @@
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, property, state } from 'lit/decorators.js'
+import { matchSet } from '../../shared/matching/match.ts'
+import type { Match, SetFile } from '../../shared/matching/set.ts'
+import { Problem } from '../../shared/problem.ts'
+import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
+import { pageWear } from '../styles/all.ts'
+import { farthestOf, readingAt } from './spread-set.ts'
+import { differenceText, verdictNames, verdictSymbols } from './verdict-words.ts'
+
+/** The pieces of a set: their verdicts, who is worst, which match best, what to bring down. */
+@customElement('spread-pieces')
+export class SpreadPieces extends LitElement {
+  static override styles = [
+    ...pageWear,
+    css`
+      .choose {
+        display: flex;
+        flex-wrap: wrap;
+        gap: var(--space-3);
+        align-items: end;
+      }
+      .choose input {
+        width: 6rem;
+      }
+      .scroll {
+        max-height: 30rem;
+        overflow: auto;
+      }
+      .numbers {
+        font-size: var(--size-large);
+        font-weight: 650;
+      }
+      @media print {
+        .scroll {
+          max-height: none;
+        }
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) set?: SetFile
+  @property({ attribute: false }) match?: Match
+  @property({ attribute: false }) names: Readonly<Record<string, string>> = {}
+  @property({ attribute: false }) numbers: Readonly<Record<string, number>> = {}
+  @property({ attribute: false }) lengthStyle: LengthStyle = 'fraction'
+  /** Pieces ordered. */
+  @property({ type: Number }) wanted = 1
+  @state() private choose = ''
+  @state() private chosen?: { of: SetFile; pieces: string[]; spread: number; proven: boolean }
+  @state() private refusal = ''
+
+  private number = (piece: string): string => String(this.numbers[piece] ?? piece)
+  private name = (station: string): string => this.names[station] ?? station
+
+  private readonly chooseBest = () => {
+    const n = Number(this.choose || this.wanted)
+    this.chosen = undefined
+    this.refusal = ''
+    if (!Number.isInteger(n) || n < 1) {
+      this.refusal = `How many are chosen is a whole number of at least 1; read ${this.choose}.`
+      return
+    }
+    try {
+      const { chosen } = matchSet({ ...this.set!, choose: n })
+      if (chosen) this.chosen = { of: this.set!, ...chosen }
+    } catch (problem) {
+      if (!(problem instanceof Problem)) throw problem
+      this.refusal = problem.errors[0]?.message ?? problem.message
+    }
+  }
+
+  override render() {
+    const { set, match } = this
+    if (!set || !match) return html``
+    return html`<div class="page">${this.worst(set)} ${this.verdicts(match)} ${this.best(set)} ${this.bringDown(set, match)}</div>`
+  }
+
+  private worst(set: SetFile): TemplateResult | typeof nothing {
+    const farthest = farthestOf(set)
+    if (!farthest) return nothing
+    const { piece, station, off } = farthest
+    const how =
+      off === 0
+        ? 'right on the target'
+        : `${differenceText(off, this.lengthStyle)} ${off > 0 ? 'above' : 'below'} the target`
+    return html`<p>Farthest out: <strong>piece ${this.number(piece)}</strong> at ${this.name(station)}, ${how}.</p>`
+  }
+
+  private verdicts(match: Match): TemplateResult {
+    const read = match.pieces.filter(({ verdict }) => verdict !== undefined)
+    const unread = match.pieces.filter(({ verdict }) => verdict === undefined)
+    return html`<div class="scroll" tabindex="0" role="region" aria-label="Verdicts on the pieces">
+      <table>
+        <thead><tr><th scope="col">Piece</th><th scope="col">Verdict</th><th scope="col">Worst at</th><th class="number" scope="col">Out of round</th></tr></thead>
+        <tbody>${read.map(
+          ({ key, verdict, worst, outOfRound }) => html`<tr>
+            <th scope="row">${this.number(key)}</th>
+            <td><span class="mark ${verdict!}">${verdictSymbols[verdict!]} ${verdictNames[verdict!]}</span></td>
+            <td>${worst === undefined ? '–' : this.name(worst)}</td>
+            <td class="number">${outOfRound ? differenceText(Math.max(...Object.values(outOfRound)), this.lengthStyle) : '–'}</td>
+          </tr>`,
+        )}</tbody>
+      </table>
+      ${unread.length === 0 ? nothing : html`<p class="small soft">Not read yet: ${unread.map(({ key }) => this.number(key)).join(', ')}.</p>`}
+    </div>`
+  }
+
+  private best(set: SetFile): TemplateResult {
+    const stale = this.chosen && this.chosen.of !== set
+    return html`<section>
+      <h3>Choose the best match</h3>
+      <div class="choose no-print">
+        <div class="field">
+          <label for="choose">Pieces wanted</label>
+          <input id="choose" inputmode="numeric" .value=${this.choose || String(this.wanted)} @input=${(
+            event: Event,
+          ) => {
+            this.choose = (event.target as HTMLInputElement).value.trim()
+          }} @keydown=${(event: KeyboardEvent) => event.key === 'Enter' && this.chooseBest()} />
+        </div>
+        <button type="button" @click=${this.chooseBest}>Choose them</button>
+      </div>
+      <div role="status">
+        ${this.refusal ? html`<p class="error">${this.refusal}</p>` : nothing}
+        ${
+          this.chosen
+            ? html`<p class="numbers">Pieces ${this.chosen.pieces.map(this.number).join(', ')}</p>
+              <p class="small">Where they differ most they differ by ${Math.round(100 * this.chosen.spread)} % of the tolerance${this.chosen.proven ? '; no other choice is closer' : '; the closest found, a closer one may exist'}.${stale ? ' Readings have come in since: choose again.' : ''}</p>`
+            : nothing
+        }
+      </div>
+    </section>`
+  }
+
+  private bringDown(set: SetFile, { bringDown }: Match): TemplateResult {
+    const { targets, cuts, spoiled } = bringDown
+    const changed = set.stations.filter(({ key }) => targets[key] !== undefined)
+    return html`<section>
+      <h3>Bring down</h3>
+      ${changed.length === 0 && cuts.length === 0 && spoiled.length === 0 ? html`<p>Nothing to bring down.</p>` : nothing}
+      ${changed.length === 0 ? nothing : html`<ul>${changed.map(({ key, target }) => html`<li>${this.name(key)}: new target <strong>${lengthText(targets[key]!, this.lengthStyle)}</strong> <span class="soft">(was ${lengthText(target, this.lengthStyle)})</span></li>`)}</ul>`}
+      ${
+        cuts.length === 0
+          ? nothing
+          : html`<table>
+              <caption>What each piece still has to lose, on the diameter: half of it each side</caption>
+              <thead><tr><th scope="col">Piece</th><th scope="col">Station</th><th class="number" scope="col">Reads</th><th class="number" scope="col">Take off</th></tr></thead>
+              <tbody>${cuts.map(({ piece, station, remove }) => this.cut(set, piece, station, remove))}</tbody>
+            </table>`
+      }
+      ${spoiled.map(({ piece, station, why }) => html`<p class="problem">Piece ${this.number(piece)} is spoiled at ${this.name(station)}: ${why}</p>`)}
+    </section>`
+  }
+
+  private cut(set: SetFile, piece: string, station: string, remove: number): TemplateResult {
+    const own = set.pieces.find(({ key }) => key === piece)
+    const value = own && readingAt(own, station)
+    return html`<tr>
+      <th scope="row">${this.number(piece)}</th><td>${this.name(station)}</td>
+      <td class="number">${value === undefined ? '–' : lengthText(value, this.lengthStyle)}</td>
+      <td class="number"><strong>${differenceText(remove, this.lengthStyle)}</strong></td>
+    </tr>`
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'spread-pieces': SpreadPieces
+  }
+}
