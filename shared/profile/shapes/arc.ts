@@ -5,26 +5,31 @@ import { lineArc, lineRadius, lineSlope } from './straight.ts'
 /** Radius of the circle whose arc has that sagitta over a chord that wide. */
 const circleRadius = (w: number, sagitta: number): number => (w * w) / 8 / sagitta + sagitta / 2
 
-/** Height of the arc above its chord, `u` from its middle; written so that a flat arc loses no figures. */
-function arcHeight(w: number, sagitta: number, u: number): number {
-  const inside = (w / 2 - u) * (w / 2 + u)
-  if (inside <= 0) return 0
-  const R = circleRadius(w, sagitta)
-  return inside / (Math.sqrt((R - u) * (R + u)) + (R - sagitta))
-}
+/** Distance of that circle's centre below the chord; 0 for a half round. */
+const centreDepth = (w: number, sagitta: number): number =>
+  ((w / 2 - sagitta) * (w / 2 + sagitta)) / (2 * sagitta)
+
+/**
+ * Height of the arc above its chord, `a` and `b` from its two ends, `root` above the circle's centre: a·b over a sum
+ * rather than a difference of two large lengths, so that a flat arc loses no figures.
+ */
+const arcHeight = (a: number, b: number, root: number, depth: number): number =>
+  a > 0 && b > 0 ? (a * b) / (root + depth) : 0
 
 function circularArc(span: Span, sign: number): Arc {
   const { from, to, sagitta = 0 } = span
-  const w = to - from
-  const [R, slope] = [circleRadius(w, sagitta), lineSlope(span)]
-  const half = Math.asin(Math.min(1, w / 2 / R))
-  const middle = (from + to) / 2
+  const half = (to - from) / 2
+  const [R, depth] = [circleRadius(2 * half, sagitta), centreDepth(2 * half, sagitta)]
+  const [middle, slope] = [(from + to) / 2, lineSlope(span)]
+  // by both legs, since near a half round the sine alone would lose half of the figures
+  const end = Math.atan2(half, depth)
   const at = (angle: number) => {
-    const u = R * Math.sin(angle)
-    const [x, dx] = [middle + u, R * Math.cos(angle)]
-    return { x, r: lineRadius(span, x) + sign * arcHeight(w, sagitta, u), dx, dr: slope * dx - sign * u }
+    const [u, root] = [R * Math.sin(angle), R * Math.cos(angle)]
+    const x = middle + u
+    const r = lineRadius(span, x) + sign * arcHeight(half + u, half - u, root, depth)
+    return { x, r, dx: root, dr: slope * root - sign * u }
   }
-  return { start: -half, end: half, at }
+  return { start: -end, end, at }
 }
 
 /**
@@ -35,14 +40,17 @@ export function arcShape(sign: 1 | -1): Shape {
   return {
     radius(span, x) {
       const { from, to, sagitta = 0 } = span
-      const height = sagitta > 0 ? arcHeight(to - from, sagitta, x - (from + to) / 2) : 0
-      return lineRadius(span, x) + sign * height
+      if (!(sagitta > 0)) return lineRadius(span, x)
+      const [a, b, depth] = [x - from, to - x, centreDepth(to - from, sagitta)]
+      return (
+        lineRadius(span, x) + sign * arcHeight(a, b, Math.sqrt(depth * depth + Math.max(0, a * b)), depth)
+      )
     },
     slope(span, x) {
       const { from, to, sagitta = 0 } = span
       if (!(sagitta > 0)) return lineSlope(span)
-      const [R, u] = [circleRadius(to - from, sagitta), x - (from + to) / 2]
-      return lineSlope(span) - (sign * u) / Math.sqrt(Math.max(0, (R - u) * (R + u)))
+      const [a, b, depth] = [x - from, to - x, centreDepth(to - from, sagitta)]
+      return lineSlope(span) - (sign * (a - b)) / 2 / Math.sqrt(depth * depth + Math.max(0, a * b))
     },
     arcs: (span) => [span.sagitta! > 0 ? circularArc(span, sign) : lineArc(span)],
     turns(span) {
