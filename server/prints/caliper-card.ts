@@ -36,17 +36,18 @@ export function caliperCardPdf(plan: Plan, options: PrintOptions): Promise<Buffe
 
 interface SettingRow {
   there: number
-  back: number
+  /** Absent where every piece is sized in the same order. */
+  back?: number
   diameter: number
   stations: string
 }
 
 /** The diameters in working order with the names of the places they are for. */
 function settingsInOrder(plan: Plan, style: LengthStyle): SettingRow[] {
-  const { order, settings } = plan.calipers
+  const { order, settings, oneWay } = plan.calipers
   return order.map((diameter, i) => ({
     there: i + 1,
-    back: order.length - i,
+    ...(oneWay ? {} : { back: order.length - i }),
     diameter,
     stations: [
       ...new Set(settings.filter((one) => nm(one.diameter) === nm(diameter)).flatMap((one) => one.stations)),
@@ -69,14 +70,18 @@ function stationWords({ job, checkStations }: Plan, key: string, style: LengthSt
 
 function introduction(print: Print): void {
   const { calipers, blank } = print.plan
-  if (calipers.order.length === 0) {
+  const { length } = calipers.order
+  if (length === 0) {
     paragraph(print, 'No place of this profile needs a caliper.')
     return
   }
+  const order = calipers.oneWay
+    ? `Every piece: 1 to ${length}, downwards (↓); slender work is sized stretch by stretch.`
+    : `Odd pieces: 1 to ${length}, downwards (↓). Even pieces: back again, upwards (↑).`
+  const total = calipers.oneWay?.total ?? calipers.total
   paragraph(
     print,
-    `Odd pieces: 1 to ${calipers.order.length}, downwards (↓). Even pieces: back again, upwards (↑). ` +
-      `${countText(calipers.order.length, 'setting')} with ${countText(calipers.count, 'caliper')}: ${countText(calipers.total, 'setting')} made in all ` +
+    `${order} ${countText(length, 'size')} with ${countText(calipers.count, 'caliper')}: calipers are set ${countText(total, 'time')} in all ` +
       `for ${countText(blank.count, 'blank')}. The figures are for the sizing cut: what later cuts and sanding take off is in them.`,
     { after: 8 },
   )
@@ -95,7 +100,7 @@ function settingRow(print: Print, { there, back, diameter, stations }: SettingRo
   ink(doc, 'bold', 15)
   line(doc, `↓ ${there}`, box.left, print.y + 11)
   ink(doc, 'plain', 15)
-  line(doc, `↑ ${back}`, box.left + 36, print.y + 11)
+  if (back !== undefined) line(doc, `↑ ${back}`, box.left + 36, print.y + 11)
   ink(doc, 'bold', 30)
   line(doc, figure, x, print.y + 2)
   ink(doc, 'plain', 13)

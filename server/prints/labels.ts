@@ -1,4 +1,4 @@
-import type { Plan } from '../../shared/plan.ts'
+import { type Plan, partsOf } from '../../shared/plan.ts'
 import { woodText } from './figures.ts'
 import {
   BENCH_PT,
@@ -39,9 +39,10 @@ export function labelsPdf(plan: Plan, options: PrintOptions): Promise<Buffer> {
 }
 
 /** Before a batch is started: as many pieces as its blanks give, those beyond the quantity spare. */
-export function plannedPieces({ job, blank }: Plan): LabelledPiece[] {
-  const count = Math.max(job.quantity, blank.count * blank.stock.perBlank * (job.profile.split ? 2 : 1))
-  return Array.from({ length: count }, (_, i) => ({ number: i + 1, spare: i >= job.quantity }))
+export function plannedPieces(plan: Plan): LabelledPiece[] {
+  const { quantity } = plan.job
+  const count = Math.max(quantity, partsOf(plan))
+  return Array.from({ length: count }, (_, i) => ({ number: i + 1, spare: i >= quantity }))
 }
 
 function drawLabel(

@@ -22,11 +22,13 @@ function stockLine(print: Print): void {
   const { job, blank, part, passes } = print.plan
   const { style } = print.options
   const mounting = passes.chosen === 'one' ? 'one mounting a piece' : 'several mountings a piece'
+  const mass = (grams: number | undefined) => (grams === undefined ? '' : `, ${massText(grams)}`)
+  const several = blank.stock.perBlank > 1 ? `${countText(blank.stock.perBlank, 'piece')} from each, ` : ''
   paragraph(
     print,
-    `Blank ${lengthText(blank.side, style)} square × ${lengthText(blank.length, style)}, ${massText(blank.mass)}, ` +
-      `${blank.stock.perBlank > 1 ? `${countText(blank.stock.perBlank, 'piece')} from each, ` : ''}mounted by ${job.mount}, ${mounting}. ` +
-      `Finished piece ${massText(part.mass)}. ${restWords(print.plan)}`.trimEnd(),
+    `Blank ${lengthText(blank.side, style)} square × ${lengthText(blank.length, style)}${mass(blank.mass)}; ` +
+      `${several}mounted by ${job.mount}, ${mounting}. ` +
+      `Finished piece ${lengthText(part.length, style)} long${mass(part.mass)}. ${restWords(print.plan)}`.trimEnd(),
   )
 }
 
@@ -37,11 +39,11 @@ function restWords({ part }: Plan): string {
 
 const columns: Column[] = [
   { head: 'No.', share: 24 },
-  { head: 'Operation', share: 190, face: 'bold' },
-  { head: 'From the foot', share: 118 },
+  { head: 'Operation', share: 160, face: 'bold' },
+  { head: 'From the foot', share: 140 },
   { head: 'Tool', share: 124 },
   { head: 'Speed', share: 52, align: 'right', face: 'bold' },
-  { head: 'Ceiling', share: 62, align: 'right' },
+  { head: 'Ceiling', share: 78, align: 'right' },
   { head: 'Caliper', share: 72, align: 'right', face: 'bold' },
   { head: 'Each blank', share: 66, align: 'right' },
 ]
@@ -71,13 +73,15 @@ function operationTable(print: Print): void {
 const letter = (i: number): string => (i < 26 ? String.fromCharCode(97 + i) : `z${i}`)
 
 function operationRow(operation: Operation, number: number, style: LengthStyle, reasons: string[]): Row {
-  const { name, where, tool, rpm, rpmCeiling, ceilingBy, caliper, caution } = operation
+  const { name, where, restPosition, tool, rpm, rpmCeiling, ceilingBy, caliper, caution } = operation
   const reason = ceilingBy === undefined ? '' : ` (${letter(reasons.indexOf(ceilingBy))})`
   return {
     cells: [
       String(number),
       name,
-      where ? placeText(where, style) : '',
+      [where ? placeText(where, style) : '', restPosition === undefined ? '' : `rest ${restPosition}`]
+        .filter(Boolean)
+        .join(', '),
       tool,
       rpm !== undefined ? `${Math.floor(rpm)} rpm` : rpmCeiling !== undefined ? 'none' : '',
       rpmCeiling === undefined ? '' : `${Math.floor(rpmCeiling)} rpm${reason}`,
@@ -156,13 +160,15 @@ function sandingAndFinish(print: Print): void {
   if (finish.caution) caution(print, finish.caution)
 }
 
+/** Printed on the cut list, the caliper card or for the shop’s eyes alone. */
+const ELSEWHERE = new Set<Plan['cautions'][number]['about']>(['lumber', 'checks', 'price'])
+
 /** The plan's cautions that stand beside no figure above. */
 function cautions(print: Print): void {
   const { plan } = print
   const said = new Set([...plan.operations.map((operation) => operation.caution), plan.finish.caution])
-  const rest = plan.cautions.filter(({ text }) => !said.has(text))
+  const rest = plan.cautions.filter(({ about, text }) => !said.has(text) && !ELSEWHERE.has(about))
   if (rest.length === 0) return
   heading(print, 'To mind')
-  for (const { about, text } of rest)
-    caution(print, about && !text.includes(about) ? `${about}: ${text}` : text)
+  for (const { about, text } of rest) caution(print, `${about}: ${text}`)
 }

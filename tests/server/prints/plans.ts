@@ -100,6 +100,7 @@ function job(change: Partial<Job> = {}): Job {
     use: 'guard',
     allowances: {},
     instrument: { jawWidth: inch(1 / 8) },
+    unread: [],
     ...change,
   }
 }
@@ -237,6 +238,7 @@ export function balusterPlan(change: Partial<Job> = {}): Plan {
   const made = job(change)
   return {
     job: made,
+    allowances: defaultAllowances(made.units),
     part: {
       length: inch(30),
       maxDiameter: inch(1.75),
@@ -382,7 +384,7 @@ export function balusterPlan(change: Partial<Job> = {}): Plan {
       perPiece: 102.88,
       cautions: [],
     },
-    cautions: [{ about: 'guard', text: 'The local building code comes first.' }],
+    cautions: [{ about: 'part', text: 'The local building code comes first.' }],
   } // prettier-ignore
 }
 
@@ -413,5 +415,108 @@ export function knobPlan(): Plan {
     ...made,
     part: { ...made.part, length: 42, maxDiameter: 33, minDiameter: 12, maxSide: undefined, mass: 21 },
     blank: { ...made.blank, stock: { perBlank: 4, sticks: 12 }, need: 10, spares: 2, count: 12 },
+  }
+}
+
+/** Sixty stations 4 mm apart, long names, many operations, cautions and boards: nothing has room to spare. */
+export function crowdedPlan(): Plan {
+  const stations: Station[] = Array.from({ length: 61 }, (_, i) => ({
+    at: i * 4,
+    diameter: 30 + 6 * (i % 2),
+    then: 'straight',
+    name: `ring number ${i + 1} counted from the foot, the wide one`,
+  }))
+  const made = balusterPlan({
+    name: 'Newel posts of the long gallery on the second floor, east and west wing together, with the landing and the stair',
+    quantity: 60,
+    customer:
+      'The trustees of the old house behind the mill at the lower ford, for the attention of the steward of works',
+    profile: { stations, split: false },
+    joints: [],
+    use: 'stair',
+  })
+  const more = Array.from({ length: 40 }, (_, i) =>
+    operation({
+      key: `straight-s${i}`,
+      kind: 'straight',
+      name: `Turn the straight between ring number ${i + 1} and the next one up`,
+      stage: i % 5 ? 'turning' : 'layout',
+      pass: 1 + Math.floor(i / 20),
+      where: [i * 4 + 0.3, i * 4 + 4.7],
+      tool: 'skew 3/4 in, ground to 70 degrees',
+      rpm: 1400,
+      rpmCeiling: 2424.7 + i,
+      ceilingBy: `6000 ÷ ${(2 + i / 100).toFixed(2)} in, square or untrue`,
+      caliper: 30.123 + i,
+      minutesEach: 1.23,
+      minutesOnce: i % 3,
+      ...(i % 4 === 0
+        ? {
+            caution: `Slender here: take light cuts and keep a hand behind ring number ${i + 1}; stop when it sings, put up the rest and start again at a lower speed than before.`,
+          }
+        : {}),
+    }),
+  ) // prettier-ignore
+  const boards = Array.from({ length: 9 }, (_, i) => ({
+    ...made.cut.boards[0]!,
+    key: `board ${i + 1} of the stack at the wall`,
+    copy: 1,
+    length: inch(96 + i),
+  }))
+  return {
+    ...made,
+    part: { ...made.part, length: 240, maxDiameter: 36, minDiameter: 30, maxSide: undefined },
+    operations: [...made.operations, ...more],
+    cut: { ...made.cut, boards, unmet: [{ key: 'blank', count: 3 }] },
+    calipers: {
+      ...made.calipers,
+      order: more.map(({ caliper }) => caliper!),
+      settings: more.map(({ caliper, key }, i) => ({ diameter: caliper!, stations: [`s${i}`, key] })),
+    },
+    cautions: [
+      ...made.cautions,
+      { about: 'job', text: 'Wear a mask: the dust of this wood sensitises. '.repeat(4).trim() },
+    ],
+  } // prettier-ignore
+}
+
+/** A column of 12 in across and 50 in long: wider and longer than any sheet. */
+export function thickPlan(): Plan {
+  const stations: Station[] = [
+    { at: 0, diameter: inch(12), then: 'straight' },
+    { at: inch(10), diameter: inch(12), then: 'bead', rise: inch(0.5), name: 'great ring' },
+    { at: inch(14), diameter: inch(12), then: 'straight' },
+    { at: inch(50), diameter: inch(9) },
+  ].map((station) => ({ then: 'straight', ...station }) as Station)
+  const made = balusterPlan({
+    name: 'Porch columns',
+    quantity: 2,
+    profile: { stations, split: false },
+    joints: [],
+    use: 'furniture',
+    customer: undefined,
+    due: undefined,
+  })
+  const calipers = {
+    ...made.calipers,
+    order: [inch(13), inch(9), inch(4)],
+    settings: [
+      { diameter: inch(13), stations: ['s1c'] },
+      { diameter: inch(9), stations: ['s3'] },
+      { diameter: inch(4), stations: ['s0'] },
+    ],
+  }
+  return {
+    ...made,
+    quote: undefined,
+    calipers,
+    part: {
+      ...made.part,
+      length: inch(50),
+      maxDiameter: inch(13),
+      minDiameter: inch(9),
+      maxSide: undefined,
+      mass: 61_500,
+    },
   }
 }

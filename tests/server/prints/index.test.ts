@@ -1,0 +1,105 @@
+import { describe, expect, it } from 'vitest'
+import { type PrintName, type PrintOptions, printNames, printPdf } from '../../../server/prints/index.ts'
+import type { Plan } from '../../../shared/plan.ts'
+import { infoOf, type Page, pagesOf, phrasesOf, typeSizesOf, type Word, wordsOf } from './paper.ts'
+import { balusterPlan, crowdedPlan, knobPlan, shop, thickPlan } from './plans.ts'
+
+const plans: [string, Plan, PrintOptions['style']][] = [
+  ['balusters in fractions', balusterPlan(), 'fraction'],
+  ['knobs in mm', knobPlan(), 'mm'],
+  ['a crowded job in decimals', crowdedPlan(), 'decimal'],
+  ['thick stock', thickPlan(), 'fraction'],
+]
+const papers = { letter: [612, 792], a4: [595.28, 841.89] } as const
+const every = plans.flatMap(([name, plan, style]) =>
+  (['letter', 'a4'] as const).flatMap((paper) =>
+    printNames.map((what) => ({ name, plan, style, paper, what })),
+  ),
+)
+const printed = (what: PrintName, plan: Plan, change: Partial<PrintOptions> = {}) =>
+  printPdf(what, plan, { style: 'fraction', paper: 'letter', shop, ...change })
+
+/** Words that lie over each other by more than their boxes’ own slack. */
+function overlaps(words: Word[]): string[] {
+  const found: string[] = []
+  words.forEach((a, i) => {
+    for (const b of words.slice(i + 1)) {
+      if (a.page !== b.page) continue
+      const [wide, high] = [
+        Math.min(a.x1, b.x1) - Math.max(a.x0, b.x0),
+        Math.min(a.y1, b.y1) - Math.max(a.y0, b.y0),
+      ]
+      if (Math.min(wide, high) > 1.8) found.push(`page ${a.page}: ${a.text} / ${b.text}`)
+    }
+  })
+  return found
+}
+
+/** Ink in the 10 mm that are kept free all round, on a page of 50 dpi; 0.3 mm are left for the width of a line. */
+function inkInMargin(page: Page): [number, number][] {
+  const clear = Math.floor((9.7 / 25.4) * 50)
+  const found: [number, number][] = []
+  for (let y = 0; y < page.height; y++) {
+    for (let x = 0; x < page.width; x++) {
+      const within = x >= clear && x < page.width - clear && y >= clear && y < page.height - clear
+      if (!within && page.ink(x, y) > 8) found.push([x, y])
+    }
+  }
+  return found
+}
+
+describe('every print', () => {
+  it.each(every)('$what of $name on $paper keeps to its paper and is read without effort', async (one) => {
+    const pdf = await printed(one.what, one.plan, { style: one.style, paper: one.paper })
+    const size = infoOf(pdf)
+      ['Page size']!.match(/[\d.]+/g)!
+      .slice(0, 2)
+      .map(Number)
+    expect(size.sort((a, b) => a - b)).toEqual([...papers[one.paper]].sort((a, b) => a - b))
+    for (const page of pagesOf(pdf, 50)) expect(inkInMargin(page)).toEqual([])
+    expect(Math.min(...typeSizesOf(pdf))).toBeGreaterThanOrEqual(10)
+    expect(overlaps(wordsOf(pdf))).toEqual([])
+  })
+
+  it.each(printNames)('%s names shop, job, quantity and page on each page', async (what) => {
+    const pdf = await printed(what, crowdedPlan())
+    const pages = Number(infoOf(pdf).Pages)
+    for (let page = 1; page <= pages; page++) {
+      const text = phrasesOf(pdf, page)
+      expect(text).toContain('Bench Hollow Turnery, Mill Lane')
+      expect(text).toContain('Newel posts of the long')
+      expect(text).toContain('60 pieces')
+      expect(text).toContain(`page ${page} of ${pages}`)
+    }
+  })
+
+  it.each(printNames)('%s has a title and is never scaled to fit', async (what) => {
+    const pdf = await printed(what, balusterPlan())
+    expect(infoOf(pdf).Title).toMatch(/: Gallery balusters$/)
+    expect(pdf.toString('latin1')).toMatch(/\/PrintScaling \/None/)
+    expect(pdf.toString('latin1')).toMatch(/\/DisplayDocTitle true/)
+  })
+
+  it('comes out the same, byte by byte, whenever it is printed', async () => {
+    const all = () => Promise.all(printNames.map((what) => printed(what, balusterPlan())))
+    const first = await all()
+    // Over a full second, the finest a PDF can tell.
+    await new Promise((resolve) => setTimeout(resolve, 1100))
+    const again = await all()
+    expect(again.map((pdf, i) => pdf.equals(first[i]!))).toEqual(printNames.map(() => true))
+  })
+
+  it('carries the day the plan was made, and no other', async () => {
+    const pdf = await printed('work-order', balusterPlan(), { madeAt: '2027-01-05T09:30:00Z' })
+    expect(infoOf(pdf).CreationDate).toMatch(/^2027-01-05T09:30:00/)
+    expect(infoOf(await printed('work-order', balusterPlan())).CreationDate).toMatch(/^2027-02-12T00:00:00/)
+  })
+
+  it('prints names with signs of any kind, on one line', async () => {
+    const name = 'Façade №7 <“legs” & co>\n\u0007drop\ttable  ½'
+    for (const what of printNames) {
+      const text = phrasesOf(await printed(what, balusterPlan({ name })))
+      expect(text, what).toContain('Façade №7 <“legs” & co> drop table ½')
+    }
+  })
+})

@@ -1,0 +1,36 @@
+import { describe, expect, it } from 'vitest'
+import { printPdf } from '../../../server/prints/index.ts'
+import { plannedPieces } from '../../../server/prints/labels.ts'
+import { infoOf, phrasesOf, wordsOf } from './paper.ts'
+import { balusterPlan, knobPlan, shop } from './plans.ts'
+
+const options = { style: 'fraction', paper: 'letter', shop } as const
+
+describe('labels', () => {
+  it('makes one for each piece of the batch, its number large', async () => {
+    const pieces = [3, 4, 17].map((number) => ({ number, spare: number === 17 }))
+    const pdf = await printPdf('labels', balusterPlan(), { ...options, pieces })
+    const large = wordsOf(pdf).filter(({ y0, y1 }) => y1 - y0 > 35)
+    expect(large.map(({ text }) => text)).toEqual(['3', '4', '17'])
+    const text = phrasesOf(pdf)
+    expect(text.match(/▲ top/g)).toHaveLength(3)
+    expect(text.match(/▼ foot/g)).toHaveLength(3)
+    expect(text.match(/spare/g)).toHaveLength(1)
+  })
+
+  it('numbers the planned pieces before a batch is started, spares last', async () => {
+    expect(
+      plannedPieces(balusterPlan())
+        .filter(({ spare }) => spare)
+        .map(({ number }) => number),
+    ).toEqual([13, 14])
+    // Twelve sticks of four give 48 knobs, eight of them beyond the 40 ordered.
+    expect(plannedPieces(knobPlan())).toHaveLength(48)
+    const pdf = await printPdf('labels', knobPlan(), { ...options, style: 'mm' })
+    const large = wordsOf(pdf).filter(({ y0, y1 }) => y1 - y0 > 35)
+    expect(large.map(({ text }) => Number(text)).sort((a, b) => a - b)).toEqual(
+      Array.from({ length: 48 }, (_, i) => i + 1),
+    )
+    expect(Number(infoOf(pdf).Pages)).toBeGreaterThan(1)
+  })
+})
