@@ -88,6 +88,15 @@ export class AppShell extends LitElement {
         background: var(--sheet);
       }
       @media (max-width: 30rem) {
+        header {
+          gap: 0 var(--space-2);
+        }
+        nav {
+          gap: 0;
+        }
+        header nav a {
+          padding: 0 var(--space-2);
+        }
         .job-nav {
           padding: 0;
         }

@@ -2,7 +2,11 @@ import { minorOf, moneyText } from '../../shared/units/money.ts'
 
 /** Mass as people say it: grams below a kilogram, else kilograms. */
 export const massText = (grams: number | undefined): string =>
-  grams === undefined ? 'mass not known' : grams < 1000 ? `${grams.toFixed(grams < 100 ? 1 : 0)} g` : `${(grams / 1000).toFixed(2)} kg`
+  grams === undefined
+    ? 'mass not known'
+    : grams < 1000
+      ? `${grams.toFixed(grams < 100 ? 1 : 0)} g`
+      : `${(grams / 1000).toFixed(2)} kg`
 
 /** Minutes up to an hour, then hours. */
 export const timeText = (minutes: number): string =>

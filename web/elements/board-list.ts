@@ -142,7 +142,7 @@ export class BoardList extends LitElement {
               this.entered = withEntry(this.board, 'species', key)
             },
           })}
-          ${this.field('width', 'Width', { hint: `in ${this.units} unless written` })} ${this.field('length', 'Length', { hint: `e.g. 8' 4"` })}
+          ${this.field('width', 'Width', { hint: this.units === 'in' ? 'inches unless written' : 'mm unless written' })} ${this.field('length', 'Length', { hint: `e.g. 8' 4"` })}
           ${this.field('thickness', 'Thickness')}
           ${this.field('count', 'How many alike', { placeholder: '1' })}
           ${this.field('pricePerBoardFoot', 'Price per board foot', { unit: this.currency })}

@@ -12,6 +12,8 @@ export interface Field {
   unit?: string | undefined
   /** The label is spoken but not shown; a column heading shows it. */
   quiet?: boolean
+  /** Takes the room of two fields. */
+  wide?: boolean
   disabled?: boolean
   placeholder?: string
   enter: (text: string) => void
@@ -22,7 +24,7 @@ const idOf = (path: string) => path.replace(/[^\w-]+/g, '-')
 const framed = (field: Field, control: TemplateResult) => {
   const id = idOf(field.path)
   return html`
-    <div class="field">
+    <div class="field ${field.wide ? 'wide' : ''}">
       <label for=${id} class=${field.quiet ? 'quiet' : nothing}>${field.label}</label>
       ${field.unit ? html`<div class="with-unit">${control}<span>${field.unit}</span></div>` : control}
       ${field.hint ? html`<p class="hint" id="${id}-hint">${field.hint}</p>` : nothing}

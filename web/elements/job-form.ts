@@ -15,6 +15,9 @@ import './stations-table.ts'
 import './turned-part.ts'
 import './wood-choice.ts'
 
+/** Room for the drawing along the part, px, so that the plan stays in sight below it. */
+const DRAWN_MOST = 480
+
 /** The fields' own elements, in the order they stand on the page. */
 const PARTS = 'job-head, wood-choice, stations-table, joints-table, job-ways'
 
@@ -39,6 +42,21 @@ export class JobForm extends LitElement {
           top: var(--space-4);
           max-height: calc(100vh - 7rem);
           overflow-y: auto;
+        }
+      }
+      .small-drawing {
+        position: sticky;
+        top: 0;
+        z-index: 1;
+        height: 6rem;
+        padding: var(--space-2);
+        margin: 0 calc(-1 * var(--space-2));
+        background: var(--sheet);
+        border-bottom: 1px solid var(--line);
+      }
+      @media (min-width: 72rem) {
+        .small-drawing {
+          display: none;
         }
       }
       .drawing {
@@ -101,8 +119,10 @@ export class JobForm extends LitElement {
               <h2 id="stations">Stations</h2>
               <p class="soft small">From the foot, 0, to the top. A length can be written 2 3/8, 2-3/8", 2⅜ in, 60.3 mm, 8' 4".</p>
             </div>
+            ${this.smallDrawing()}
             <stations-table .stations=${file.profile.stations} .errors=${errors} .disabled=${disabled}></stations-table>
           </section>
+          ${this.checks()}
           <section class="card" aria-labelledby="joints">
             <h2 id="joints">Joints</h2>
             <joints-table .joints=${file.joints ?? []} .errors=${errors} .disabled=${disabled}></joints-table>
@@ -112,7 +132,7 @@ export class JobForm extends LitElement {
             <job-ways .file=${file} .shop=${this.ground.shop} .errors=${errors} .disabled=${disabled}></job-ways>
           </section>
         </div>
-        <div class="beside page">${this.drawing()}</div>
+        <div class="beside page" role="region" aria-label="Drawing and plan" tabindex="0">${this.drawing()}</div>
       </div>
     `
   }
@@ -142,6 +162,24 @@ export class JobForm extends LitElement {
     this.focusField(path)
   }
 
+  private checks() {
+    const { plan } = this.live
+    if (!plan) return nothing
+    return html`<section class="card" aria-labelledby="checks">
+      <h2 id="checks">Check stations</h2>
+      <check-list .plan=${plan}></check-list>
+    </section>`
+  }
+
+  /** Where there is no room beside the stations: the part above them, while they are written. */
+  private smallDrawing() {
+    const { job } = this.live
+    if (!job) return nothing
+    return html`<div class="small-drawing" aria-hidden="true">
+      <turned-part .profile=${job.profile} .species=${job.species} orientation="horizontal" compact></turned-part>
+    </div>`
+  }
+
   private drawing() {
     const { job, plan } = this.live
     if (!job) return html`<p class="soft">The drawing comes when the stations can be read.</p>`
@@ -157,6 +195,7 @@ export class JobForm extends LitElement {
           .name=${job.name}
           .joints=${job.joints}
           .checks=${plan?.checkStations ?? []}
+          .most=${DRAWN_MOST}
           .highlight=${here && next && next.at > here.at ? [here.at, next.at] : null}
           dimensions
         ></turned-part>
@@ -166,10 +205,6 @@ export class JobForm extends LitElement {
           ? html`<section class="card" aria-labelledby="summary">
               <h2 id="summary">The plan as it stands</h2>
               <plan-summary .plan=${plan}></plan-summary>
-            </section>
-            <section class="card" aria-labelledby="checks">
-              <h2 id="checks">Check stations</h2>
-              <check-list .plan=${plan}></check-list>
             </section>`
           : html`<p class="soft">The plan comes when every entry can be read.</p>`
       }

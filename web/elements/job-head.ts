@@ -23,7 +23,7 @@ export class JobHead extends LitElement {
     const enter = (path: string) => (text: string) => tellEntry(this, path, text)
     return html`
       <div class="fields">
-        ${textField({ ...this.common('name'), label: 'Name of the job', value: file.name ?? '', enter: enter('name') })}
+        ${textField({ ...this.common('name'), label: 'Name of the job', wide: true, value: file.name ?? '', enter: enter('name') })}
         ${textField({ ...this.common('customer'), label: 'Customer', value: file.customer ?? '', enter: enter('customer') })}
         ${textField({ ...this.common('due'), label: 'Due', kind: 'date', value: file.due ?? '', enter: enter('due') })}
         ${textField({

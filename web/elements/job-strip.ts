@@ -46,6 +46,33 @@ export class JobStrip extends LitElement {
       .start {
         margin-left: auto;
       }
+      @media (min-width: 46rem) {
+        .start {
+          order: 1;
+        }
+      }
+      /* On a narrow page the figures speak for themselves, and the batch is started on the Rack page. */
+      @media (max-width: 46rem) {
+        .start {
+          display: none;
+        }
+        dl.figures {
+          gap: 0 var(--space-3);
+        }
+        dl.figures dt {
+          position: absolute;
+          width: 1px;
+          height: 1px;
+          overflow: hidden;
+          clip-path: inset(50%);
+        }
+        dl.figures > div {
+          position: relative;
+        }
+        dl.figures dd {
+          font-size: var(--size-small);
+        }
+      }
     `,
   ]
 
@@ -118,13 +145,6 @@ export class JobStrip extends LitElement {
           <p>${job.name}</p>
           <span class="mark ${job.state === 'started' ? 'going' : job.state === 'done' ? 'in' : ''}">${stateWords[job.state]}</span>
         </div>
-        <dl class="figures">
-          ${fact('Quantity', `${job.quantity} ${plan.job.profile.split ? 'halves' : 'pieces'}`)}
-          ${fact('Blanks', `${blank.count}, ${blank.spares} spare`)}
-          ${fact('Wood to buy', boardFeetText(boardFeet.bought))}
-          ${fact('Time', `${hours(time.p50)} h (${hours(time.p10)}–${hours(time.p90)} h)`)}
-          ${quote ? fact('Price', priceText(quote.total, quote.currency)) : nothing}
-        </dl>
         ${
           job.state === 'draft'
             ? html`<div class="start no-print">
@@ -132,6 +152,13 @@ export class JobStrip extends LitElement {
             </div>`
             : nothing
         }
+        <dl class="figures">
+          ${fact('Quantity', `${job.quantity} ${plan.job.profile.split ? 'halves' : 'pieces'}`)}
+          ${fact('Blanks', `${blank.count} blanks, ${blank.spares} spare`)}
+          ${fact('Wood to buy', boardFeetText(boardFeet.bought))}
+          ${fact('Time', `${hours(time.p50)} h (${hours(time.p10)}–${hours(time.p90)} h)`)}
+          ${quote ? fact('Price', priceText(quote.total, quote.currency)) : nothing}
+        </dl>
       </div>
       ${unsaved ? html`<p class="small soft no-print">The figures are of the job as saved; there are unsaved edits on this device.</p>` : nothing}
       ${this.message ? html`<p class="problem" role="alert">${this.message}</p>` : nothing}

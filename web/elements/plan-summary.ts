@@ -1,4 +1,4 @@
-import { html, LitElement, nothing } from 'lit'
+import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { Plan } from '../../shared/plan.ts'
 import { length, SessionController } from '../session.ts'
@@ -14,10 +14,28 @@ const restWords = {
 /** A length with its sign, for changes. */
 const signed = (text: string) => (text.startsWith('-') ? `−${text.slice(1)}` : `+${text}`)
 
+/** So many cautions are shown without asking. */
+const CAUTIONS_OPEN = 4
+
+/** Cautions of the same words once, with everything they are about. */
+function cautionsTogether(cautions: Plan['cautions']): { about: string; text: string }[] {
+  const abouts = new Map<string, Set<string>>()
+  for (const { about, text } of cautions) abouts.set(text, (abouts.get(text) ?? new Set()).add(about))
+  return [...abouts].map(([text, about]) => ({ about: [...about].join(', '), text }))
+}
+
 /** What the plan comes to, in a few figures beside the drawing. */
 @customElement('plan-summary')
 export class PlanSummary extends LitElement {
-  static override styles = pageWear
+  static override styles = [
+    ...pageWear,
+    css`
+      .cautions {
+        display: grid;
+        gap: var(--space-2);
+      }
+    `,
+  ]
 
   @property({ attribute: false }) plan!: Plan
 
@@ -87,6 +105,9 @@ export class PlanSummary extends LitElement {
     const { movement } = this.plan.part
     const { job } = this.plan
     if (!movement) return nothing
+    if (job.moisture === job.serviceMoisture) {
+      return html`<p class="small soft">No movement: turned and used at the same ${job.moisture} % MC.</p>`
+    }
     const mm = (value: number) => signed(length(value, job.units))
     return html`<p class="small soft">
       Movement of the largest diameter from ${job.moisture} to ${job.serviceMoisture} % MC: ${mm(movement.tangential)}
@@ -95,10 +116,13 @@ export class PlanSummary extends LitElement {
   }
 
   private cautions() {
-    const { cautions } = this.plan
+    const cautions = cautionsTogether(this.plan.cautions)
     if (cautions.length === 0) return nothing
-    return html`<ul class="plain page">
-      ${cautions.map((caution) => html`<li class="caution"><span><b>${caution.about}:</b> ${caution.text}</span></li>`)}
-    </ul>`
+    return html`<details class="no-print" ?open=${cautions.length <= CAUTIONS_OPEN}>
+      <summary>${cautions.length === 1 ? 'One caution' : `${cautions.length} cautions`}</summary>
+      <ul class="plain cautions">
+        ${cautions.map(({ about, text }) => html`<li class="caution"><span><b>${about}:</b> ${text}</span></li>`)}
+      </ul>
+    </details>`
   }
 }

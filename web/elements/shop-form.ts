@@ -19,6 +19,8 @@ const steels: Choice[] = [
   ['powder', 'powder steel'],
 ]
 
+const idOf = (title: string) => title.toLowerCase().replaceAll(/[^a-z]+/g, '-')
+
 /** Every setting of the shop, each with where its default comes from. Sends `entry` with path and value. */
 @customElement('shop-form')
 export class ShopForm extends LitElement {
@@ -71,7 +73,7 @@ export class ShopForm extends LitElement {
   private field(
     path: string,
     label: string,
-    more: { unit?: string; kind?: 'length'; hint?: string; placeholder?: string } = {},
+    more: { unit?: string; kind?: 'length'; hint?: string; placeholder?: string; wide?: boolean } = {},
   ) {
     const { kind, ...rest } = more
     return textField({
@@ -119,23 +121,11 @@ export class ShopForm extends LitElement {
       <ol class="plain rows">
         ${rows.map(
           (_, i) => html`<li role="group" aria-label="${what} ${i + 1}">
-            <div class="fields">${row(`${path}[${i}]`, i)}</div>
-            ${this.errors.has(`${path}[${i}]`) ? html`<p class="error">${this.errors.get(`${path}[${i}]`)}</p>` : nothing}
-            <div class="buttons">
-              <button
-                type="button"
-                class="danger"
-                aria-label="Delete ${what} ${i + 1}"
-                @click=${() =>
-                  tellEntry(
-                    this,
-                    path,
-                    rows.filter((_row, n) => n !== i),
-                  )}
-              >
-                Delete
-              </button>
+            <div class="fields">
+              ${row(`${path}[${i}]`, i)}
+              <div class="field">${this.deletion(path, what, i)}</div>
             </div>
+            ${this.errors.has(`${path}[${i}]`) ? html`<p class="error">${this.errors.get(`${path}[${i}]`)}</p>` : nothing}
           </li>`,
         )}
       </ol>
@@ -145,20 +135,49 @@ export class ShopForm extends LitElement {
     `
   }
 
+  private deletion(path: string, what: string, i: number) {
+    const others = () => this.rows(path).filter((_, n) => n !== i)
+    return html`<button
+      type="button"
+      class="danger"
+      aria-label="Delete ${what} ${i + 1}"
+      @click=${() => tellEntry(this, path, others())}
+    >
+      Delete
+    </button>`
+  }
+
   private section(title: string, body: TemplateResult) {
-    const id = title.toLowerCase().replaceAll(/[^a-z]+/g, '-')
-    return html`<section class="card" aria-labelledby=${id}><h2 id=${id}>${title}</h2>${body}</section>`
+    const id = idOf(title)
+    return html`<section class="card" aria-labelledby=${id}><h2 id=${id} tabindex="-1">${title}</h2>${body}</section>`
+  }
+
+  private goTo(title: string) {
+    const heading = this.renderRoot.querySelector<HTMLElement>(`#${idOf(title)}`)!
+    heading.focus()
+    heading.scrollIntoView({ block: 'start' })
   }
 
   override render() {
+    const sections: [string, TemplateResult][] = [
+      ['The shop', this.itself()],
+      ['Lathes', this.lathes()],
+      ['Turning tools', this.tools()],
+      ['Stock and prices', this.stock()],
+      ['Buying and sawing', this.sawing()],
+      ['Allowances', this.allowances()],
+      ['Spares', this.spares()],
+      ['Sanding and sharpening', this.edges()],
+      ['Time', this.time()],
+      ['Price', this.price()],
+      ['Woods of the shop', this.ownWoods()],
+    ] // prettier-ignore
     return html`
       <div class="page">
-        ${this.section('The shop', this.itself())} ${this.section('Lathes', this.lathes())}
-        ${this.section('Turning tools', this.tools())} ${this.section('Stock and prices', this.stock())}
-        ${this.section('Buying and sawing', this.sawing())} ${this.section('Allowances', this.allowances())}
-        ${this.section('Spares', this.spares())} ${this.section('Sanding and sharpening', this.edges())}
-        ${this.section('Time', this.time())} ${this.section('Price', this.price())}
-        ${this.section('Woods of the shop', this.ownWoods())}
+        <nav class="buttons no-print" aria-label="Settings">
+          ${sections.map(([title]) => html`<button type="button" @click=${() => this.goTo(title)}>${title}</button>`)}
+        </nav>
+        ${sections.map(([title, body]) => this.section(title, body))}
       </div>
     `
   }
@@ -166,7 +185,7 @@ export class ShopForm extends LitElement {
   private itself() {
     return html`
       <div class="fields">
-        ${this.field('name', 'Name of the shop')} ${this.field('currency', 'Currency', { hint: 'three letters, such as USD or EUR' })}
+        ${this.field('name', 'Name of the shop', { wide: true })} ${this.field('currency', 'Currency', { hint: 'three letters, such as USD or EUR' })}
         ${this.choice('units', 'Lengths without a unit are', [
           ['in', 'inches'],
           ['mm', 'millimetres'],
@@ -196,7 +215,7 @@ export class ShopForm extends LitElement {
       const speeds = entryAt(this.file, `${at}.speeds`) as { steps?: unknown } | undefined
       const stepped = speeds !== undefined && 'steps' in speeds
       return html`
-        ${this.field(`${at}.name`, 'Name')} ${this.length(`${at}.betweenCentres`, 'Between centres')}
+        ${this.field(`${at}.name`, 'Name', { wide: true })} ${this.length(`${at}.betweenCentres`, 'Between centres')}
         ${this.length(`${at}.swing`, 'Swing over the bed', { hint: 'twice the centre height' })}
         ${this.length(`${at}.swingOverRest`, 'Swing over the rest base')} ${this.length(`${at}.restLength`, 'Length of the tool rest')}
         ${choiceField({
@@ -213,7 +232,11 @@ export class ShopForm extends LitElement {
         })}
         ${
           stepped
-            ? this.field(`${at}.speeds.steps`, 'Steps', { unit: 'rpm', hint: 'with commas between' })
+            ? this.field(`${at}.speeds.steps`, 'Steps', {
+                unit: 'rpm',
+                hint: 'with commas between',
+                wide: true,
+              })
             : html`${this.field(`${at}.speeds.least`, 'Slowest', { unit: 'rpm' })} ${this.field(`${at}.speeds.most`, 'Fastest', { unit: 'rpm' })}`
         }
         ${this.field(`${at}.limitRpm`, 'Limit of chuck or maker’s plate', { unit: 'rpm', placeholder: 'none' })}
@@ -228,7 +251,7 @@ export class ShopForm extends LitElement {
       'tool',
       blank,
       (at) => html`
-      ${this.field(`${at}.name`, 'Name')} ${this.choice(`${at}.kind`, 'Kind', same(toolKinds))}
+      ${this.field(`${at}.name`, 'Name', { wide: true })} ${this.choice(`${at}.kind`, 'Kind', same(toolKinds))}
       ${this.length(`${at}.width`, 'Width')} ${this.choice(`${at}.steel`, 'Steel', steels)}
       ${this.field(`${at}.piecesPerEdge`, 'Pieces between touch-ups', { unit: 'pieces', placeholder: 'by the table' })}
     `,

@@ -1,4 +1,4 @@
-import { html, LitElement, nothing } from 'lit'
+import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { Plan } from '../../shared/plan.ts'
 import type { Species } from '../../shared/wood/species.ts'
@@ -30,7 +30,14 @@ const fieldsTold = (text: string) =>
 /** The figures of a wood with where they come from, and what they mean for this part. */
 @customElement('species-card')
 export class SpeciesCard extends LitElement {
-  static override styles = pageWear
+  static override styles = [
+    ...pageWear,
+    css`
+      table {
+        max-width: 36rem;
+      }
+    `,
+  ]
 
   @property({ attribute: false }) wood!: Species
   @property({ attribute: false }) plan?: Plan

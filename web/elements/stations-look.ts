@@ -25,6 +25,8 @@ export const stationsLook = css`
     padding: var(--space-2) 0;
     border-bottom: 1px solid var(--line);
     align-items: start;
+  }
+  .many .row {
     content-visibility: auto;
     contain-intrinsic-size: auto 4rem;
   }

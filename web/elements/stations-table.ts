@@ -19,6 +19,9 @@ const shapes: readonly Choice[] = [
   ['square', 'square'],
 ] // prettier-ignore
 
+/** Beyond so many stations rows out of sight are not laid out. */
+const MANY = 100
+
 const shoulders: readonly Choice[] = [
   ['square', 'cut square in'],
   ['rounded', 'rounded over'],
@@ -114,7 +117,7 @@ export class StationsTable extends LitElement {
         <span></span><span>At, from the foot</span><span>Diameter</span><span>Then</span><span>Rise, depth or side</span>
         <span>Name</span><span>Check</span><span></span>
       </div>
-      <ol class="plain">
+      <ol class="plain ${this.stations.length > MANY ? 'many' : ''}">
         ${repeat(
           this.stations,
           (_, i) => this.keyOf(i),

@@ -162,7 +162,7 @@ export class JobsPage extends LitElement {
             <a class="button main" href="/jobs/new">${draftOf('') ? 'Go on with the new job' : 'New job'}</a>
           </div>
         </div>
-        <p role="status" class=${this.message ? 'problem' : nothing}>${this.message}</p>
+        <p role="status" class=${this.message ? 'problem' : 'hidden-label'}>${this.message}</p>
         ${this.list.shown((list) => (list.jobs.length === 0 ? this.none() : this.all(list)), this.fetch)}
         <div class="field no-print">
           <label for="file">Open a job file (.json)</label>

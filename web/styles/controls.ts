@@ -80,6 +80,21 @@ export const controls = css`
     font: inherit;
     font-variant-numeric: tabular-nums;
   }
+  input[type='file'] {
+    padding: var(--space-1);
+    max-width: 26rem;
+  }
+  input::file-selector-button {
+    min-height: 2.1rem;
+    padding: 0 var(--space-3);
+    margin-right: var(--space-3);
+    border: 1.5px solid var(--edge);
+    border-radius: var(--round);
+    background: var(--ground);
+    color: var(--ink);
+    font: inherit;
+    font-weight: 600;
+  }
   textarea {
     min-height: 5rem;
   }

@@ -25,10 +25,30 @@ export const layout = css`
     border-radius: var(--round);
     min-width: 0;
   }
+  /* Labels, controls and notes of neighbours stand on common lines. */
   .fields {
     display: grid;
-    gap: var(--space-4);
-    grid-template-columns: repeat(auto-fill, minmax(min(100%, 11rem), 1fr));
+    gap: 0 var(--space-4);
+    grid-template-columns: repeat(auto-fill, minmax(min(100%, 9.25rem), 1fr));
+  }
+  .fields > .field {
+    grid-row: span 4;
+    grid-template-rows: subgrid;
+    row-gap: var(--space-1);
+    margin-bottom: var(--space-4);
+  }
+  .fields > .field.wide {
+    grid-column: span 2;
+  }
+  .fields > .field > label:not(.tick) {
+    align-self: end;
+  }
+  .fields > .field > label.tick,
+  .fields > .field > button {
+    grid-row: 2;
+  }
+  .fields > .field > button {
+    justify-self: start;
   }
   .columns {
     display: grid;
