@@ -37,6 +37,7 @@ export interface RouteContext extends RouteInput {
   steps: StepFace[]
   shoulders: PommelShoulder[]
   sizedCuts: SizedCut[]
+  sizedCutsIn(span: Span): SizedCut[]
   length: number
   /** The largest side left square, 0 on a part turned all over. */
   maxSide: number
@@ -90,6 +91,16 @@ function criticalRpm(
   return found.length === 0 ? undefined : Math.min(...found) * mountFactor(mount)
 }
 
+function grouped<T>(all: T[], by: (one: T) => number): Map<number, T[]> {
+  const groups = new Map<number, T[]>()
+  for (const one of all) {
+    const group = groups.get(by(one))
+    if (group) group.push(one)
+    else groups.set(by(one), [one])
+  }
+  return groups
+}
+
 /** Once for each span, however often it is asked for. */
 function sizesOnce(): (span: Span) => SpanSize {
   const known = new Map<number, SpanSize>()
@@ -116,6 +127,8 @@ export function contextOf(input: RouteInput): RouteContext {
   const slender = whip !== undefined && whip.rest !== 'none'
   const wet = input.moisture > input.serviceMoisture + MOISTURE_OVER_SERVICE
   const gluedUp = blank.layers > 1 || profile.split
+  const sizedCuts = sizedCutsOf(spans, zones, input)
+  const cutsBySpan = grouped(sizedCuts, (cut) => cut.span.index)
   const openMortise = hasOpenJoint(input)
   const restLength = input.lathe?.restLength ?? REST_LENGTH
   const style = styleOf(input.units)
@@ -131,7 +144,8 @@ export function contextOf(input: RouteInput): RouteContext {
     zones,
     steps: stepFacesOf(spans),
     shoulders: pommelShouldersOf(spans),
-    sizedCuts: sizedCutsOf(spans, zones, input),
+    sizedCuts,
+    sizedCutsIn: (span) => cutsBySpan.get(span.index) ?? [],
     length,
     maxSide,
     tail,

@@ -81,21 +81,57 @@ export const byStretch: ReadonlySet<OperationKind> = new Set([
   'sand',
 ] as OperationKind[])
 
-const touches = (a: OperationDraft, b: OperationDraft): boolean =>
-  !a.where || !b.where || (nm(a.where[0]) <= nm(b.where[1]) && nm(b.where[0]) <= nm(a.where[1]))
+/** Drafts of one kind in working order, and again by where they start, in nanometres. */
+interface Alike {
+  drafts: OperationDraft[]
+  starts: { from: number; to: number; draft: OperationDraft }[]
+  longest: number
+}
 
-/** Drafts by kind, each kind in working order. */
-type ByKind = Map<OperationKind, OperationDraft[]>
+type ByKind = Map<OperationKind, Alike>
+
+function byKindOf(drafts: OperationDraft[]): ByKind {
+  const byKind: ByKind = new Map()
+  for (const draft of drafts) {
+    const alike = byKind.get(draft.kind) ?? { drafts: [], starts: [], longest: 0 }
+    byKind.set(draft.kind, alike)
+    alike.drafts.push(draft)
+    const [from, to] = draft.where
+      ? draft.where.map(nm)
+      : [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY]
+    alike.starts.push({ from: from!, to: to!, draft })
+    alike.longest = Math.max(alike.longest, to! - from!)
+  }
+  for (const alike of byKind.values()) alike.starts.sort((a, b) => a.from - b.from)
+  return byKind
+}
+
+/** Those whose wood meets the draft’s own. */
+function touching(draft: OperationDraft, { drafts, starts, longest }: Alike): OperationDraft[] {
+  if (!draft.where) return drafts
+  const [from, to] = draft.where.map(nm) as [number, number]
+  let [low, high] = [0, starts.length]
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if (starts[middle]!.from < from - longest) low = middle + 1
+    else high = middle
+  }
+  const found: OperationDraft[] = []
+  for (let i = low; i < starts.length && starts[i]!.from <= to; i++)
+    if (starts[i]!.to >= from && starts[i]!.draft !== draft) found.push(starts[i]!.draft)
+  return found
+}
 
 function found(
   draft: OperationDraft,
   [kind, relation = 'all']: Need,
-  drafts: ByKind,
+  byKind: ByKind,
   slender: boolean,
 ): OperationDraft[] {
-  let of = drafts.get(kind) ?? []
-  if (relation === 'first') of = of.slice(0, 1)
-  if (relation === 'touch') of = of.filter((other) => other !== draft && touches(draft, other))
+  const alike = byKind.get(kind)
+  if (!alike) return []
+  if (relation === 'first') return alike.drafts.slice(0, 1)
+  const of = relation === 'touch' ? touching(draft, alike) : alike.drafts
   if (!slender || !byStretch.has(draft.kind) || !byStretch.has(kind)) return of
   // A later stretch cannot be waited for: sanding takes its own stretch, all others what is done by then.
   return of.filter((other) =>
@@ -105,27 +141,42 @@ function found(
   )
 }
 
+/** Collects the keys a draft waits for as if it were of that kind; a kind is asked only once. */
 function waitsFor(
   draft: OperationDraft,
   kind: OperationKind,
-  drafts: ByKind,
-  slender: boolean,
-  keys: Set<string>,
+  work: { byKind: ByKind; slender: boolean },
+  waiting: { keys: Set<string>; asked: Set<OperationKind> },
 ): void {
-  const first = needs[kind].flatMap((need) => found(draft, need, drafts, slender))
-  for (const other of first) keys.add(other.key)
-  if (first.length === 0) for (const [missing] of needs[kind]) waitsFor(draft, missing, drafts, slender, keys)
+  if (waiting.asked.has(kind)) return
+  waiting.asked.add(kind)
+  let any = false
+  for (const need of needs[kind]) {
+    for (const other of found(draft, need, work.byKind, work.slender)) {
+      waiting.keys.add(other.key)
+      any = true
+    }
+  }
+  if (!any) for (const [missing] of needs[kind]) waitsFor(draft, missing, work, waiting)
 }
 
-/** The last stretch before this one whose sanding, or else whose cutting, has to be done. */
-function earlierStretch(draft: OperationDraft, drafts: ByKind): OperationDraft[] {
-  const nearer = [...drafts.values()]
-    .flat()
-    .filter((other) => byStretch.has(other.kind) && other.restPosition! < draft.restPosition!)
-  const last = Math.max(0, ...nearer.map((other) => other.restPosition!))
-  const there = nearer.filter((other) => other.restPosition === last)
-  const sanded = there.filter((other) => other.kind === 'sand')
-  return sanded.length > 0 ? sanded : there
+/** For each stretch, what has to be done in the last one before it: its sanding, or else its cutting. */
+function earlierStretches(drafts: OperationDraft[]): Map<number, OperationDraft[]> {
+  const stretches = new Map<number, OperationDraft[]>()
+  for (const draft of drafts) {
+    if (!byStretch.has(draft.kind)) continue
+    const stretch = stretches.get(draft.restPosition!)
+    if (stretch) stretch.push(draft)
+    else stretches.set(draft.restPosition!, [draft])
+  }
+  const order = [...stretches.keys()].sort((a, b) => a - b)
+  return new Map(
+    order.slice(1).map((at, i) => {
+      const before = stretches.get(order[i]!)!
+      const sanded = before.filter((draft) => draft.kind === 'sand')
+      return [at, sanded.length > 0 ? sanded : before]
+    }),
+  )
 }
 
 /**
@@ -133,18 +184,13 @@ function earlierStretch(draft: OperationDraft, drafts: ByKind): OperationDraft[]
  * until the one nearer the tail is finished.
  */
 export function withPrecedence(drafts: OperationDraft[], slender: boolean): OperationDraft[] {
-  const byKind: ByKind = new Map()
-  for (const draft of drafts) byKind.set(draft.kind, [...(byKind.get(draft.kind) ?? []), draft])
-  const stretches = new Map<number, OperationDraft[]>()
+  const byKind = byKindOf(drafts)
+  const earlier = slender ? earlierStretches(drafts) : new Map<number, OperationDraft[]>()
   return drafts.map((draft) => {
     const keys = new Set<string>()
-    waitsFor(draft, draft.kind, byKind, slender, keys)
-    if (slender && byStretch.has(draft.kind)) {
-      const at = draft.restPosition!
-      const earlier = stretches.get(at) ?? earlierStretch(draft, byKind)
-      stretches.set(at, earlier)
-      for (const other of earlier) keys.add(other.key)
-    }
+    waitsFor(draft, draft.kind, { byKind, slender }, { keys, asked: new Set() })
+    if (byStretch.has(draft.kind))
+      for (const other of earlier.get(draft.restPosition!) ?? []) keys.add(other.key)
     return { ...draft, after: [...keys] }
   })
 }

@@ -76,8 +76,8 @@ function lossOf(context: RouteContext, span: Span): number {
 function groovesOf(context: RouteContext, span: Span): { raw: number; share: number } {
   const width = Math.min(partingTool(context).width, span.to - span.from)
   const rough = circleArea(context.roughDiameter(context.zoneAt(span.to)))
-  const raw = context.sizedCuts
-    .filter((cut) => cut.span === span)
+  const raw = context
+    .sizedCutsIn(span)
     .reduce((sum, cut) => sum + width * Math.max(0, rough - circleArea(cut.caliper)), 0)
   const most = GROOVE_MOST * lossOf(context, span)
   return { raw, share: raw > most ? most / raw : 1 }

@@ -1,5 +1,5 @@
 import type { Span } from '../profile/profile.ts'
-import { radiusAt } from '../profile/radius.ts'
+import { spanAt, spanRadius } from '../profile/radius.ts'
 import { caliperSetting } from '../turning/calipers.ts'
 import { inches, nm } from '../units/length.ts'
 import type { Zone } from './features.ts'
@@ -21,8 +21,25 @@ export interface SizedCut {
 /** Sizing cuts nearer than the width of the tool are one. Milton & Wohlers (1919) ch. III: it cuts 1/8 in. */
 const SAME_PLACE = inches(1 / 8)
 
-const spanUnder = (spans: Span[], at: number): Span | undefined =>
-  spans.find((span) => span.shape !== 'square' && nm(span.from) <= nm(at) && nm(at) <= nm(span.to))
+/** The cuts so far, by place: is there one as good as here? */
+function takenPlaces(): {
+  isTaken(at: number, target: number): boolean
+  take(at: number, target: number): void
+} {
+  const places = new Map<number, { at: number; target: number }[]>()
+  const bucket = (at: number): number => Math.floor(at / SAME_PLACE)
+  return {
+    isTaken(at, target) {
+      const here = [-1, 0, 1].flatMap((off) => places.get(bucket(at) + off) ?? [])
+      return here.some((cut) => nm(Math.abs(cut.at - at)) < nm(SAME_PLACE) && nm(cut.target) === nm(target))
+    },
+    take(at, target) {
+      const here = places.get(bucket(at))
+      if (here) here.push({ at, target })
+      else places.set(bucket(at), [{ at, target }])
+    },
+  }
+}
 
 /**
  * Where sizing cuts go: at every diameter that is checked, then wherever a station has a diameter the
@@ -31,15 +48,23 @@ const spanUnder = (spans: Span[], at: number): Span | undefined =>
  */
 export function sizedCutsOf(spans: Span[], zones: Zone[], input: RouteInput): SizedCut[] {
   const film = input.finish === 'film'
+  const setting = (target: number, span: Span): number =>
+    caliperSetting(target, input.allowances, { tenon: isTenon(span), film })
   const cuts: SizedCut[] = []
+  const places = takenPlaces()
   const add = (station: string, at: number, target: number, span: Span, name?: string): void => {
-    const tenon = span.station.tenon === true
-    const near = cuts.some(
-      (cut) => Math.abs(nm(cut.at) - nm(at)) < nm(SAME_PLACE) && nm(cut.target) === nm(target),
-    )
-    if (near) return
-    const caliper = caliperSetting(target, input.allowances, { tenon, film })
-    cuts.push({ station, at, target, caliper, tenon, span, ...(name !== undefined && { name }) })
+    if (places.isTaken(at, target)) return
+    places.take(at, target)
+    const caliper = setting(target, span)
+    cuts.push({
+      station,
+      at,
+      target,
+      caliper,
+      tenon: isTenon(span),
+      span,
+      ...(name !== undefined && { name }),
+    })
   }
   for (const check of input.checks) {
     const span = check.kind === 'diameter' ? checkedSpan(spans, check.at, check.target) : undefined
@@ -47,31 +72,30 @@ export function sizedCutsOf(spans: Span[], zones: Zone[], input: RouteInput): Si
   }
   const set = new Set(cuts.map((cut) => nm(cut.caliper)))
   for (const span of spans) {
-    if (span.shape === 'square') continue
-    const own = span.station.key ?? `s${span.index}`
-    const tenon = span.station.tenon === true
-    const free = set.has(nm(caliperSetting(span.d0, input.allowances, { tenon, film })))
-    if (tenon || free) add(own, span.from, span.d0, span, span.station.name)
+    if (span.shape === 'square' || !(isTenon(span) || set.has(nm(setting(span.d0, span))))) continue
+    add(keyOf(span), span.from, span.d0, span, span.station.name)
   }
   for (const zone of zones) {
-    if (cuts.some((cut) => cut.at >= zone.from && cut.at <= zone.to)) continue
+    if (cuts.some((cut) => nm(cut.at) >= nm(zone.from) && nm(cut.at) <= nm(zone.to))) continue
     const [at, span] = widestPlace(zone)
-    add(span.station.key ?? `s${span.index}`, at, zone.maxDiameter, span, span.station.name)
+    add(keyOf(span), at, zone.maxDiameter, span, span.station.name)
   }
   return cuts.sort((a, b) => a.at - b.at)
 }
+
+const isTenon = (span: Span): boolean => span.station.tenon === true
+const keyOf = (span: Span): string => span.station.key ?? `s${span.index}`
 
 /** A station’s name belongs to its span, not to where the span ends. */
 const nameOf = (span: Span, at: number): string | undefined =>
   nm(at) < nm(span.to) ? span.station.name : undefined
 
-/** The span a check belongs to; at a step the side whose diameter it names. */
+/** The turned span a check belongs to; where two meet, the one whose diameter it names. */
 function checkedSpan(spans: Span[], at: number, target: number): Span | undefined {
-  const touching = spans.filter(
-    (span) => span.shape !== 'square' && nm(span.from) <= nm(at) && nm(at) <= nm(span.to),
-  )
-  const off = (span: Span): number => Math.abs(2 * radiusAt([span], at) - target)
-  return touching.sort((a, b) => off(a) - off(b))[0] ?? spanUnder(spans, at)
+  const off = (span: Span): number => Math.abs(2 * spanRadius(span, at) - target)
+  return [spanAt(spans, at, 'foot'), spanAt(spans, at, 'top')]
+    .filter((span) => span.shape !== 'square')
+    .sort((a, b) => off(a) - off(b))[0]
 }
 
 /** Where a zone is thickest: an end of a span, else the middle of the thickest. */
@@ -80,7 +104,7 @@ function widestPlace(zone: Zone): [number, Span] {
     if (nm(span.d0) === nm(zone.maxDiameter)) return [span.from, span]
     if (nm(span.d1) === nm(zone.maxDiameter)) return [span.to, span]
   }
-  const thickest = (span: Span): number => 2 * radiusAt([span], (span.from + span.to) / 2)
+  const thickest = (span: Span): number => 2 * spanRadius(span, (span.from + span.to) / 2)
   const span = zone.spans.reduce((a, b) => (thickest(b) > thickest(a) ? b : a))
   return [(span.from + span.to) / 2, span]
 }

@@ -1,0 +1,130 @@
+import { describe, expect, it } from 'vitest'
+import { defaultAllowances } from '../../../shared/blank/allowances.ts'
+import { spansOf } from '../../../shared/profile/profile.ts'
+import { diametersOf } from '../../../shared/profile/radius.ts'
+import type { RouteInput } from '../../../shared/route/input.ts'
+import type { OperationDraft } from '../../../shared/route/operation.ts'
+import { routeFor } from '../../../shared/route/route.ts'
+import { randomProfile, seeded } from './random-profile.ts'
+import { benchTools, stepLathe } from './route-inputs.ts'
+
+const mounts: RouteInput['mount'][] = ['spur', 'cup', 'chuck', 'screw', 'jam']
+const finishes: RouteInput['finish'][] = ['none', 'oil', 'wax', 'polish', 'film']
+
+/** A job around a random profile: any mount, lathe, finish, whip and moisture. */
+function randomInput(seed: number): RouteInput {
+  const random = seeded(seed)
+  const pick = <T>(of: readonly T[]): T => of[Math.floor(random() * of.length)]!
+  const profile = randomProfile(random)
+  const spans = spansOf(profile)
+  const length = spans.at(-1)!.to
+  const largest = Math.max(...spans.map((span) => diametersOf(span).greatest))
+  const hasSquare = spans.some((span) => span.shape === 'square')
+  const side = hasSquare
+    ? Math.max(...spans.map((span) => (span.shape === 'square' ? span.d0 : 0)))
+    : largest + 4
+  const squareFoot = spans[0]!.shape === 'square'
+  const squareTop = spans.at(-1)!.shape === 'square'
+  const parts = hasSquare ? 1 : 1 + Math.floor(random() * 3)
+  const [foot, top] = [squareFoot ? 0 : 12.7, squareTop ? 0 : 19]
+  return {
+    profile,
+    checks: spans
+      .filter((span) => span.shape !== 'square' && random() < 0.4)
+      .map((span) => ({ key: `s${span.index}`, at: span.from, kind: 'diameter', target: span.d0 })),
+    joints:
+      hasSquare && random() < 0.4
+        ? [{ kind: 'mortise', at: length / 2, size: [10, 50], depth: 20, stage: 'square' }]
+        : [],
+    mount: pick(mounts),
+    blank: {
+      side,
+      sawn: side + 4,
+      length: foot + top + parts * length + (parts - 1) * 6,
+      stock: { perBlank: parts, sticks: 9 },
+      layers: random() < 0.1 ? 3 : 1,
+      diagonal: side * Math.SQRT2,
+      count: 9,
+      lengthParts: {
+        parts: parts * length,
+        foot,
+        top,
+        between: (parts - 1) * 6,
+        mount: 'spur',
+        drivenEnd: pick(['foot', 'top'] as const),
+      },
+    },
+    allowances: defaultAllowances('in'),
+    units: 'in',
+    quantity: 8,
+    match: random() < 0.7,
+    finish: pick(finishes),
+    grain: 'any',
+    use: 'furniture',
+    moisture: random() < 0.2 ? 25 : 8,
+    serviceMoisture: 8,
+    lathe:
+      random() < 0.1
+        ? undefined
+        : random() < 0.5
+          ? stepLathe
+          : { name: 'Small lathe', speeds: { least: 60 + random() * 700, most: 3200 }, restLength: 200 },
+    tools: random() < 0.3 ? benchTools.filter(() => random() < 0.5) : benchTools,
+    grits: [120, 180, 220],
+    calipers: 3,
+    whip: {
+      at: length / 2,
+      criticalRpm: 300 + random() * 9000,
+      rest: pick(['none', 'none', 'advised', 'needed'] as const),
+    },
+    blankCriticalRpm: 300 + random() * 15000,
+  }
+}
+
+const SEEDS = 10_000
+const forming = /^(straight|taper|bead|cove|ovolo|cavetto|ogee|curve|tenon)$/
+
+/** What is wrong with a route, each fault in words. */
+function faultsOf(input: RouteInput, operations: OperationDraft[]): string[] {
+  const faults: string[] = []
+  const place = new Map(operations.map((operation, i) => [operation.key, i]))
+  if (place.size !== operations.length) faults.push('two operations share a key')
+  operations.forEach((operation, i) => {
+    const { key, rpm, rpmCeiling, after, work } = operation
+    if (rpm !== undefined && !(rpm <= rpmCeiling!)) faults.push(`${key} runs above its ceiling`)
+    if (rpmCeiling !== undefined && rpm === undefined && !operation.caution)
+      faults.push(`${key} has no speed and no word`)
+    for (const first of after) if (!(place.get(first)! < i)) faults.push(`${key} stands before ${first}`)
+    for (const value of Object.values(work))
+      if (!Number.isFinite(value) || value < -1e-6) faults.push(`${key} has work ${JSON.stringify(work)}`)
+  })
+  const cuts = operations
+    .filter((operation) => forming.test(operation.kind))
+    .flatMap((operation) => operation.spans ?? [])
+  const turned = spansOf(input.profile)
+    .filter((span) => span.shape !== 'square')
+    .map((span) => span.index)
+  if ([...cuts].sort((a, b) => a - b).join() !== turned.join())
+    faults.push(`spans ${turned} are formed as ${cuts}`)
+  const at = (kind: string): number[] =>
+    operations.flatMap((operation, i) => (operation.kind === kind ? [i] : []))
+  const last = (kinds: RegExp): number =>
+    Math.max(-1, ...operations.flatMap((operation, i) => (kinds.test(operation.kind) ? [i] : [])))
+  if (Math.max(-1, ...at('rough')) > Math.min(Infinity, ...at('size')))
+    faults.push('sized before it is roughed')
+  if (at('end').some((i) => i < last(forming))) faults.push('an end is cut before the forming is done')
+  for (const i of [...at('part'), ...at('nub')])
+    if (at('check-set').some((check) => check > i)) faults.push('parted before the set is checked')
+  return faults
+}
+
+describe('routeFor on ten thousand random jobs', () => {
+  it('never runs above a ceiling, cuts every span once, and keeps what must come first', () => {
+    const faults: string[] = []
+    for (let seed = 1; seed <= SEEDS && faults.length < 5; seed++) {
+      const input = randomInput(seed)
+      faults.push(...faultsOf(input, routeFor(input).operations).map((fault) => `seed ${seed}: ${fault}`))
+    }
+    expect(faults).toEqual([])
+  })
+})
