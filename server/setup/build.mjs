@@ -15,17 +15,10 @@ const halves = {
     program: ['node_modules/typescript/bin/tsc', '-p', 'server', '--noCheck'],
   },
   web: {
-    sources: ['web', 'shared', 'tsconfig.base.json'],
+    sources: ['web', 'shared', 'vite.config.ts', 'tsconfig.base.json'],
     output: ['web'],
     proof: 'web/index.html',
-    program: [
-      'node_modules/vite/bin/vite.js',
-      'build',
-      'web',
-      '--outDir',
-      join(dist, 'web'),
-      '--emptyOutDir',
-    ],
+    program: ['node_modules/vite/bin/vite.js', 'build'],
   },
 }
 
