@@ -3,6 +3,7 @@ import { clearOf, jawsReach, type Measuring, slopeAllows, slopeError } from './j
 import { type Profile, type Span, type Station, samePlace, spansOf } from './profile.ts'
 import { spanAt, spanRadius, spanTurns } from './radius.ts'
 import { type Place, showingPlaces } from './showing.ts'
+import { sizeText } from './size-text.ts'
 
 /** A place where every piece is measured. Lengths mm; `target` is the finished size there. */
 export interface CheckStation {
@@ -74,8 +75,6 @@ function spansAt(spans: Span[], stations: Station[], index: number): Span[] {
 
 const isFixed = (station: Station, tenon: boolean): boolean => station.fixed ?? tenon
 
-const mm = (length: number): string => `${Number(length.toFixed(1))} mm`
-
 /** The nearest place on the spans beside a station where jaws reach and the slope allows. */
 function betterPlace(spans: Span[], beside: Span[], at: number, measuring: Measuring): number | undefined {
   const clear = clearOf(measuring.jawWidth)
@@ -107,11 +106,11 @@ function judged(
   const better = betterPlace(spans, beside, at, measuring)
   const off = steep && slopeError(steep, at, measuring.position)
   const why = !reach
-    ? `Jaws ${mm(measuring.jawWidth)} wide do not reach the wood at ${mm(at)}`
-    : `At ${mm(at)} the outline is so steep that ${mm(measuring.position)} along the part changes the diameter by ${Number.isFinite(off) ? mm(off!) : 'any amount'}`
+    ? `Jaws ${sizeText(measuring.jawWidth)} wide do not reach the wood at ${sizeText(at)}`
+    : `At ${sizeText(at)} the outline is so steep that ${sizeText(measuring.position)} along the part changes the diameter by ${Number.isFinite(off) ? sizeText(off!) : 'any amount'}`
   return better === undefined
     ? { caution: `${why}; no place beside it is better.` }
-    : { caution: `${why}; ${mm(better)} from the foot is the nearest better place.`, better }
+    : { caution: `${why}; ${sizeText(better)} from the foot is the nearest better place.`, better }
 }
 
 function markedStations(
@@ -125,7 +124,10 @@ function markedStations(
     const key = station.key ?? `s${index}`
     const beside = spansAt(spans, profile.stations, index)
     const turned = beside.filter((span) => span.shape !== 'square')
-    const fixed = isFixed(station, station.tenon === true)
+    const fixed = isFixed(
+      station,
+      beside.some((span) => span.station.tenon === true),
+    )
     if (turned.length === 0) {
       const square = beside.at(-1)
       if (!square) return []
@@ -160,8 +162,8 @@ function autoStations(
     const measuring = measuringOf(profile.stations[station]!, tolerance, jawWidth)
     return jawsReach(spans, span, at, measuring) && slopeAllows(span, at, measuring)
   })
-  const shown = reachable.sort((a, b) => b.shows - a.shows || a.at - b.at).slice(0, MOST)
-  return shown
+  return reachable
+    .slice(0, MOST)
     .sort((a, b) => a.at - b.at)
     .map((place) => {
       const station = profile.stations[place.station]!

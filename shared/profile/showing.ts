@@ -88,7 +88,7 @@ function ends(spans: Span[], clear: number, key: (index: number) => string): Pla
       const beside = spans[end === 'foot' ? i - 1 : i + 1]
       const abrupt = endsAbruptly(spans, i, end)
       if (!abrupt && isFlat(beside)) return []
-      const inset = abrupt ? Math.min(clear, span.to - span.from) : 0
+      const inset = abrupt ? Math.min(clear, (span.to - span.from) / 2) : 0
       const at = end === 'foot' ? span.from + inset : span.to - inset
       const target = 2 * spanRadius(span, at)
       return [
@@ -99,7 +99,7 @@ function ends(spans: Span[], clear: number, key: (index: number) => string): Pla
           at,
           kind: 'diameter' as const,
           target,
-          shows: jumpAt(spans, i, end) + Math.abs(span.d1 - span.d0) / 2,
+          shows: span.station.tenon ? FITS : jumpAt(spans, i, end) + Math.abs(span.d1 - span.d0) / 2,
         },
       ]
     })
@@ -107,7 +107,7 @@ function ends(spans: Span[], clear: number, key: (index: number) => string): Pla
 }
 
 /**
- * Every place of a profile that is worth a check, none of them twice: crests, roots, flats at mid-width, ends of
+ * Every place of a profile that is worth a check, none of them twice, those that show most first: crests, roots, flats at mid-width, ends of
  * tapers and curves `clear` mm from a shoulder, both sides of a step, squares across the flats.
  */
 export function showingPlaces(profile: Profile, spans: Span[], clear: number): Place[] {
@@ -117,10 +117,12 @@ export function showingPlaces(profile: Profile, spans: Span[], clear: number): P
     const own = profile.stations[index]!.key
     return own === undefined || taken.has(own) ? `s${index}` : own
   }
-  const most = new Map<string, Place>()
-  for (const place of [...turned, ...flats(spans, key), ...ends(spans, clear, key)]) {
-    const before = most.get(place.key)
-    if (!before || place.shows > before.shows) most.set(place.key, place)
-  }
-  return [...most.values()]
+  const all = [...turned, ...flats(spans, key), ...ends(spans, clear, key)].sort((a, b) => b.shows - a.shows)
+  const [keys, places] = [new Set<string>(), new Set<number>()]
+  return all.filter((place) => {
+    const known = keys.has(place.key) || places.has(nm(place.at))
+    keys.add(place.key)
+    places.add(nm(place.at))
+    return !known
+  })
 }

@@ -1,4 +1,4 @@
-import { type Piece, pieceSums } from './integral.ts'
+import { type Piece, pieceSums, type SolidSums } from './integral.ts'
 import { type Profile, type Span, spansOf } from './profile.ts'
 import { diametersOf, spanSection } from './radius.ts'
 import { faceArea, sectionArea } from './section.ts'
@@ -32,6 +32,24 @@ function turnedPiece({ start, end, at }: Arc): Piece {
   }
 }
 
+/** The pieces of a span that add up to its solid. */
+function piecesOf(span: Span): Piece[] {
+  const shape = shapeOf(span)
+  return shape.pieces?.(span) ?? shape.arcs(span).map(turnedPiece)
+}
+
+/** Volume mm³, its first moment about the foot mm⁴ and lateral surface mm² of one span, to better than 1e-9. */
+export function spanSums(span: Span): SolidSums {
+  const sums = { volume: 0, moment: 0, lateral: 0 }
+  for (const piece of piecesOf(span)) {
+    const { volume, moment, lateral } = pieceSums(piece)
+    sums.volume += volume
+    sums.moment += moment
+    sums.lateral += lateral
+  }
+  return sums
+}
+
 /** Areas across the axis: both ends, step rings and shoulder faces. */
 function facesArea(spans: Span[]): number {
   const [first, last] = [spans[0]!, spans.at(-1)!]
@@ -50,14 +68,11 @@ export function solidOf(profile: Profile): Solid {
   const spans = spansOf(profile)
   const totals = { volume: 0, moment: 0, lateral: 0, turned: 0 }
   for (const span of spans) {
-    const shape = shapeOf(span)
-    for (const piece of shape.pieces?.(span) ?? shape.arcs(span).map(turnedPiece)) {
-      const { volume, moment, lateral } = pieceSums(piece)
-      totals.volume += volume
-      totals.moment += moment
-      totals.lateral += lateral
-      if (span.shape !== 'square') totals.turned += lateral
-    }
+    const { volume, moment, lateral } = spanSums(span)
+    totals.volume += volume
+    totals.moment += moment
+    totals.lateral += lateral
+    if (span.shape !== 'square') totals.turned += lateral
   }
   const turned = spans.filter((span) => span.shape !== 'square')
   const sizes = (turned.length > 0 ? turned : spans).map(diametersOf)
