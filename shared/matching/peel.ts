@@ -96,27 +96,33 @@ export function peeledSet(table: Table, choose: number): number[] {
 
 /**
  * The set of `choose` pieces closest together at a table's one station, first in the order of the pieces
- * among equals: it lies in a window of the sorted readings, so no search is needed.
+ * among equals. It lies in a window of the sorted readings, so no search is needed: pieces are taken in their
+ * order as long as one of the closest windows holds all that were taken.
  */
 export function closestAtOne(table: Table, choose: number): number[] {
   const order = byReading(table, 0)
-  const reading = (i: number): number => table.readings[order[i]!]![0]!
   const least = narrowestWindow(table, choose)
-  let first: number[] | undefined
-  for (let [from, to] = [0, 0]; from + choose <= order.length; from++) {
-    while (to < order.length && (reading(to) - reading(from)) / table.widths[0]! <= least) to++
-    if (to - from < choose) continue
-    const set = order
-      .slice(from, to)
-      .sort((a, b) => a - b)
-      .slice(0, choose) // prettier-ignore
-    if (first === undefined || precedes(set, first)) first = set
+  const reading = (i: number): number => table.readings[order[i]!]![0]!
+  // Window `from` holds the readings from there up to `least` more; `wide` counts those before it that hold enough.
+  const [wide, earliest, rank] = [
+    [0],
+    new Map<number, number>(),
+    new Map(order.map((piece, i) => [piece, i])),
+  ]
+  for (let [from, to] = [0, 0]; from < order.length; from++) {
+    for (; to < order.length && (reading(to) - reading(from)) / table.widths[0]! <= least; to++)
+      earliest.set(to, from)
+    wide.push(wide[from]! + (to - from >= choose ? 1 : 0))
   }
-  return first!
-}
-
-/** Both ascending and of one length: which comes first in the order of the pieces. */
-function precedes(a: readonly number[], b: readonly number[]): boolean {
-  const at = a.findIndex((piece, i) => piece !== b[i])
-  return at >= 0 && a[at]! < b[at]!
+  const set: number[] = []
+  let [first, last] = [0, order.length - 1]
+  for (let piece = 0; set.length < choose; piece++) {
+    const at = rank.get(piece)!
+    const [from, to] = [Math.max(first, earliest.get(at)!), Math.min(last, at)]
+    if (to < from || wide[to + 1] === wide[from]) continue
+    set.push(piece)
+    first = from
+    last = to
+  }
+  return set
 }

@@ -6,6 +6,8 @@ import type { SetFile } from './set.ts'
 
 export const SET_STATIONS_MAX = 500
 export const SET_PIECES_MAX = 10_000
+/** Values of one reading, taken around a piece. */
+export const SET_VALUES_MAX = 1_000
 /** Beyond any gauge; larger figures would leave the range of numbers when squared. */
 const LARGEST = 1e100
 
@@ -24,12 +26,15 @@ function setSchema(units: Units) {
   const station = z
     .object({ key, target: positive, plus: margin, minus: margin, fixed: z.boolean().optional() })
     .refine((s) => s.plus + s.minus > 0, 'needs a tolerance: plus and minus together must be more than 0')
+  const several = listOf(positive, { most: SET_VALUES_MAX })
+  // Parsed here and not as a union, so that a breach names the very value that is wrong.
   const reading = z.unknown().transform((value, context) => {
-    const parsed = (Array.isArray(value) ? listOf(positive, { least: 1, most: 1000 }) : positive).safeParse(
-      value,
-    )
-    if (parsed.success) return parsed.data
-    for (const { path, message } of parsed.error.issues) context.addIssue({ code: 'custom', path, message })
+    const parsed = (Array.isArray(value) ? several : positive).safeParse(value)
+    if (!parsed.success)
+      for (const { path, message } of parsed.error.issues) context.addIssue({ code: 'custom', path, message })
+    else if (Array.isArray(parsed.data) && parsed.data.length === 0)
+      context.addIssue({ code: 'custom', message: 'must have at least one value' })
+    else return parsed.data
     return z.NEVER
   })
   return z.object({
