@@ -1,4 +1,4 @@
-import { lengthText } from '../units/length.ts'
+import { lengthText, nm } from '../units/length.ts'
 
 /**
  * A length for a sentence that has to serve both systems.
@@ -7,6 +7,6 @@ import { lengthText } from '../units/length.ts'
  * @example sizeText(0) // '0 mm'
  */
 export function sizeText(mm: number): string {
-  const figure = Number(mm.toFixed(3))
+  const figure = Math.round(nm(mm) / 1e3) / 1e3
   return figure === 0 ? '0 mm' : `${figure} mm (${lengthText(mm, 'decimal')})`
 }

@@ -1,6 +1,9 @@
 import fc from 'fast-check'
 import type { Profile, ShapeName, Station } from '../../../shared/profile/profile.ts'
 
+// the same profiles in every run
+fc.configureGlobal({ seed: 1919 })
+
 /** A station as it is written in a test: position, diameter, shape, whatever else. Lengths mm. */
 export const station = (
   at: number,
