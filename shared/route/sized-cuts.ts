@@ -52,9 +52,12 @@ export function sizedCutsOf(spans: Span[], zones: Zone[], input: RouteInput): Si
     caliperSetting(target, input.allowances, { tenon: isTenon(span), film })
   const cuts: SizedCut[] = []
   const places = takenPlaces()
+  const taken = new Set<string>()
   const add = (station: string, at: number, target: number, span: Span, name?: string): void => {
-    if (places.isTaken(at, target)) return
+    const inSpan = `${span.index}/${nm(target)}`
+    if (taken.has(station) || taken.has(inSpan) || places.isTaken(at, target)) return
     places.take(at, target)
+    taken.add(station).add(inSpan)
     const caliper = setting(target, span)
     cuts.push({
       station,

@@ -23,11 +23,11 @@ export function bevelAngle(lengthOverThickness: number, bevels: 1 | 2 = 1): numb
   return degrees(bevels * Math.asin(1 / (bevels * lengthOverThickness)))
 }
 
-/** The angle each kind is ground to, degrees: between the bevels of skew and parting tool. */
+/** The angle each kind is ground to, whole degrees: between the bevels of skew and parting tool. */
 export const grindingAngles: Record<TurningToolKind, number> = {
-  'roughing-gouge': bevelAngle(BEVEL_OVER_THICKNESS),
-  'spindle-gouge': bevelAngle(BEVEL_OVER_THICKNESS),
-  skew: bevelAngle(BEVEL_OVER_THICKNESS, 2),
+  'roughing-gouge': Math.round(bevelAngle(BEVEL_OVER_THICKNESS)),
+  'spindle-gouge': Math.round(bevelAngle(BEVEL_OVER_THICKNESS)),
+  skew: Math.round(bevelAngle(BEVEL_OVER_THICKNESS, 2)),
   parting: PARTING_ANGLE,
-  scraper: bevelAngle(BEVEL_OVER_THICKNESS),
+  scraper: Math.round(bevelAngle(BEVEL_OVER_THICKNESS)),
 }

@@ -88,7 +88,7 @@ function whyText(uses: EdgeUse[], tool: EdgeTool, input: GrindingInput): string 
 }
 
 /** Rounds that a shave of binary noise must not turn into one more. */
-const wholeUp = (n: number): number => Math.ceil(n - 1e-9)
+const wholeUp = (n: number): number => Math.max(0, Math.ceil(n - 1e-9))
 
 /**
  * Touch-ups and regrinds of each tool over the batch; each tool starts it on a fresh edge, and every so many

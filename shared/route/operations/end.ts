@@ -7,8 +7,8 @@ import type { OperationDraft } from '../operation.ts'
 import { circleArea } from '../removed.ts'
 import { facingTool } from '../tool-choice.ts'
 
-/** Squaring an end: first cut outside the line, thickness of the last. Milton & Wohlers (1919) ch. V. */
-export const SQUARING = { firstOutside: inches(1 / 8), last: inches(1 / 32) }
+/** Squaring an end: first cut outside the line, thickness of the last, core left before it is cut off. Milton & Wohlers (1919) ch. V. */
+export const SQUARING = { firstOutside: inches(1 / 8), last: inches(1 / 32), core: inches(3 / 16) }
 
 /** The groove that leaves a nub is so wide. Common practice, no source. */
 const GROOVE = inches(1 / 4)

@@ -5,6 +5,7 @@ import { turnedEnds } from '../ends.ts'
 import type { OperationDraft } from '../operation.ts'
 import { circleArea } from '../removed.ts'
 import { partingTool } from '../tool-choice.ts'
+import { SQUARING } from './end.ts'
 
 /** Parts cut off what holds them, the tail end first where there are several to a stick. */
 export function part(context: RouteContext): OperationDraft[] {
@@ -13,6 +14,7 @@ export function part(context: RouteContext): OperationDraft[] {
   if (cuts === 0) return []
   const { tool, cut, width, caution } = partingTool(context)
   const rough = Math.max(...context.zones.map((zone) => context.roughDiameter(zone)))
+  const core = context.text(SQUARING.core)
   const several = context.parts > 1
   return [
     draftOf('part', {
@@ -28,8 +30,8 @@ export function part(context: RouteContext): OperationDraft[] {
         diameter: rough,
       },
       why: several
-        ? 'From the tail end inward, so that what is left is always held; number each as it comes off.'
-        : 'Last of the turning, and only when the set is checked; number it again as it comes off.',
+        ? `From the tail end inward, so that what is left is always held; slow down once the core is ${core}, number each as it comes off.`
+        : `Last of the turning; slow down once the core is ${core}, number it again as it comes off.`,
       cautions: [caution, cautions.parting],
     }),
   ]

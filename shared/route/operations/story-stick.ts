@@ -1,7 +1,10 @@
-import { nm } from '../../units/length.ts'
+import { inches, nm } from '../../units/length.ts'
 import type { RouteContext } from '../context.ts'
 import { draftOf } from '../draft.ts'
 import type { OperationDraft } from '../operation.ts'
+
+/** Brads in the stick stand out so far. Milton & Wohlers (1919) ch. VII. */
+export const BRADS = inches(1 / 8)
 
 /** Every position of the profile struck at once on the cylinder. */
 export function storyStick(context: RouteContext): OperationDraft[] {
@@ -20,7 +23,7 @@ export function storyStick(context: RouteContext): OperationDraft[] {
       speed: context.speed('roughing', 'roughed'),
       restPosition: 1,
       work: { length: parts * context.length, count: parts * marks, diameter },
-      why: 'All at one setting and before any detail: marks struck one from another creep.',
+      why: `All at one setting and before any detail, the brads standing out ${context.text(BRADS)}: marks struck one from another creep.`,
     }),
   ]
 }
