@@ -7,7 +7,9 @@ export function minutesText(minutes: number): string {
   if (Math.round(minutes * 10) < 100) return `${Math.round(minutes * 10) / 10} min`
   const whole = Math.round(minutes)
   if (whole < 60) return `${whole} min`
-  return whole % 60 === 0 ? `${whole / 60} h` : `${Math.floor(whole / 60)} h ${whole % 60} min`
+  return whole % 60 === 0
+    ? `${whole / 60} h`
+    : `${Math.floor(whole / 60)} h ${String(whole % 60).padStart(2, '0')} min`
 }
 
 /** Seconds of a stopwatch as `m:ss`. */

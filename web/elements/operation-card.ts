@@ -26,6 +26,11 @@ export class OperationCard extends LitElement {
       .card {
         gap: var(--space-3);
       }
+      .read {
+        display: grid;
+        gap: var(--space-3);
+        grid-template-columns: minmax(0, 1fr);
+      }
       .head {
         display: flex;
         justify-content: space-between;
@@ -38,34 +43,34 @@ export class OperationCard extends LitElement {
       .tool {
         font-size: clamp(1.25rem, 5.5vw, 2rem);
       }
-      .figures {
+      .at-hand {
         display: grid;
         grid-template-columns: repeat(auto-fit, minmax(min(100%, 15rem), 1fr));
         gap: var(--space-3) var(--space-6);
       }
-      .figures dt {
+      .at-hand dt {
         font-size: 1rem;
         color: var(--ink-soft);
       }
-      .figures dd {
+      .at-hand dd {
         font-size: clamp(3.25rem, 15vw, 5.5rem);
         font-weight: 700;
         line-height: 1;
         white-space: nowrap;
       }
-      .figures dd.below {
+      .at-hand dd.below {
         font-size: 1.0625rem;
         font-weight: 400;
         line-height: 1.35;
         white-space: normal;
         color: var(--ink-soft);
       }
-      .figures dd.none {
+      .at-hand dd.none {
         font-size: 1.75rem;
         color: var(--under);
         white-space: normal;
       }
-      .figures .unit {
+      .at-hand .unit {
         font-size: 0.38em;
       }
       .caution {
@@ -85,7 +90,9 @@ export class OperationCard extends LitElement {
       }
       .turn button {
         min-height: 4.5rem;
-        font-size: 1.375rem;
+        padding: 0;
+        font-size: 1.25rem;
+        white-space: nowrap;
       }
     `,
   ]
@@ -119,14 +126,14 @@ export class OperationCard extends LitElement {
     if (!operation) return html`<p>This plan has no operation here.</p>`
     const group = operationGroups(this.operations).find((g) => g.operations.includes(operation))
     return html`<article class="card" @pointerdown=${this.press} @pointerup=${this.lift}>
-      <div aria-live="polite" class="page">
+      <div aria-live="polite" class="read">
         <p class="head soft"><span>${group?.heading ?? ''}</span> <span>${this.index + 1} of ${this.operations.length}</span></p>
         <div>
-          <h2>${operation.name}</h2>
+          <h2>${unbroken(operation.name)}</h2>
           <p class="tool">${operation.tool}</p>
         </div>
         ${this.drawing(operation)}
-        <dl class="figures">${this.speed(operation)} ${this.lengths(operation)}</dl>
+        <dl class="at-hand">${this.speed(operation)} ${this.lengths(operation)}</dl>
         ${operation.caution ? html`<p class="caution">${operation.caution}</p>` : nothing}
         <p class="why">${operation.why}</p>
         <p class="soft">${timeText(operation, this.each)}</p>
@@ -174,6 +181,10 @@ export class OperationCard extends LitElement {
     }`
   }
 }
+
+/** Figures such as `2-17/64 in` stay on one line. */
+const unbroken = (text: string): string =>
+  text.replace(/(\d)-(\d)/g, '$1\u2011$2').replace(/(\d) (in|mm)\b/g, '$1\u00a0$2')
 
 const timeText = ({ minutesOnce, minutesEach }: Operation, each: string): string =>
   [

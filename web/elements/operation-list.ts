@@ -6,6 +6,7 @@ import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
 import { pageWear } from '../styles/all.ts'
 import { minutesText } from '../time-text.ts'
 import { operationGroups, rpmFigure, whereText } from './operation-words.ts'
+import { SILHOUETTE_LENGTH, silhouetteOf } from './part-outlines.ts'
 import './turned-part.ts'
 
 /** The whole order of work as a list. Sends `operation-chosen` with the operation's place in the order. */
@@ -38,11 +39,14 @@ export class OperationList extends LitElement {
         width: 7rem;
       }
       .time {
-        width: 7.5rem;
+        width: 9.5rem;
       }
       turned-part {
         height: 2.5rem;
         margin-bottom: var(--space-1);
+      }
+      turned-part.slender {
+        height: 1.25rem;
       }
       .name {
         font-weight: 650;
@@ -50,6 +54,7 @@ export class OperationList extends LitElement {
       button.name {
         justify-content: start;
         width: 100%;
+        margin-block: -0.625rem -0.5rem;
         padding: 0;
         border: 0;
         background: none;
@@ -163,9 +168,14 @@ export class OperationList extends LitElement {
     </tr>`
   }
 
+  /** So thin that a low strip shows all of it. */
+  private slender(): boolean {
+    return this.profile !== undefined && 2 * silhouetteOf(this.profile).half < 0.1 * SILHOUETTE_LENGTH
+  }
+
   private where({ where }: Operation): TemplateResult | typeof nothing {
     if (!where || !this.profile) return nothing
-    return html`<turned-part compact orientation="horizontal" .profile=${this.profile} .species=${this.species} .highlight=${where}></turned-part>
+    return html`<turned-part compact class=${this.slender() ? 'slender' : ''} orientation="horizontal" .profile=${this.profile} .species=${this.species} .highlight=${where}></turned-part>
       <p class="small">${whereText(where, this.lengthStyle)}</p>`
   }
 }

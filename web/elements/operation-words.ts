@@ -11,22 +11,18 @@ export interface OperationGroup {
   operations: Operation[]
 }
 
-const afterwards = new Set<Stage>(['handwork', 'finish', 'packing'])
-
-const headingOf = (operation: Operation, turnedYet: boolean): string => {
-  if (operation.pass > 0 && !(afterwards.has(operation.stage) && operation.rpm === undefined)) {
-    return `On the lathe, mounting ${operation.pass}`
-  }
-  return turnedYet ? 'Off the lathe again' : 'Before the lathe'
-}
-
 /** The order of work under headings that say where it is done. */
 export function operationGroups(operations: readonly Operation[]): OperationGroup[] {
   const groups: OperationGroup[] = []
-  let turnedYet = false
+  const last = operations.reduce(
+    (found, { rpm, rpmCeiling }, i) => ((rpm ?? rpmCeiling) !== undefined ? i : found),
+    -1,
+  )
+  let mounted = 0
   operations.forEach((operation, i) => {
-    const heading = headingOf(operation, turnedYet)
-    if (heading.startsWith('On')) turnedYet = true
+    mounted = Math.max(mounted, operation.pass)
+    const heading =
+      i > last ? 'After the lathe' : mounted === 0 ? 'Before the lathe' : `On the lathe, mounting ${mounted}`
     const group = groups.at(-1)
     if (group?.heading === heading) group.operations.push(operation)
     else groups.push({ heading, first: i, operations: [operation] })

@@ -26,8 +26,7 @@ export class RackEdges extends LitElement {
       .due p {
         flex: 1 1 12rem;
       }
-      ul {
-        display: grid;
+      .card {
         gap: var(--space-2);
       }
     `,
@@ -41,15 +40,15 @@ export class RackEdges extends LitElement {
     if (this.edges.length === 0) return nothing
     const due = this.edges.filter(({ tool, due }) => due > (this.sharpened[tool] ?? 0))
     const later = this.edges.filter((edge) => !due.includes(edge))
-    return html`<div class="page">
+    return html`<section class="card" aria-label="Edges">
       ${due.map(
         ({ tool, due }) => html`<div class="due" role="status">
           <p><strong>Touch up the ${tool}</strong> before the next piece.</p>
           <button type="button" @click=${() => this.tell(tool, due)}>It is sharp again</button>
         </div>`,
       )}
-      ${later.length === 0 ? nothing : html`<ul class="plain small">${later.map(({ tool, left }) => html`<li>${tool}: touch up after ${leftText(left)}</li>`)}</ul>`}
-    </div>`
+      ${later.length === 0 ? nothing : html`<p class="small">Touch up ${later.map(({ tool, left }, i) => html`${i > 0 ? '; ' : ''}the ${tool} after <strong>${leftText(left)}</strong>`)}.</p>`}
+    </section>`
   }
 
   private tell(tool: string, due: number): void {

@@ -26,7 +26,10 @@ interface Watch {
 
 const WATCH = 'setwright.stopwatch'
 
-/** One piece in hand: what is next, what is done. Sends `step-done` and `piece-spoiled`. */
+/**
+ * One piece in hand: what is next, what is done. Sends `step-done`, `piece-spoiled`
+ * and, on a narrow screen, `rack-wanted`.
+ */
 @customElement('rack-piece')
 export class RackPiece extends LitElement {
   static override styles = [
@@ -66,6 +69,14 @@ export class RackPiece extends LitElement {
         padding: 0;
         background: none;
         width: 1.25rem;
+      }
+      .back {
+        justify-self: start;
+      }
+      @media (min-width: 60rem) {
+        .back {
+          display: none;
+        }
       }
       .spoil {
         display: grid;
@@ -143,6 +154,7 @@ export class RackPiece extends LitElement {
       <h2 tabindex="-1">Piece ${piece.number}${piece.spare ? ' (spare)' : ''}</h2>
       <p class="soft">${pieceWords(piece, this.operations)}</p>
       ${piece.spoiled ? html`<p class="problem">Spoiled: ${piece.spoiled.reason}. It keeps its number and its record.</p>` : next ? this.next(next) : html`<p><span class="mark in">✓ finished</span> All its operations are done.</p>`}
+      <button type="button" class="back no-print" @click=${() => this.dispatchEvent(new CustomEvent('rack-wanted'))}>‹ Back to the rack</button>
       ${this.steps(piece, next)}
       ${piece.spoiled ? nothing : this.spoiling(piece)}
     </section>`

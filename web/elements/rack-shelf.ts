@@ -24,11 +24,13 @@ export class RackShelf extends LitElement {
     css`
       ol {
         display: grid;
-        grid-template-columns: repeat(auto-fill, minmax(4.5rem, 1fr));
+        grid-template-columns: repeat(auto-fill, minmax(5.25rem, 1fr));
         gap: var(--space-2);
       }
       button {
         width: 100%;
+        height: 100%;
+        justify-content: start;
         flex-direction: column;
         gap: var(--space-1);
         padding: var(--space-2) var(--space-1);
@@ -43,7 +45,7 @@ export class RackShelf extends LitElement {
         border-style: dashed;
       }
       svg {
-        height: 7.5rem;
+        height: 8.5rem;
         width: 100%;
       }
       .ghost {
@@ -102,6 +104,13 @@ export class RackShelf extends LitElement {
 
   private choose(id: string): void {
     this.dispatchEvent(new CustomEvent('piece-chosen', { detail: { id } }))
+  }
+
+  /** Brings the piece in hand back into view. */
+  showChosen(): void {
+    const slot = this.renderRoot.querySelector<HTMLButtonElement>('[aria-pressed=true]')
+    slot?.scrollIntoView({ block: 'center' })
+    slot?.focus({ preventScroll: true })
   }
 
   override render() {

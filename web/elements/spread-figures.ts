@@ -1,9 +1,9 @@
 import { css, html, LitElement, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { Match, SetFile, StationSpread } from '../../shared/matching/set.ts'
-import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
+import type { LengthStyle } from '../../shared/units/length.ts'
 import { pageWear } from '../styles/all.ts'
-import { differenceText } from './verdict-words.ts'
+import { differenceText, readingText, signedText } from './verdict-words.ts'
 
 /** The spread of a set in figures, station by station: mean, scatter, how well it fits the tolerance, signals. */
 @customElement('spread-figures')
@@ -11,6 +11,9 @@ export class SpreadFigures extends LitElement {
   static override styles = [
     ...pageWear,
     css`
+      th p {
+        font-weight: 400;
+      }
       .signals {
         white-space: normal;
       }
@@ -25,8 +28,7 @@ export class SpreadFigures extends LitElement {
 
   override render() {
     if (!this.set || !this.match) return html``
-    return html`<table class="stack">
-      <caption>Cp: tolerance over six standard deviations; Cpk: the same from the mean to the nearer limit. From 1 on, nearly all pieces come out in.</caption>
+    return html`<p class="small soft">Cp: tolerance over six standard deviations; Cpk: the same from the mean to the nearer limit. From 1 on, nearly all pieces come out in.</p><table class="stack">
       <thead>
         <tr>
           <th scope="col">Station</th>
@@ -53,8 +55,8 @@ export class SpreadFigures extends LitElement {
     return html`<tr>
       <th scope="row">${this.names[key] ?? key}${why ? html`<p class="small soft">${why}</p>` : ''}</th>
       ${cell('Read', `${n}`)}
-      ${cell('Mean', mean === undefined ? '–' : lengthText(mean, this.lengthStyle))}
-      ${cell('Mean off target', off === undefined ? '–' : `${off > 0 ? '+' : off < 0 ? '−' : ''}${differenceText(off, this.lengthStyle)}`)}
+      ${cell('Mean', mean === undefined ? '–' : readingText(mean, this.lengthStyle))}
+      ${cell('Mean off target', off === undefined ? '–' : signedText(off, this.lengthStyle))}
       ${cell('Standard deviation', small(sd))}
       ${cell('Largest less least', small(apart))}
       ${cell('Cp', ratio(cp))}

@@ -6,7 +6,7 @@ import { Problem } from '../../shared/problem.ts'
 import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
 import { pageWear } from '../styles/all.ts'
 import { farthestOf, readingAt } from './spread-set.ts'
-import { differenceText, verdictNames, verdictSymbols } from './verdict-words.ts'
+import { differenceText, readingText, verdictNames, verdictSymbols } from './verdict-words.ts'
 
 /** The pieces of a set: their verdicts, who is worst, which match best, what to bring down. */
 @customElement('spread-pieces')
@@ -15,13 +15,12 @@ export class SpreadPieces extends LitElement {
     ...pageWear,
     css`
       .choose {
-        display: flex;
-        flex-wrap: wrap;
-        gap: var(--space-3);
-        align-items: end;
+        display: grid;
+        grid-template-columns: 6rem auto 1fr;
+        gap: var(--space-1) var(--space-2);
       }
-      .choose input {
-        width: 6rem;
+      .choose label {
+        grid-column: 1 / -1;
       }
       .scroll {
         max-height: 30rem;
@@ -73,7 +72,13 @@ export class SpreadPieces extends LitElement {
   override render() {
     const { set, match } = this
     if (!set || !match) return html``
-    return html`<div class="page">${this.worst(set)} ${this.verdicts(match)} ${this.best(set)} ${this.bringDown(set, match)}</div>`
+    return html`<div class="page">
+      ${this.worst(set)}
+      <div class="columns">
+        <div class="page">${this.verdicts(match)} ${this.best(set)}</div>
+        ${this.bringDown(set, match)}
+      </div>
+    </div>`
   }
 
   private worst(set: SetFile): TemplateResult | typeof nothing {
@@ -90,16 +95,16 @@ export class SpreadPieces extends LitElement {
   private verdicts(match: Match): TemplateResult {
     const read = match.pieces.filter(({ verdict }) => verdict !== undefined)
     const unread = match.pieces.filter(({ verdict }) => verdict === undefined)
+    const rounds = read.some(({ outOfRound }) => outOfRound)
     return html`<div class="scroll" tabindex="0" role="region" aria-label="Verdicts on the pieces">
       <table>
-        <thead><tr><th scope="col">Piece</th><th scope="col">Verdict</th><th scope="col">Worst at</th><th class="number" scope="col">Out of round</th></tr></thead>
+        <thead><tr><th scope="col">Piece</th><th scope="col">Verdict</th><th scope="col">Worst at</th>${rounds ? html`<th class="number" scope="col">Out of round</th>` : nothing}</tr></thead>
         <tbody>${read.map(
           ({ key, verdict, worst, outOfRound }) => html`<tr>
             <th scope="row">${this.number(key)}</th>
             <td><span class="mark ${verdict!}">${verdictSymbols[verdict!]} ${verdictNames[verdict!]}</span></td>
             <td>${worst === undefined ? '–' : this.name(worst)}</td>
-            <td class="number">${outOfRound ? differenceText(Math.max(...Object.values(outOfRound)), this.lengthStyle) : '–'}</td>
-          </tr>`,
+            ${rounds ? html`<td class="number">${outOfRound ? differenceText(Math.max(...Object.values(outOfRound)), this.lengthStyle) : '–'}</td>` : nothing}</tr>`,
         )}</tbody>
       </table>
       ${unread.length === 0 ? nothing : html`<p class="small soft">Not read yet: ${unread.map(({ key }) => this.number(key)).join(', ')}.</p>`}
@@ -108,17 +113,18 @@ export class SpreadPieces extends LitElement {
 
   private best(set: SetFile): TemplateResult {
     const stale = this.chosen && this.chosen.of !== set
+    const whole = set.pieces.filter((piece) =>
+      set.stations.every(({ key }) => readingAt(piece, key) !== undefined),
+    ).length
     return html`<section>
       <h3>Choose the best match</h3>
       <div class="choose no-print">
-        <div class="field">
-          <label for="choose">Pieces wanted</label>
+        <label for="choose">Pieces wanted, of ${whole} read everywhere</label>
           <input id="choose" inputmode="numeric" .value=${this.choose || String(this.wanted)} @input=${(
             event: Event,
           ) => {
             this.choose = (event.target as HTMLInputElement).value.trim()
           }} @keydown=${(event: KeyboardEvent) => event.key === 'Enter' && this.chooseBest()} />
-        </div>
         <button type="button" @click=${this.chooseBest}>Choose them</button>
       </div>
       <div role="status">
@@ -139,7 +145,7 @@ export class SpreadPieces extends LitElement {
     return html`<section>
       <h3>Bring down</h3>
       ${changed.length === 0 && cuts.length === 0 && spoiled.length === 0 ? html`<p>Nothing to bring down.</p>` : nothing}
-      ${changed.length === 0 ? nothing : html`<ul>${changed.map(({ key, target }) => html`<li>${this.name(key)}: new target <strong>${lengthText(targets[key]!, this.lengthStyle)}</strong> <span class="soft">(was ${lengthText(target, this.lengthStyle)})</span></li>`)}</ul>`}
+      ${changed.length === 0 ? nothing : html`<ul>${changed.map(({ key, target }) => html`<li>${this.name(key)}: new target <strong>${readingText(targets[key]!, this.lengthStyle)}</strong> <span class="soft">(was ${lengthText(target, this.lengthStyle)})</span></li>`)}</ul>`}
       ${
         cuts.length === 0
           ? nothing
@@ -158,7 +164,7 @@ export class SpreadPieces extends LitElement {
     const value = own && readingAt(own, station)
     return html`<tr>
       <th scope="row">${this.number(piece)}</th><td>${this.name(station)}</td>
-      <td class="number">${value === undefined ? '–' : lengthText(value, this.lengthStyle)}</td>
+      <td class="number">${value === undefined ? '–' : readingText(value, this.lengthStyle)}</td>
       <td class="number"><strong>${differenceText(remove, this.lengthStyle)}</strong></td>
     </tr>`
   }

@@ -6,7 +6,7 @@ import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
 import { pageWear } from '../styles/all.ts'
 import { dodged, ticksBetween, tickText } from './spread-scale.ts'
 import { readingAt } from './spread-set.ts'
-import { differenceText, verdictNames } from './verdict-words.ts'
+import { differenceText, readingText, verdictNames } from './verdict-words.ts'
 
 const ROW = 56
 
@@ -181,7 +181,7 @@ export class SpreadPlot extends LitElement {
       const verdict = verdictOf(value, station)
       const y = ROW / 2 + Math.max(-3, Math.min(3, rows[i]!)) * 7
       return svg`<svg x="${at}%" y=${y} overflow="visible">
-        <title>Piece ${this.numbers[piece] ?? piece}: ${lengthText(value, this.lengthStyle)}, ${verdictNames[verdict]}</title>
+        <title>Piece ${this.numbers[piece] ?? piece}: ${readingText(value, this.lengthStyle)}, ${verdictNames[verdict]}</title>
         ${signals.has(piece) ? svg`<circle class="signal" r="8.5"></circle>` : nothing}
         ${verdictShape(verdict)}
       </svg>`

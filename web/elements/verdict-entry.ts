@@ -50,7 +50,8 @@ export class VerdictEntry extends LitElement {
       }
       .send button {
         min-height: 4.5rem;
-        font-size: 1.25rem;
+        padding: 0 var(--space-2);
+        font-size: 1.125rem;
         line-height: 1.15;
       }
       .doubt {
@@ -154,7 +155,7 @@ export class VerdictEntry extends LitElement {
       <div class="send">
         ${
           this.first === undefined
-            ? html`<button type="button" @click=${this.second}>+ second at 90°</button>`
+            ? html`<button type="button" @click=${this.second}>+ 2nd at 90°</button>`
             : html`<button type="button" @click=${() => {
                 this.first = undefined
               }}>Drop the first</button>`

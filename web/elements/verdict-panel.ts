@@ -1,9 +1,9 @@
 import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { Limits } from '../../shared/matching/reading.ts'
-import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
+import type { LengthStyle } from '../../shared/units/length.ts'
 import { pageWear } from '../styles/all.ts'
-import { differenceText, verdictNames, verdictSymbols, verdictWords } from './verdict-words.ts'
+import { differenceText, readingText, verdictNames, verdictSymbols, verdictWords } from './verdict-words.ts'
 
 /** A reading that was just logged. Lengths mm. */
 export interface Logged {
@@ -88,7 +88,7 @@ export class VerdictPanel extends LitElement {
       <span class="word">${verdictNames[verdict]}</span>
       <span class="lead">${lead}</span>
       <div class="rest">
-        <p>${where}: <strong>${lengthText(value, this.lengthStyle)}</strong>; ${detail}.</p>
+        <p>${where}: <strong>${readingText(value, this.lengthStyle)}</strong>; ${detail}.</p>
         ${outOfRound === undefined ? nothing : html`<p>Out of round by ${differenceText(outOfRound, this.lengthStyle)}.</p>`}
         <p class="small">${states[state]}${why ? `: ${why}` : ''}</p>
         <p><button type="button" @click=${() => this.dispatchEvent(new CustomEvent('measure-again'))}>Measure it again</button></p>

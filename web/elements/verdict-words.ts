@@ -11,9 +11,28 @@ export function differenceText(mm: number, style: LengthStyle): string {
   if (style === 'mm') return size > 0 && size < 0.005 ? 'under 0.01 mm' : `${size.toFixed(2)} mm`
   const inch = size / 25.4
   if (inch > 0 && inch < 0.0005) return 'under 0.001 in'
-  const sixtyFourths = (nm(size) / 396_875) % 1
-  const whole = style === 'fraction' && size > 0 && (sixtyFourths < 0.01 || sixtyFourths > 0.99)
+  const whole = style === 'fraction' && size > 0 && isSixtyFourth(size)
   return whole ? lengthText(size, 'fraction') : `${inch.toFixed(3)} in`
+}
+
+/** A difference with its sign, always as a decimal: `+0.12 mm`, `−0.003 in`. */
+export function signedText(mm: number, style: LengthStyle): string {
+  const figure = style === 'mm' ? Math.abs(mm).toFixed(2) : Math.abs(mm / 25.4).toFixed(3)
+  const sign = Number(figure) === 0 ? '' : mm > 0 ? '+' : '−'
+  return `${sign}${figure} ${style === 'mm' ? 'mm' : 'in'}`
+}
+
+/** A reading as it was taken: a fraction only where it is one, else hundredths of a mm or thousandths of an inch. */
+export function readingText(mm: number, style: LengthStyle): string {
+  if (style === 'mm') return `${mm.toFixed(2)} mm`
+  return style === 'fraction' && isSixtyFourth(mm)
+    ? lengthText(mm, 'fraction')
+    : `${(mm / 25.4).toFixed(3)} in`
+}
+
+function isSixtyFourth(mm: number): boolean {
+  const part = (nm(mm) / 396_875) % 1
+  return part < 0.01 || part > 0.99
 }
 
 /** The readings that are in: `1-23/32 to 1-25/32 in`. */

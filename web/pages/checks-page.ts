@@ -8,7 +8,6 @@ import type { Piece } from '../../shared/piece.ts'
 import type { Plan } from '../../shared/plan.ts'
 import { type JobMatch, matchOf, type NewReading, newKey, piecesOf } from '../api.ts'
 import { checkName } from '../elements/operation-words.ts'
-import '../elements/outbox-notice.ts'
 import '../elements/spread-figures.ts'
 import '../elements/spread-pieces.ts'
 import '../elements/spread-plot.ts'
@@ -26,7 +25,7 @@ import { jobPath } from '../router.ts'
 import { lengthStyle, SessionController, session } from '../session.ts'
 import { type JobAndPlan, jobAndPlan, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
-import { waitingLines } from './waiting-lines.ts'
+import { waitingNotice } from './waiting-lines.ts'
 
 interface Batch extends JobAndPlan {
   /** Absent while the batch is not started. */
@@ -72,6 +71,11 @@ export class ChecksPage extends LitElement {
       }
       .stages button {
         padding: 0 var(--space-1);
+      }
+      @media (max-width: 30rem) {
+        .stages button {
+          font-size: var(--size-small);
+        }
       }
       .then {
         display: grid;
@@ -336,13 +340,7 @@ export class ChecksPage extends LitElement {
     if (plan.checkStations.length === 0) {
       return html`<div class="page"><h1>Checks</h1><section class="card"><p>This profile has no place that calipers can reach: mark one on the <a href=${jobPath(job.id, 'profile')}>profile</a> of the next batch.</p></section></div>`
     }
-    return html`<div class="page"><h1>Checks</h1>${this.notStored(pieces)} ${this.bench(plan, pieces)} ${this.spread(plan, pieces)}</div>`
-  }
-
-  private notStored(pieces: readonly Piece[]): TemplateResult {
-    const numbers = numbersOf(pieces)
-    return html`<outbox-notice .lines=${waitingLines(outbox().waiting(this.jobId), numbers)} .keeps=${outbox().keeps}
-      @send-now=${() => void outbox().flush()} @take-out=${(event: CustomEvent<{ key: string }>) => outbox().drop(event.detail.key)}></outbox-notice>`
+    return html`<div class="page"><h1>Checks</h1>${waitingNotice(this.jobId, numbersOf(pieces))} ${this.bench(plan, pieces)} ${this.spread(plan, pieces)}</div>`
   }
 
   private bench(plan: Plan, pieces: readonly Piece[]): TemplateResult {

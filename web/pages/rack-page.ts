@@ -4,11 +4,11 @@ import type { Piece } from '../../shared/piece.ts'
 import type { Plan } from '../../shared/plan.ts'
 import { newKey, piecesOf, startJob } from '../api.ts'
 import '../elements/ask-twice.ts'
-import '../elements/outbox-notice.ts'
-import { edgeStates } from '../elements/rack-edge-states.ts'
+import { type EdgeState, edgeStates } from '../elements/rack-edge-states.ts'
 import '../elements/rack-edges.ts'
 import type { RackPiece, StepDone } from '../elements/rack-piece.ts'
 import '../elements/rack-piece.ts'
+import type { RackShelf } from '../elements/rack-shelf.ts'
 import '../elements/rack-shelf.ts'
 import { pieceOperations, piecesLacking, rackCount, rackOperation, withStep } from '../elements/rack-steps.ts'
 import { Load } from '../load.ts'
@@ -16,7 +16,7 @@ import { outbox, type Sending } from '../outbox.ts'
 import { lengthStyle, SessionController, session } from '../session.ts'
 import { type JobAndPlan, jobAndPlan, noteChange, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
-import { waitingLines } from './waiting-lines.ts'
+import { waitingNotice } from './waiting-lines.ts'
 
 interface Rack extends JobAndPlan {
   /** Absent while the batch is not started. */
@@ -60,6 +60,7 @@ export class RackPage extends LitElement {
   @state() private starting = false
   @state() private startFailure = ''
   @query('rack-piece') private inHand?: RackPiece
+  @query('rack-shelf') private shelf?: RackShelf
   private readonly loaded = new Load<Rack>(this)
   private startKey = ''
   private stops: (() => void)[] = []
@@ -208,15 +209,17 @@ export class RackPage extends LitElement {
   private rack(plan: Plan, pieces: Piece[]): TemplateResult {
     const { job, operations } = plan
     const chosen = pieces.find(({ id }) => id === this.chosen)
+    const edges = edgeStates(operations, plan.grinding, pieces)
     return html`
-      ${this.notStored(pieces)} ${this.fewerThanOrdered(plan, pieces)}
-      <rack-edges class="no-print" .edges=${edgeStates(operations, plan.grinding, pieces)} .sharpened=${this.sharpened()} @sharpened=${this.noteSharpened}></rack-edges>
+      ${waitingNotice(this.jobId, Object.fromEntries(pieces.map(({ id, number }) => [id, number])))} ${this.fewerThanOrdered(plan, pieces)}
+      <rack-edges class="no-print" .edges=${edges} .sharpened=${this.sharpened(edges)} @sharpened=${(event: CustomEvent<{ tool: string; due: number }>) => this.noteSharpened(edges, event.detail)}></rack-edges>
       <div class="rack">
         <section class="card" aria-label="All pieces">
           <rack-shelf .pieces=${pieces} .operations=${operations} .profile=${job.profile} .species=${job.species} .chosen=${this.chosen} @piece-chosen=${this.choose}></rack-shelf>
         </section>
         <rack-piece class="no-print" .piece=${chosen} .operations=${operations} .profile=${job.profile} .species=${job.species} .lengthStyle=${lengthStyle(job.units)}
           @step-done=${(event: CustomEvent<StepDone>) => chosen && this.log([chosen], event.detail)}
+          @rack-wanted=${() => this.shelf?.showChosen()}
           @piece-spoiled=${(event: CustomEvent<{ reason: string }>) => chosen && this.spoil(chosen, event.detail.reason)}></rack-piece>
       </div>
       ${this.wholeRack(plan, pieces)}
@@ -228,12 +231,6 @@ export class RackPage extends LitElement {
     await this.updateComplete
     await this.inHand?.updateComplete
     this.inHand?.showHeading()
-  }
-
-  private notStored(pieces: readonly Piece[]): TemplateResult {
-    const numbers = Object.fromEntries(pieces.map(({ id, number }) => [id, number]))
-    return html`<outbox-notice .lines=${waitingLines(outbox().waiting(this.jobId), numbers)} .keeps=${outbox().keeps}
-      @send-now=${() => void outbox().flush()} @take-out=${(event: CustomEvent<{ key: string }>) => outbox().drop(event.detail.key)}></outbox-notice>`
   }
 
   private fewerThanOrdered({ job }: Plan, pieces: readonly Piece[]): TemplateResult | typeof nothing {
@@ -267,17 +264,29 @@ export class RackPage extends LitElement {
 
   private sharpenedKey = (): string => `setwright.sharpened.${this.jobId}`
 
-  private sharpened(): Record<string, number> {
+  /** Touch-ups made so far; edges are taken as sharp when the rack is first seen on this device. */
+  private sharpened(edges: readonly EdgeState[]): Record<string, number> {
     try {
-      return JSON.parse(localStorage.getItem(this.sharpenedKey()) ?? '{}') as Record<string, number>
+      const kept = localStorage.getItem(this.sharpenedKey())
+      if (kept !== null) return JSON.parse(kept) as Record<string, number>
     } catch {
-      return {}
+      // Unreadable: begin anew.
+    }
+    const now = Object.fromEntries(edges.map(({ tool, due }) => [tool, due]))
+    this.keepSharpened(now)
+    return now
+  }
+
+  private keepSharpened(counts: Record<string, number>): void {
+    try {
+      localStorage.setItem(this.sharpenedKey(), JSON.stringify(counts))
+    } catch {
+      // Without storage every touch-up due is shown.
     }
   }
 
-  private readonly noteSharpened = (event: CustomEvent<{ tool: string; due: number }>) => {
-    const { tool, due } = event.detail
-    localStorage.setItem(this.sharpenedKey(), JSON.stringify({ ...this.sharpened(), [tool]: due }))
+  private noteSharpened(edges: readonly EdgeState[], { tool, due }: { tool: string; due: number }): void {
+    this.keepSharpened({ ...this.sharpened(edges), [tool]: due })
     this.requestUpdate()
   }
 }

@@ -1,5 +1,7 @@
+import { html, nothing, type TemplateResult } from 'lit'
+import '../elements/outbox-notice.ts'
 import type { WaitingLine } from '../elements/outbox-notice.ts'
-import type { Sending, Waiting } from '../outbox.ts'
+import { outbox, type Sending, type Waiting } from '../outbox.ts'
 
 const pieceName = (id: string, numbers: Readonly<Record<string, number>>): string =>
   numbers[id] === undefined ? 'a piece' : `piece ${numbers[id]}`
@@ -27,3 +29,19 @@ export const waitingLines = (
     text: sendingText(sending, numbers),
     ...(refused !== undefined && { refused }),
   }))
+
+/** What of a job is not stored yet, with the ways to send it or take it out; nothing when all is. */
+export function waitingNotice(
+  jobId: string,
+  numbers: Readonly<Record<string, number>>,
+): TemplateResult | typeof nothing {
+  const box = outbox()
+  const waiting = box.waiting(jobId)
+  if (waiting.length === 0) return nothing
+  return html`<outbox-notice
+    .lines=${waitingLines(waiting, numbers)}
+    .keeps=${box.keeps}
+    @send-now=${() => void box.flush()}
+    @take-out=${(event: CustomEvent<{ key: string }>) => box.drop(event.detail.key)}
+  ></outbox-notice>`
+}

@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type PropertyValues, type TemplateResul
 import { customElement, property, state } from 'lit/decorators.js'
 import type { Plan } from '../../shared/plan.ts'
 import { printPath } from '../api.ts'
+import { priceText } from '../elements/amounts.ts'
 import '../elements/operation-card.ts'
 import '../elements/operation-list.ts'
 import '../elements/operation-time.ts'
@@ -38,6 +39,14 @@ export class WorkPage extends LitElement {
         color: var(--ink-soft);
         margin-left: var(--space-2);
         font-weight: 400;
+      }
+      tbody th p {
+        font-weight: 400;
+      }
+      @media (max-width: 46rem) {
+        table.stack tbody th {
+          display: block;
+        }
       }
       @media print {
         .one-view {
@@ -88,6 +97,8 @@ export class WorkPage extends LitElement {
   private goTo(index: number, count: number): void {
     this.index = Math.max(0, Math.min(count - 1, index))
     sessionStorage.setItem(this.placeKey(), String(this.index))
+    const card = this.renderRoot.querySelector('operation-card')
+    if (card && card.getBoundingClientRect().top < 0) card.scrollIntoView()
   }
 
   private readonly turnByKey = (event: KeyboardEvent) => {
@@ -123,13 +134,10 @@ export class WorkPage extends LitElement {
         </div>
       </div>
       ${this.operations(plan)}
-      <div class="columns">
-        ${this.calipers(plan)} ${this.edges(plan)}
-      </div>
-      <div class="columns">
-        ${this.surface(plan)} ${this.mountings(plan)}
-      </div>
+      <div class="columns">${this.calipers(plan)} ${this.surface(plan)}</div>
+      ${this.edges(plan)}
       <section class="card"><h2>Time</h2><operation-time .time=${plan.time} .pieces=${plan.blank.count * plan.blank.stock.perBlank * (job.profile.split ? 2 : 1)}></operation-time></section>
+      ${this.mountings(plan)}
       ${plan.quote ? this.price(plan.quote) : nothing}
       ${this.cautions(plan)} ${this.prints(job.id)}
     </div>`
@@ -168,14 +176,23 @@ export class WorkPage extends LitElement {
   }
 
   private calipers({ calipers, job }: Plan): TemplateResult {
-    const { settings, order, count, perPiece, total } = calipers
-    if (settings.length === 0)
+    const { settings, order, count, oneWay } = calipers
+    if (settings.length === 0) {
       return html`<section class="card"><h2>Calipers</h2><p>No diameter of this part needs a caliper set for it.</p></section>`
+    }
+    const { perPiece, total } = oneWay ?? calipers
+    const each =
+      perPiece > 0
+        ? `${Math.round(perPiece * 10) / 10} for each piece after the first`
+        : 'all made before the first piece'
+    const way = oneWay
+      ? 'Slender work is sized stretch by stretch, in the same order on every piece.'
+      : 'In this order on the first piece, back again on the next, and so on: that keeps the resets fewest.'
     return html`<section class="card">
       <h2>Calipers</h2>
-      <p>With ${count} ${count === 1 ? 'caliper' : 'calipers'}: ${total} settings for the batch${perPiece > 0 ? `, ${perPiece} for each piece after the first` : ', all made before the first piece'}.</p>
+      <p>With ${count} ${count === 1 ? 'caliper' : 'calipers'}: ${total} settings for the batch, ${each}.</p>
       <ol class="plain order-of-calipers">${order.map((mm) => html`<li>${length(mm, job.units)}</li>`)}</ol>
-      ${order.length > count ? html`<p class="small soft">In this order on the first piece, back again on the next, and so on: that keeps the resets fewest.</p>` : nothing}
+      ${order.length > count ? html`<p class="small soft">${way}</p>` : nothing}
       <table>
         <thead><tr><th scope="col">Set to</th><th scope="col">For</th></tr></thead>
         <tbody>${settings.map(
@@ -234,16 +251,15 @@ export class WorkPage extends LitElement {
       <h2>Mountings</h2>
       <p>${passes.chosen === 'one' ? 'Each blank is mounted once and turned through.' : 'Each blank is mounted several times: one operation on all before the next.'}</p>
       <dl class="figures">
-        <div><dt>One mounting</dt><dd>${minutesText(passes.one)}</dd><dd class="note">the batch</dd></div>
-        <div><dt>Several mountings</dt><dd>${minutesText(passes.several)}</dd><dd class="note">the batch</dd></div>
+        <div><dt>One mounting</dt><dd>${minutesText(passes.one)}</dd><dd class="note">mounting and changes, the batch</dd></div>
+        <div><dt>Several mountings</dt><dd>${minutesText(passes.several)}</dd><dd class="note">mounting and changes, the batch</dd></div>
       </dl>
       <p class="small soft">${passes.why}</p>
     </section>`
   }
 
   private price({ lines, total, perPiece, currency }: NonNullable<Plan['quote']>): TemplateResult {
-    const money = (amount: number) =>
-      new Intl.NumberFormat('en', { style: 'currency', currency }).format(amount)
+    const money = (amount: number) => priceText(amount, currency)
     return html`<section class="card">
       <h2>Price</h2>
       <table>
@@ -256,11 +272,14 @@ export class WorkPage extends LitElement {
     </section>`
   }
 
-  private cautions({ cautions }: Plan): TemplateResult | typeof nothing {
-    if (cautions.length === 0) return nothing
+  /** Cautions that do not stand beside their operation already. */
+  private cautions({ cautions, operations }: Plan): TemplateResult | typeof nothing {
+    const beside = new Set(operations.map(({ caution }) => caution))
+    const others = cautions.filter(({ text }) => !beside.has(text))
+    if (others.length === 0) return nothing
     return html`<section class="card">
       <h2>To mind</h2>
-      ${cautions.map(({ about, text }) => html`<p class="caution"><span><strong>${about}</strong>: ${text}</span></p>`)}
+      ${others.map(({ about, text }) => html`<p class="caution"><span><strong>${about.charAt(0).toUpperCase()}${about.slice(1)}</strong>: ${text}</span></p>`)}
     </section>`
   }
 

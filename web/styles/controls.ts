@@ -33,6 +33,7 @@ export const controls = css`
   }
   button.main:hover:not(:disabled),
   a.button.main:hover {
+    background: var(--accent);
     filter: brightness(1.12);
   }
   button.danger {
