@@ -273,17 +273,26 @@ describe('chosen stations', () => {
   })
 })
 
+/** By sampling: the highest wood under the jaws, and the diameter a step along the part on either side. */
+function readsTrue(profile: Profile, at: number, target: number): boolean {
+  const length = profile.stations.at(-1)!.at
+  const under = Array.from({ length: 41 }, (_, i) => at + JAWS * (i / 40 - 0.5) * (1 - 1e-5))
+  const highest = Math.max(...under.filter((x) => x >= 0 && x <= length).map((x) => 2 * radiusAt(profile, x)))
+  return highest - target <= tolerance.diameter + 1e-6
+}
+
 describe('on any sound profile', () => {
   const sound = (profile: Profile) => {
     const chosen = checks(profile)
     expect(chosen.length).toBeLessThanOrEqual(8)
     expect(new Set(chosen.map(({ key }) => key)).size).toBe(chosen.length)
-    for (const [i, { at, target, chosen: how, caution }] of chosen.entries()) {
+    for (const [i, { at, target, kind, chosen: how, caution }] of chosen.entries()) {
+      if (kind === 'diameter') expect(readsTrue(profile, at, target)).toBe(true)
       expect(how).toBe('auto')
       expect(caution).toBeUndefined()
       expect(at).toBeGreaterThanOrEqual(chosen[i - 1]?.at ?? 0)
       const sizes = [2 * radiusAt(profile, at), 2 * radiusAt(profile, at, 'foot')]
-      expect(Math.min(...sizes.map((size) => Math.abs(size - target)))).toBeLessThan(1e-9)
+      expect(Math.min(...sizes.map((size) => Math.abs(size - target)))).toBeLessThan(1e-6)
     }
   }
 
@@ -291,13 +300,17 @@ describe('on any sound profile', () => {
     fc.assert(fc.property(anyProfile, sound))
   })
 
-  it('every marked one stays, and a better place is one the program would choose itself', () => {
+  it('every marked one stays, and jaws reach the wood at its better place', () => {
     fc.assert(
       fc.property(anyProfile, (profile) => {
         const all = profile.stations.map((s) => ({ ...s, check: true }))
         const found = checks({ ...profile, stations: all })
         expect(found.map(({ key }) => key)).toEqual(all.map((_, i) => `s${i}`))
-        for (const { better, caution } of found) if (better !== undefined) expect(caution).toBeDefined()
+        for (const { better, caution } of found) {
+          if (better === undefined) continue
+          expect(caution).toBeDefined()
+          expect(readsTrue(profile, better, 2 * radiusAt(profile, better))).toBe(true)
+        }
       }),
     )
   })
