@@ -54,10 +54,10 @@ export function sizedCutsOf(spans: Span[], zones: Zone[], input: RouteInput): Si
   const places = takenPlaces()
   const taken = new Set<string>()
   const add = (station: string, at: number, target: number, span: Span, name?: string): void => {
-    const inSpan = `${span.index}/${nm(target)}`
-    if (taken.has(station) || taken.has(inSpan) || places.isTaken(at, target)) return
+    const cylinder = isCylinder(span) ? `${span.index} all along` : station
+    if (taken.has(station) || taken.has(cylinder) || places.isTaken(at, target)) return
     places.take(at, target)
-    taken.add(station).add(inSpan)
+    taken.add(station).add(cylinder)
     const caliper = setting(target, span)
     cuts.push({
       station,
@@ -87,6 +87,7 @@ export function sizedCutsOf(spans: Span[], zones: Zone[], input: RouteInput): Si
 }
 
 const isTenon = (span: Span): boolean => span.station.tenon === true
+const isCylinder = (span: Span): boolean => span.shape === 'straight' && nm(span.d0) === nm(span.d1)
 const keyOf = (span: Span): string => span.station.key ?? `s${span.index}`
 
 /** A station’s name belongs to its span, not to where the span ends. */

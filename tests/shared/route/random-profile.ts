@@ -19,7 +19,7 @@ export function randomProfile(random: () => number): Profile {
     least + Math.round(random() * (most - least) * 8) / 8
   const side = between(36, 80)
   const stations: Station[] = []
-  const spans = 1 + Math.floor(random() * 28 * random())
+  const spans = 1 + Math.floor(28 * random() * random() * random())
   let at = 0
   let width = between(4, 60)
   let diameter = between(12, side)

@@ -126,5 +126,5 @@ describe('routeFor on ten thousand random jobs', () => {
       faults.push(...faultsOf(input, routeFor(input).operations).map((fault) => `seed ${seed}: ${fault}`))
     }
     expect(faults).toEqual([])
-  })
+  }, 120_000)
 })
