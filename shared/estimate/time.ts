@@ -43,13 +43,15 @@ export interface BatchTimeInput {
 
 const sum = (numbers: number[]): number => numbers.reduce((total, n) => total + n, 0)
 
+const hoursText = (hours: number): string => (hours > 72 ? `${Math.ceil(hours / 24)} days` : `${hours} h`)
+
 function elapsedOf(minutes: number, input: BatchTimeInput): BatchTime['elapsed'] {
   const workDays = (minutes * (1 + input.restAllowance)) / 60 / input.hoursPerDay
   const waits = (input.waits ?? []).filter((wait) => wait.hours > 0)
   const waitDays = sum(waits.map((wait) => Math.ceil(wait.hours / 24)))
   const rest = `${Math.round(input.restAllowance * 100)} % for rest and interruption`
   const work = `work at ${input.hoursPerDay} h a day with ${rest}`
-  const why = [work, ...waits.map((wait) => `${wait.name} ${wait.hours} h`)].join('; ')
+  const why = [work, ...waits.map((wait) => `${wait.name} ${hoursText(wait.hours)}`)].join('; ')
   return { workDays, waitDays, days: Math.ceil(workDays + waitDays - 1e-9), why }
 }
 

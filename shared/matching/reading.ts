@@ -1,3 +1,4 @@
+import { caliperSetting, type StageLeavings } from '../turning/calipers.ts'
 import { nm } from '../units/length.ts'
 
 /** Which stage of the work a reading belongs to. */
@@ -34,16 +35,6 @@ export function verdictOf(value: number, limits: Limits): Verdict {
   return reading > upperNm(limits) ? 'over' : 'in'
 }
 
-/** What stands on the diameter between the stages, mm. */
-export interface StageAllowances {
-  /** Left after the sizing cut. */
-  sizing: number
-  /** Left off the tool for sanding. */
-  turned: number
-  /** Gained by a film finish. */
-  film: number
-}
-
 /** What is measured: squares are not turned, tenons are neither sanded nor finished. */
 export interface Measured {
   kind?: ReadingKind
@@ -55,7 +46,7 @@ export interface Measured {
 /**
  * What a station should read at a stage of the work when `target` is its finished size; lengths mm. Film
  * comes on top of the sanded size, so sanding goes that much under the target; sanding takes `turned` and the
- * finishing cuts take `sizing`.
+ * finishing cuts take `sizing`, as the calipers are set.
  *
  * @example stageTarget(50, 'turned', { sizing: 1.6, turned: 0.4, film: 0.1 }) // 50.4
  * @example stageTarget(50, 'sanded', { sizing: 1.6, turned: 0.4, film: 0.1 }, { film: true }) // 49.9
@@ -63,13 +54,16 @@ export interface Measured {
 export function stageTarget(
   target: number,
   stage: ReadingStage,
-  allowances: StageAllowances,
+  { sizing, turned, film }: StageLeavings,
   measured: Measured = {},
 ): number {
-  const { kind = 'diameter', tenon = false } = measured
+  const { kind = 'diameter' } = measured
   if (kind === 'position' || kind === 'length' || stage === 'finished') return target
-  const sanded = target - (measured.film && !tenon ? allowances.film : 0)
-  if (kind === 'side' || stage === 'sanded') return sanded
-  const turned = sanded + (tenon ? 0 : allowances.turned)
-  return stage === 'turned' ? turned : turned + allowances.sizing
+  const cut = kind !== 'side'
+  const left = {
+    sizing: cut && stage === 'sized' ? sizing : 0,
+    turned: cut && stage !== 'sanded' ? turned : 0,
+    film,
+  }
+  return caliperSetting(target, left, measured)
 }

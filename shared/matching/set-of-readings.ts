@@ -1,5 +1,6 @@
+import type { StageLeavings } from '../turning/calipers.ts'
 import type { Units } from '../units/length.ts'
-import { type ReadingKind, type ReadingStage, type StageAllowances, stageTarget } from './reading.ts'
+import { type ReadingKind, type ReadingStage, stageTarget } from './reading.ts'
 import type { SetFile, SetPiece, SetStation } from './set.ts'
 
 /** A check station of a plan: finished size and what it may be over and under, mm. */
@@ -31,7 +32,7 @@ export interface SetOfReadingsInput {
   pieces: readonly string[]
   readings: readonly LoggedReading[]
   stage: ReadingStage
-  allowances: StageAllowances
+  allowances: StageLeavings
   /** The pieces get a film finish. */
   film: boolean
   choose?: number
