@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing } from 'lit'
 import { customElement, query, state } from 'lit/decorators.js'
 import './elements/display-choices.ts'
 import './elements/job-strip.ts'
+import './pages/checks-page.ts'
 import './pages/jobs-page.ts'
 import './pages/profile-page.ts'
 import './pages/rack-page.ts'
@@ -150,17 +151,14 @@ export class AppShell extends LitElement {
     document.title = `${titles[this.route.page]} · Setwright`
   }
 
-  private readonly skip = (event: Event) => {
-    event.preventDefault()
-    this.main.focus()
-  }
+  private readonly skip = () => this.main.focus()
 
   override render() {
     const { route } = this
     const current = (page: Route['page']) => (route.page === page ? 'page' : nothing)
     return html`
-      <a class="skip button" href="#main" @click=${this.skip}>Skip to the page</a>
       <header class="no-print">
+        <button type="button" class="skip" @click=${this.skip}>Skip to the page</button>
         <a class="brand" href="/jobs">Setwright</a>
         <nav aria-label="Main">
           <a href="/jobs" aria-current=${current('jobs')}>Jobs</a>
