@@ -1,6 +1,4 @@
-import { lowerNm, upperNm } from '../../shared/matching/reading.ts'
-import type { SetFile, SetPiece, SetStation } from '../../shared/matching/set.ts'
-import { nm } from '../../shared/units/length.ts'
+import type { SetFile, SetPiece } from '../../shared/matching/set.ts'
 
 /** A reading that the set at hand may not hold yet: one value or several, mm. */
 export interface TakenReading {
@@ -29,13 +27,6 @@ export function readingAt(piece: SetPiece, station: string): number | undefined 
   const read = piece.readings[station]
   if (read === undefined || typeof read === 'number') return read
   return read.length === 0 ? undefined : read.reduce((sum, value) => sum + value, 0) / read.length
-}
-
-/** How far beyond its limits a reading lies, mm with the sign of the side; 0 inside. */
-export function beyondLimits(value: number, station: SetStation): number {
-  const reading = nm(value)
-  if (reading > upperNm(station)) return (reading - upperNm(station)) / 1e6
-  return reading < lowerNm(station) ? (reading - lowerNm(station)) / 1e6 : 0
 }
 
 export interface Farthest {
