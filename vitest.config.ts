@@ -1,5 +1,9 @@
 import { defineConfig } from 'vitest/config'
 
 export default defineConfig({
-  test: { include: ['tests/**/*.test.ts'], exclude: ['tests/browser/**', 'node_modules/**'], testTimeout: 30_000 },
+  test: {
+    include: ['tests/**/*.test.ts'],
+    exclude: ['tests/browser/**', 'node_modules/**'],
+    testTimeout: 30_000,
+  },
 })
