@@ -1,5 +1,5 @@
 /** The piece whose minutes a shop's figures describe (common practice, no source). */
-export const KNOWN_PIECE = 10
+const KNOWN_PIECE = 10
 
 /**
  * The exponent of the learning curve: each doubling of the count multiplies the minutes by `rate`.
@@ -35,18 +35,3 @@ export function learningTotal(n: number, rate: number): number {
  */
 export const firstMinutes = (minutes: number, rate: number): number =>
   minutes / learningFactor(KNOWN_PIECE, rate)
-
-/**
- * The learning rate at which the second repetition takes `second` when the first took `first`.
- *
- * @example learningRateOf(10, 8) // 0.8
- */
-export const learningRateOf = (first: number, second: number): number => second / first
-
-/**
- * How many repetitions until one takes `target`, when the first takes `first`; a fraction, round it up.
- *
- * @example repetitionsUntil(10, 6.4, 0.8) // 4
- */
-export const repetitionsUntil = (first: number, target: number, rate: number): number =>
-  (target / first) ** (1 / learningIndex(rate))

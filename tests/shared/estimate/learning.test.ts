@@ -5,7 +5,6 @@ import {
   learningFactor,
   learningIndex,
   learningTotal,
-  repetitionsUntil,
 } from '../../../shared/estimate/learning.ts'
 
 const rate = fc.double({ min: 0.5, max: 1, noNaN: true })
@@ -66,11 +65,5 @@ describe('firstMinutes', () => {
   it('is about a fifth more for the first piece at 95 %', () => {
     // log2(0.95) = −0.0740 and 10^0.0740 = 1.1858, by slide rule
     expect(firstMinutes(10, 0.95)).toBeCloseTo(11.858, 2)
-  })
-})
-
-describe('repetitionsUntil', () => {
-  it('undoes learningFactor', () => {
-    expect(repetitionsUntil(30, 30 * learningFactor(7, 0.9), 0.9)).toBeCloseTo(7, 9)
   })
 })
