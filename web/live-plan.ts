@@ -18,25 +18,32 @@ export interface LivePlan {
 const UNNAMED = '…'
 
 /** Reads and plans the file as the server will, with every error at its field. */
-export function livePlan(file: JobFile, { shop, woods }: ShopAndWoods): LivePlan {
-  const { job, errors } = read(file)
-  if (job) return { job, ...planned(job) }
-  const named = { ...file, name: file.name?.trim() ? file.name : UNNAMED }
-  const second = read(named)
-  if (second.job) {
-    const live = planned(second.job)
-    return { job: second.job, ...(live.plan && { plan: live.plan }), errors: [...errors, ...live.errors] }
+export function livePlan(file: JobFile, ground: ShopAndWoods): LivePlan {
+  const whole = read(file)
+  if (whole.job) return { job: whole.job, ...planned(whole.job, ground) }
+  const named = read({ ...file, name: file.name?.trim() ? file.name : UNNAMED })
+  if (named.job) {
+    const live = planned(named.job, ground)
+    return { job: named.job, ...live, errors: together(whole.errors, live.errors) }
   }
+  // Entries that cannot be read at all keep the reader from trying the profile: it is tried by itself.
   const drawn = read({ name: UNNAMED, units: file.units, species: 'any', quantity: 1, profile: file.profile })
-  return { ...(drawn.job && { job: drawn.job }), errors }
+  return { ...(drawn.job && { job: drawn.job }), errors: together(whole.errors, named.errors, drawn.errors) }
+}
 
-  function planned(written: Job): { plan?: Plan; errors: Breach[] } {
-    try {
-      return { plan: planJob(written, shop, woods), errors: [] }
-    } catch (problem) {
-      return { errors: breachesOf(problem) }
-    }
+function planned(job: Job, { shop, woods }: ShopAndWoods): { plan?: Plan; errors: Breach[] } {
+  try {
+    return { plan: planJob(job, shop, woods), errors: [] }
+  } catch (problem) {
+    return { errors: breachesOf(problem) }
   }
+}
+
+/** Every error once, the first one of a field. */
+function together(...lists: Breach[][]): Breach[] {
+  const byPath = new Map<string, Breach>()
+  for (const breach of lists.flat()) if (!byPath.has(breach.path)) byPath.set(breach.path, breach)
+  return [...byPath.values()]
 }
 
 function read(file: JobFile): { job?: Job; errors: Breach[] } {

@@ -179,7 +179,7 @@ export async function expectAccessible(page: Page, where: string): Promise<void>
         .map((n) => `  ${JSON.stringify(n.target)} ${n.failureSummary}`)
         .join('\n')}`,
   )
-  expect(told, where).toEqual([])
+  expect.soft(told, where).toEqual([])
 }
 
 /** Holds the page to its width: nothing to the right of the window. */
@@ -188,7 +188,7 @@ export async function expectNoSidewaysScroll(page: Page, where: string): Promise
     document.documentElement.scrollWidth,
     document.documentElement.clientWidth,
   ])
-  expect(content, `${where}: content ${content} px wide in a window of ${room} px`).toBeLessThanOrEqual(room!)
+  expect.soft(content, `${where}: content ${content} px wide in a window of ${room} px`).toBeLessThanOrEqual(room!)
 }
 
 /** Holds everything to press to 44 px, but links within text. */
@@ -207,5 +207,5 @@ export async function expectTouchable(page: Page, where: string): Promise<void> 
           `${e.tagName.toLowerCase()} ${e.textContent?.trim().slice(0, 30)} ${box.width.toFixed(0)}×${box.height.toFixed(0)}`,
       )
   })
-  expect(small, where).toEqual([])
+  expect.soft(small, where).toEqual([])
 }

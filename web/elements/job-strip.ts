@@ -140,7 +140,7 @@ export class JobStrip extends LitElement {
     const { blank, boardFeet, time, quote } = plan
     const unsaved = job.state === 'draft' && draftOf(this.jobId) !== undefined
     return html`
-      <div class="strip">
+      <section class="strip" aria-label="The job at hand">
         <div class="name">
           <p>${job.name}</p>
           <span class="mark ${job.state === 'started' ? 'going' : job.state === 'done' ? 'in' : ''}">${stateWords[job.state]}</span>
@@ -159,7 +159,7 @@ export class JobStrip extends LitElement {
           ${fact('Time', `${hours(time.p50)} h (${hours(time.p10)}–${hours(time.p90)} h)`)}
           ${quote ? fact('Price', priceText(quote.total, quote.currency)) : nothing}
         </dl>
-      </div>
+      </section>
       ${unsaved ? html`<p class="small soft no-print">The figures are of the job as saved; there are unsaved edits on this device.</p>` : nothing}
       ${this.message ? html`<p class="problem" role="alert">${this.message}</p>` : nothing}
     `

@@ -113,7 +113,7 @@ export class JointsTable extends LitElement {
       })
     const angled = joint.angle !== undefined
     return html`
-      <li class="card" role="group" aria-label="Joint ${i + 1}: ${joint.kind}">
+      <li><div class="card" role="group" aria-label="Joint ${i + 1}: ${joint.kind}">
         <div class="fields">
           ${choice('kind', 'Kind', kinds, joint.kind)} ${this.length(i, 'at', 'At, from the foot')}
           ${choiceField({
@@ -149,7 +149,7 @@ export class JointsTable extends LitElement {
               <button type="button" class="danger" @click=${() => this.drop(i)}>Delete joint ${i + 1}</button>
             </div>`
         }
-      </li>
+      </div></li>
     `
   }
 

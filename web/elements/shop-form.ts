@@ -31,7 +31,7 @@ export class ShopForm extends LitElement {
         display: grid;
         gap: var(--space-4);
       }
-      .rows > li {
+      .rows .row {
         display: grid;
         gap: var(--space-2);
         padding-bottom: var(--space-3);
@@ -60,6 +60,11 @@ export class ShopForm extends LitElement {
     near?.scrollIntoView({ block: 'center' })
   }
 
+  /** The error of a setting; of a list typed in one field, the first of its entries. */
+  private errorOf(path: string): string | undefined {
+    return this.errors.get(path) ?? [...this.errors].find(([each]) => each.startsWith(`${path}[`))?.[1]
+  }
+
   /** The text of a setting: what was typed, else its figure in the person's own units. */
   private text(path: string, kind: 'length' | 'plain' = 'plain'): string {
     const value = entryAt(this.file, path)
@@ -81,7 +86,7 @@ export class ShopForm extends LitElement {
       label,
       value: this.text(path, kind),
       hint: shopSources[path],
-      error: this.errors.get(path),
+      error: this.errorOf(path),
       enter: (text) => tellEntry(this, path, text),
       ...rest,
     })
@@ -120,13 +125,13 @@ export class ShopForm extends LitElement {
       ${error ? html`<p class="error">${error}</p>` : nothing}
       <ol class="plain rows">
         ${rows.map(
-          (_, i) => html`<li role="group" aria-label="${what} ${i + 1}">
+          (_, i) => html`<li><div class="row" role="group" aria-label="${what} ${i + 1}">
             <div class="fields">
               ${row(`${path}[${i}]`, i)}
               <div class="field">${this.deletion(path, what, i)}</div>
             </div>
             ${this.errors.has(`${path}[${i}]`) ? html`<p class="error">${this.errors.get(`${path}[${i}]`)}</p>` : nothing}
-          </li>`,
+          </div></li>`,
         )}
       </ol>
       <div class="buttons">

@@ -155,7 +155,7 @@ export class StationsTable extends LitElement {
     const open = this.open.has(this.keyOf(i))
     const whole = this.errors.get(`profile.stations[${i}]`)
     return html`
-      <li
+      <li><div
         class="row"
         id="row-${i}"
         role="group"
@@ -193,7 +193,7 @@ export class StationsTable extends LitElement {
         </div>
         ${whole ? html`<p class="error whole">${whole}</p>` : nothing}
         ${open ? this.more(station, i, last) : nothing}
-      </li>
+      </div></li>
     `
   }
 
