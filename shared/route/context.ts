@@ -25,8 +25,8 @@ export const MOISTURE_OVER_SERVICE = 2
 /** A rest when no lathe of the shop takes the blank, mm. Common practice, no source. */
 const REST_LENGTH = inches(12)
 
-/** How far the blank has come: still square, roughed to a cylinder, or shaped. */
-export type BlankState = 'square' | 'roughed' | 'shaped'
+/** How far the blank has come: still square, roughed, dried out of round since, or shaped. */
+export type BlankState = 'square' | 'roughed' | 'dried' | 'shaped'
 
 /** What every operation is made from: the job’s figures and what follows from its profile. Lengths mm. */
 export interface RouteContext extends RouteInput {
@@ -63,6 +63,8 @@ export interface RouteContext extends RouteInput {
   fromTail(x: number): number
   /** Which position of the tool rest serves a place, 1 next to the tailstock. */
   restPosition(x: number): number
+  /** The stretch a feature is finished with; none where nothing is slender. */
+  stretchOf(feature: Feature): number | undefined
   /** `mount` where it is not held as at first. */
   speed(work: SpeedWork, state: BlankState, mount?: Mount): Speed
   /** A length in the job’s own units. */
@@ -72,10 +74,10 @@ export interface RouteContext extends RouteInput {
 const hasOpenJoint = (input: RouteInput): boolean =>
   input.joints.some((joint) => joint.stage === 'square' && joint.kind !== 'tenon')
 
-function truenessOf(state: BlankState, maxSide: number, gluedUp: boolean, wet: boolean): Trueness {
+function truenessOf(state: BlankState, maxSide: number, gluedUp: boolean): Trueness {
   if (gluedUp) return 'glued-up'
   if (state === 'square' || maxSide > 0) return 'square'
-  return wet ? 'untrue' : 'round'
+  return state === 'dried' ? 'untrue' : 'round'
 }
 
 /** The lowest speed at which the blank whips in that state on its mount, rpm. */
@@ -86,7 +88,7 @@ function criticalRpm(
 ): number | undefined {
   const part = whip?.criticalRpm
   const found = (
-    state === 'square' ? [blankCriticalRpm ?? part] : state === 'roughed' ? [blankCriticalRpm, part] : [part]
+    state === 'square' ? [blankCriticalRpm ?? part] : state === 'shaped' ? [part] : [blankCriticalRpm, part]
   ).filter((rpm) => rpm !== undefined && Number.isFinite(rpm)) as number[]
   return found.length === 0 ? undefined : Math.min(...found) * mountFactor(mount)
 }
@@ -135,6 +137,8 @@ export function contextOf(input: RouteInput): RouteContext {
   const roughDiameter = (zone: Zone): number =>
     Math.min(blank.side, zone.maxDiameter + allowances.sizing + allowances.turned)
   const fromTail = (x: number): number => (tail === 'foot' ? x - from : from + length - x)
+  const restPosition = (x: number): number =>
+    1 + Math.floor(Math.max(0, nm(fromTail(x)) - 1) / nm(restLength))
   const largest = maxSide > 0 ? blank.diagonal : Math.max(0, ...zones.map(roughDiameter))
   return {
     ...input,
@@ -160,17 +164,19 @@ export function contextOf(input: RouteInput): RouteContext {
     wetDiameter: (zone) => Math.min(blank.side, roughDiameter(zone) * (1 + WET_OVERSIZE)),
     zoneAt: (x) => zones.find((zone) => nm(x) <= nm(zone.to)) ?? zones.at(-1)!,
     fromTail,
-    restPosition: (x) => 1 + Math.floor(Math.max(0, nm(fromTail(x)) - 1) / nm(restLength)),
+    restPosition,
+    stretchOf: ({ from, to }) => (slender ? restPosition((from + to) / 2) : undefined),
     speed: (work, state, mount = input.mount) =>
       speedFor({
         lathe: input.lathe,
         accessoryRpm: input.accessoryRpm,
         diameter: state === 'square' ? blank.diagonal : largest,
-        trueness: truenessOf(state, maxSide, gluedUp, wet && !slender),
+        trueness: truenessOf(state, maxSide, gluedUp),
         work,
         corners: state === 'square',
         criticalRpm: criticalRpm(input, state, mount),
         openMortise,
+        units: input.units,
       }),
     text: (mm) => lengthText(mm, style),
   }

@@ -13,6 +13,7 @@ export interface DraftFields {
   caliper?: number
   caliperStation?: string
   restPosition?: number
+  stretch?: number
   work?: Partial<Work>
   spans?: number[]
   cut?: CutKind
@@ -25,7 +26,7 @@ const NO_WORK: Work = { length: 0, surface: 0, removed: 0, count: 1, diameter: 0
 
 /** An operation of a kind, without its place in the order yet (`pass` and `after` come from the route). */
 export function draftOf(kind: OperationKind, fields: DraftFields): OperationDraft {
-  const { speed, caliper, caliperStation, restPosition, spans, cut } = fields
+  const { speed, caliper, caliperStation, restPosition, stretch, spans, cut } = fields
   const caution = [speed?.caution, ...(fields.cautions ?? [])].filter((text) => text !== undefined).join(' ')
   return {
     key: fields.key ?? kind,
@@ -40,6 +41,7 @@ export function draftOf(kind: OperationKind, fields: DraftFields): OperationDraf
     ...(caliper !== undefined && { caliper }),
     ...(caliperStation !== undefined && { caliperStation }),
     ...(restPosition !== undefined && { restPosition }),
+    ...(stretch !== undefined && { stretch }),
     learns: operationKinds[kind].learns,
     work: { ...NO_WORK, ...fields.work },
     ...(spans && { spans }),

@@ -35,6 +35,7 @@ export function formed(context: RouteContext, kind: OperationKind, words: Formin
         cut,
         speed,
         restPosition: context.restPosition(middle(feature)),
+        stretch: context.stretchOf(feature),
         spans: spans.map((span) => span.index),
         work: {
           length: context.parts * (to - from),

@@ -2,6 +2,7 @@ import { nm } from '../units/length.ts'
 import type { RouteContext } from './context.ts'
 import { draftOf } from './draft.ts'
 import type { RouteJoint } from './input.ts'
+import { jointCautions, jointReach } from './joint-cautions.ts'
 import type { OperationKind } from './kinds.ts'
 import type { OperationDraft } from './operation.ts'
 import { circleArea } from './removed.ts'
@@ -11,6 +12,8 @@ export interface JointGroup {
   /** Number of the first in the job’s list. */
   first: number
   joints: RouteJoint[]
+  /** Their numbers in the job’s list. */
+  numbers: number[]
 }
 
 const likeness = ({ kind, size, depth }: RouteJoint): string => [kind, ...[...size, depth].map(nm)].join('/')
@@ -25,16 +28,12 @@ export function jointGroups(
   joints.forEach((joint, i) => {
     if (joint.stage !== stage || (kind && joint.kind !== kind)) return
     const group = groups.get(likeness(joint))
-    if (group) group.joints.push(joint)
-    else groups.set(likeness(joint), { first: i, joints: [joint] })
+    if (group) {
+      group.joints.push(joint)
+      group.numbers.push(i)
+    } else groups.set(likeness(joint), { first: i, joints: [joint], numbers: [i] })
   })
   return [...groups.values()]
-}
-
-/** How far a joint reaches along the part, mm. */
-export function jointReach({ at, size }: RouteJoint): [number, number] {
-  const half = Math.max(...size) / 2
-  return [at - half, at + half]
 }
 
 /** Wood a joint takes, mm³; a tenon takes what stands around it. */
@@ -51,7 +50,8 @@ export function squareJoints(
   operation: OperationKind,
   words: { one: string; many: string; tool: string; why: string },
 ): OperationDraft[] {
-  return jointGroups(context.joints, 'square', kind).map(({ first, joints }) => {
+  const cautions = jointCautions(context)
+  return jointGroups(context.joints, 'square', kind).map(({ first, joints, numbers }) => {
     const reaches = joints.map(jointReach)
     const where: [number, number] = [
       Math.min(...reaches.map(([a]) => a)),
@@ -78,6 +78,7 @@ export function squareJoints(
         round
           ? 'It reaches into a part that is turned: its rim will break out unless it is plugged.'
           : undefined,
+        ...new Set(numbers.flatMap((number) => cautions[number]!)),
       ],
     })
   })

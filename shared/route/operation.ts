@@ -48,6 +48,8 @@ export interface Operation {
   caliper?: number
   caliperStation?: string
   restPosition?: number
+  /** On slender work, the stretch it is finished with: 1 next to the tailstock. */
+  stretch?: number
   minutesOnce: number
   minutesEach: number
   /** Done by hand and so quickens with practice. */

@@ -1,19 +1,18 @@
 import type { RouteContext } from './context.ts'
 import { type OperationKind, operationKinds } from './kinds.ts'
 import type { OperationDraft } from './operation.ts'
-import { byStretch } from './precedence.ts'
 
 const kindRank = new Map(Object.keys(operationKinds).map((kind, i) => [kind as OperationKind, i]))
 
 /** Where a turner would put it: by phase, stretch, kind, from thick to thin, from the tail on. */
 function rankOf(context: RouteContext, draft: OperationDraft): number[] {
   const own = kindRank.get(draft.kind)!
-  const inStretch = context.slender && byStretch.has(draft.kind)
+  const { stretch } = draft
   const at = draft.where ? (draft.where[0] + draft.where[1]) / 2 : 0
   const fromTail = draft.kind === 'rough' || draft.kind === 'shoulder' || draft.kind === 'true-up'
   return [
-    inStretch ? kindRank.get('size')! : own,
-    inStretch ? draft.restPosition! : 0,
+    stretch === undefined ? own : kindRank.get('size')!,
+    stretch ?? 0,
     own,
     fromTail ? 0 : -(draft.caliper ?? draft.work.diameter),
     context.fromTail(at),

@@ -74,13 +74,6 @@ const needs: Record<OperationKind, readonly Need[]> = {
   pack: [['finish']],
 }
 
-/** Kinds done stretch by stretch on slender work, from the tail to the driven end. */
-export const byStretch: ReadonlySet<OperationKind> = new Set([
-  'size',
-  ...formed.map(([kind]) => kind),
-  'sand',
-] as OperationKind[])
-
 /** Drafts of one kind in working order, and again by where they start, in nanometres. */
 interface Alike {
   drafts: OperationDraft[]
@@ -122,22 +115,18 @@ function touching(draft: OperationDraft, { drafts, starts, longest }: Alike): Op
   return found
 }
 
-function found(
-  draft: OperationDraft,
-  [kind, relation = 'all']: Need,
-  byKind: ByKind,
-  slender: boolean,
-): OperationDraft[] {
+function found(draft: OperationDraft, [kind, relation = 'all']: Need, byKind: ByKind): OperationDraft[] {
   const alike = byKind.get(kind)
   if (!alike) return []
   if (relation === 'first') return alike.drafts.slice(0, 1)
   const of = relation === 'touch' ? touching(draft, alike) : alike.drafts
-  if (!slender || !byStretch.has(draft.kind) || !byStretch.has(kind)) return of
+  const { stretch } = draft
+  if (stretch === undefined) return of
   // A later stretch cannot be waited for: sanding takes its own stretch, all others what is done by then.
-  return of.filter((other) =>
-    draft.kind === 'sand'
-      ? other.restPosition === draft.restPosition
-      : other.restPosition! <= draft.restPosition!,
+  return of.filter(
+    (other) =>
+      other.stretch === undefined ||
+      (draft.kind === 'sand' ? other.stretch === stretch : other.stretch <= stretch),
   )
 }
 
@@ -145,29 +134,29 @@ function found(
 function waitsFor(
   draft: OperationDraft,
   kind: OperationKind,
-  work: { byKind: ByKind; slender: boolean },
+  byKind: ByKind,
   waiting: { keys: Set<string>; asked: Set<OperationKind> },
 ): void {
   if (waiting.asked.has(kind)) return
   waiting.asked.add(kind)
   let any = false
   for (const need of needs[kind]) {
-    for (const other of found(draft, need, work.byKind, work.slender)) {
+    for (const other of found(draft, need, byKind)) {
       waiting.keys.add(other.key)
       any = true
     }
   }
-  if (!any) for (const [missing] of needs[kind]) waitsFor(draft, missing, work, waiting)
+  if (!any) for (const [missing] of needs[kind]) waitsFor(draft, missing, byKind, waiting)
 }
 
 /** For each stretch, what has to be done in the last one before it: its sanding, or else its cutting. */
 function earlierStretches(drafts: OperationDraft[]): Map<number, OperationDraft[]> {
   const stretches = new Map<number, OperationDraft[]>()
   for (const draft of drafts) {
-    if (!byStretch.has(draft.kind)) continue
-    const stretch = stretches.get(draft.restPosition!)
+    if (draft.stretch === undefined) continue
+    const stretch = stretches.get(draft.stretch)
     if (stretch) stretch.push(draft)
-    else stretches.set(draft.restPosition!, [draft])
+    else stretches.set(draft.stretch, [draft])
   }
   const order = [...stretches.keys()].sort((a, b) => a - b)
   return new Map(
@@ -183,14 +172,14 @@ function earlierStretches(drafts: OperationDraft[]): Map<number, OperationDraft[
  * The keys each draft has to wait for. Drafts come in working order; on slender work every stretch also waits
  * until the one nearer the tail is finished.
  */
-export function withPrecedence(drafts: OperationDraft[], slender: boolean): OperationDraft[] {
+export function withPrecedence(drafts: OperationDraft[]): OperationDraft[] {
   const byKind = byKindOf(drafts)
-  const earlier = slender ? earlierStretches(drafts) : new Map<number, OperationDraft[]>()
+  const earlier = earlierStretches(drafts)
   return drafts.map((draft) => {
     const keys = new Set<string>()
-    waitsFor(draft, draft.kind, { byKind, slender }, { keys, asked: new Set() })
-    if (byStretch.has(draft.kind))
-      for (const other of earlier.get(draft.restPosition!) ?? []) keys.add(other.key)
+    waitsFor(draft, draft.kind, byKind, { keys, asked: new Set() })
+    const before = draft.stretch === undefined ? [] : (earlier.get(draft.stretch) ?? [])
+    for (const other of before) keys.add(other.key)
     return { ...draft, after: [...keys] }
   })
 }

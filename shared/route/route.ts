@@ -42,6 +42,7 @@ const placesOf = (drafts: OperationDraft[]): SizedPlace[] =>
 
 function passesOf(context: RouteContext, drafts: OperationDraft[]): Passes {
   const turning = drafts.filter((draft) => draft.cut !== undefined)
+  if (turning.length === 0) return { chosen: 'one', one: 0, several: 0, why: 'Nothing is turned.' }
   const rough = turning.filter((draft) => roughingKinds.has(draft.kind))
   const rest = turning.filter((draft) => !roughingKinds.has(draft.kind))
   return passesFor({
@@ -85,7 +86,7 @@ export function routeFor(input: RouteInput): Route {
   const passes = passesOf(context, drafts)
   const several = passes.chosen === 'several'
   const all = several ? [...drafts, ...betweenMountings.flatMap((make) => make(context))] : drafts
-  const waiting = withPrecedence(inWorkingOrder(context, all), context.slender)
+  const waiting = withPrecedence(inWorkingOrder(context, all))
   const ordered = inPrecedence(waiting)
   return {
     operations: withPasses(ordered, several),

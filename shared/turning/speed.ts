@@ -1,4 +1,4 @@
-import { MM_PER_INCH } from '../units/length.ts'
+import { MM_PER_INCH, type Units } from '../units/length.ts'
 import { fastestRpm, slowestRpm, speedNotAbove, type TurningLathe } from './lathe.ts'
 
 /**
@@ -25,6 +25,8 @@ export interface SpeedInput {
   criticalRpm?: number
   /** A mortise or hole open to the tool. */
   openMortise?: boolean
+  /** System the ceiling is worded in; inches unless said. */
+  units?: Units
 }
 
 export interface Speed {
@@ -74,7 +76,11 @@ function ceilingOf(input: SpeedInput): { rpm: number; by: string } {
       ? ([speedRules.ceilingRound, 'round and sound'] as const)
       : ([speedRules.ceilingUntrue, ceilingWords[input.trueness]] as const)
   const rim = rimSpeed(input.diameter, rule / inch).toFixed(0)
-  const limits = [{ rpm: rule / inch, by: `${rule} ÷ ${inch.toFixed(2)} in, ${how}: ${rim} m/s at the rim` }]
+  const quotient =
+    input.units === 'mm'
+      ? `${rule * MM_PER_INCH} ÷ ${input.diameter.toFixed(1)} mm`
+      : `${rule} ÷ ${inch.toFixed(2)} in`
+  const limits = [{ rpm: rule / inch, by: `${quotient}, ${how}: ${rim} m/s at the rim` }]
   const { lathe } = input
   if (lathe) limits.push({ rpm: fastestRpm(lathe.speeds), by: `top speed of the ${lathe.name}` })
   if (lathe?.limitRpm !== undefined)

@@ -1,15 +1,17 @@
 import type { RouteContext } from '../context.ts'
 import { draftOf } from '../draft.ts'
-import { jointGroups, jointReach, jointVolume } from '../joint-groups.ts'
+import { jointAngle, jointCautions, jointReach } from '../joint-cautions.ts'
+import { jointGroups, jointVolume } from '../joint-groups.ts'
 import type { OperationDraft } from '../operation.ts'
 
 const words = { mortise: 'mortise', hole: 'hole', tenon: 'tenon' }
 
 /** Joints cut in the turned part at an indexed angle. */
 export function jointsRound(context: RouteContext): OperationDraft[] {
-  return jointGroups(context.joints, 'turned').map(({ first, joints }) => {
+  const cautions = jointCautions(context)
+  return jointGroups(context.joints, 'turned').map(({ first, joints, numbers }) => {
     const kind = words[joints[0]!.kind]
-    const angles = joints.map((joint) => joint.angle ?? 'ABCD'.indexOf(joint.face ?? 'A') * 90)
+    const angles = joints.map(jointAngle)
     const reaches = joints.map(jointReach)
     const name = joints.length === 1 ? `Cut the ${kind}` : `Cut the ${joints.length} ${kind}s`
     return draftOf('joint-round', {
@@ -24,7 +26,10 @@ export function jointsRound(context: RouteContext): OperationDraft[] {
         diameter: Math.max(0, ...context.zones.map((zone) => zone.maxDiameter)),
       },
       why: 'Held by the index while it is still between centres, so that angles and axis come out true.',
-      cautions: ['Lathe unplugged and spindle locked by the index before the cutter is brought near.'],
+      cautions: [
+        'Lathe unplugged and spindle locked by the index before the cutter is brought near.',
+        ...new Set(numbers.flatMap((number) => cautions[number]!)),
+      ],
     })
   })
 }

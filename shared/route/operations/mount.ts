@@ -19,7 +19,7 @@ export function mount(context: RouteContext): OperationDraft[] {
       why:
         maxSide > 0
           ? 'The square end is driven, so that the tool never meets what drives it.'
-          : 'The thicker end is driven, the surplus length there, so that the tool never meets what drives it.',
+          : 'The surplus length is at the driven end, so that the tool never meets what drives it.',
       cautions: [
         cautions.clothing,
         cautions.start,

@@ -10,7 +10,7 @@ export function remount(context: RouteContext): OperationDraft[] {
     draftOf('remount', {
       name: `Mount it again on ${mountWords[context.mount]}, the same way round`,
       tool: mountWords[context.mount].replace('the ', ''),
-      speed: context.speed('start', 'roughed'),
+      speed: context.speed('start', context.wet ? 'dried' : 'roughed'),
       restPosition: 1,
       work: { length: context.blank.length, diameter: context.blank.side },
       why: 'In the same marks, so that it runs as true as it was left.',

@@ -13,7 +13,7 @@ function stretches(context: RouteContext): Map<number, Feature[]> {
   const found = new Map<number, Feature[]>()
   for (const feature of context.features) {
     if (feature.kind === 'tenon') continue
-    const at = context.slender ? context.restPosition((feature.from + feature.to) / 2) : 1
+    const at = context.stretchOf(feature) ?? 1
     found.set(at, [...(found.get(at) ?? []), feature])
   }
   return found
@@ -33,7 +33,7 @@ function stretch(context: RouteContext, position: number, features: Feature[]): 
     where,
     tool: 'abrasive paper',
     speed: context.speed('sanding', 'shaped'),
-    ...(context.slender && { restPosition: position }),
+    ...(context.slender && { stretch: position }),
     work: {
       length: total((span) => span.to - span.from),
       surface: total((span) => context.sizeOf(span).surface),

@@ -13,7 +13,7 @@ export function size(context: RouteContext): OperationDraft[] {
   const speed = context.speed('roughing', 'roughed')
   return context.sizedCuts.map((place) => {
     const rough = context.roughDiameter(context.zoneAt(place.at))
-    const { from, to } = context.featureOf(place.span)
+    const feature = context.featureOf(place.span)
     const bare = nm(place.caliper) > nm(rough)
     return draftOf('size', {
       key: `size-${place.station}`,
@@ -24,7 +24,8 @@ export function size(context: RouteContext): OperationDraft[] {
       speed,
       caliper: place.caliper,
       caliperStation: place.station,
-      restPosition: context.restPosition((from + to) / 2),
+      restPosition: context.restPosition(place.at),
+      stretch: context.stretchOf(feature),
       work: {
         length: context.parts * width,
         surface: context.parts * Math.PI * place.caliper * width,

@@ -18,6 +18,7 @@ export function stepFaces(context: RouteContext): OperationDraft[] {
       cut,
       speed,
       restPosition: context.restPosition(at),
+      ...(context.slender && { stretch: context.restPosition(at) }),
       work: {
         length: (context.parts * (larger - smaller)) / 2,
         surface: context.parts * (circleArea(larger) - circleArea(smaller)),

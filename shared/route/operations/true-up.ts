@@ -9,7 +9,7 @@ import { roughingTool } from '../tool-choice.ts'
 export function trueUp(context: RouteContext): OperationDraft[] {
   if (!context.wet || context.slender) return []
   const { tool, cut, caution } = roughingTool(context)
-  const speed = context.speed('roughing', 'roughed')
+  const speed = context.speed('roughing', 'dried')
   return context.zones.map((zone) => {
     const [wet, round] = [context.wetDiameter(zone), context.roughDiameter(zone)]
     const length = zoneLength(context, zone)

@@ -229,7 +229,7 @@ describe('slender work', () => {
       'taper-s5',
       'sand-p3',
     )
-    const positions = list.filter((o) => o.spans || o.kind === 'sand').map((o) => o.restPosition!)
+    const positions = list.filter((o) => o.spans || o.kind === 'sand').map((o) => o.stretch!)
     expect(positions).toEqual([...positions].sort((a, b) => a - b))
   })
 
