@@ -1,5 +1,6 @@
 // Makes species.json from species.csv: `node seed/species.mjs`. Every value keeps its source and how sure it is.
 import { readFileSync, writeFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
 
 const here = (name) => new URL(name, import.meta.url)
 
@@ -67,10 +68,17 @@ function speciesOf(row) {
   }
 }
 
-const [head, ...lines] = readFileSync(here('species.csv'), 'utf8').trim().split(/\r?\n/)
-const columns = fieldsOf(head)
-const woods = lines.map((line) => {
-  const fields = fieldsOf(line)
-  return speciesOf(Object.fromEntries(columns.map((column, i) => [column, fields[i]])))
-})
-writeFileSync(here('species.json'), `[\n${woods.map((wood) => JSON.stringify(wood)).join(',\n')}\n]\n`)
+/** The table of woods as JSON, one wood a line. */
+export function woodsJson(csv) {
+  const [head, ...lines] = csv.trim().split(/\r?\n/)
+  const columns = fieldsOf(head)
+  const woods = lines.map((line) => {
+    const fields = fieldsOf(line)
+    return speciesOf(Object.fromEntries(columns.map((column, i) => [column, fields[i]])))
+  })
+  return `[\n${woods.map((wood) => JSON.stringify(wood)).join(',\n')}\n]\n`
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  writeFileSync(here('species.json'), woodsJson(readFileSync(here('species.csv'), 'utf8')))
+}
