@@ -137,6 +137,8 @@ function limberest(grid: BarGrid, held: Held): { at: number; compliance: number 
 /**
  * How far a bar gives and the speed of its first bending mode, right to better than 0.05 % (Euler-Bernoulli: the
  * shear that makes stubby bars softer is left out).
+ *
+ * @example beamOf({ length: 1, breaks: [], stiffness: () => 1, mass: () => 1 }).compliance // 1 / 48
  */
 export function beamOf(bar: Bar, held: Held = 'centres'): Beam {
   const grid = barGrid(bar)

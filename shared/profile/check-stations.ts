@@ -176,6 +176,8 @@ function autoStations(
  * Where every piece of the set is measured, from the foot to the top. Marked stations all stay: where jaws of
  * `jawWidth` (mm) do not reach, or the slope turns a step along the part into more than the tolerance, a caution and the
  * nearest better place stand beside them. Where none is marked, the program chooses at most 8, the ones that show most.
+ *
+ * @example checkStations({ stations: [{ at: 0, diameter: 40, then: 'bead', rise: 5 }, { at: 30, diameter: 40, then: 'straight' }], split: false }, { diameter: 0.8, position: 1.5, side: 0.4 }, 3).map(({ key, at, target }) => [key, at, target]) // [['s0c', 15, 50]]
  */
 export function checkStations(profile: Profile, tolerance: CheckTolerance, jawWidth: number): CheckStation[] {
   const spans = spansOf(profile)

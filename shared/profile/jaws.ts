@@ -12,7 +12,11 @@ export interface Measuring {
 /** Kept clear of shoulder lines, mm: 1/16 in, Milton & Wohlers, A Course in Wood Turning (1919), ch. V. */
 const CLEAR = 25.4 / 16
 
-/** Distance from a shoulder at which the middle of the jaws is set: 1/16 in, or half of wider jaws. */
+/**
+ * Distance from a shoulder at which the middle of the jaws is set, mm: 1/16 in, or half of wider jaws.
+ *
+ * @example clearOf(3.175) // 1.5875
+ */
 export const clearOf = (jawWidth: number): number => Math.max(CLEAR, jawWidth / 2)
 
 /**

@@ -48,6 +48,8 @@ function innerPoints({ start, end, at }: Arc, tolerance: number): OutlinePoint[]
  * The half outline from the foot to the top as points to draw a line through, nowhere farther than `tolerance`
  * (mm, by default 0.05) from the profile. A step or a shoulder is two points at one position; a square stands at
  * half its side.
+ *
+ * @example outlineOf({ stations: [{ at: 0, diameter: 20, then: 'straight' }, { at: 40, diameter: 36, then: 'straight' }], split: false }) // [{ x: 0, r: 10 }, { x: 40, r: 18 }]
  */
 export function outlineOf(profile: Profile, tolerance = 0.05): OutlinePoint[] {
   const points: OutlinePoint[] = []

@@ -47,7 +47,11 @@ export function spanSection(span: Span, x: number): Section {
 /** Places inside a span where its radius is greatest or least, mm from the foot. */
 export const spanTurns = (span: Span): number[] => shapeOf(span).turns?.(span) ?? []
 
-/** Radius at a position, mm; half the side where the part is left square. */
+/**
+ * Radius at a position, mm; half the side where the part is left square.
+ *
+ * @example radiusAt({ stations: [{ at: 0, diameter: 20, then: 'straight' }, { at: 40, diameter: 36, then: 'straight' }], split: false }, 10) // 12
+ */
 export function radiusAt(shaped: Shaped, x: number, towards: Towards = 'top'): number {
   return spanRadius(spanAt(spansIn(shaped), x, towards), x)
 }

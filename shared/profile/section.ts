@@ -37,7 +37,11 @@ export function cornerAngle(section: Section): number {
       : Math.PI / 2 - 2 * Math.atan2(flat, section.half)
 }
 
-/** Area, mm². */
+/**
+ * Area, mm².
+ *
+ * @example sectionArea(squareSection(40)) // 1600
+ */
 export function sectionArea(section: Section): number {
   if (section.radius <= section.half) return Math.PI * section.radius ** 2
   const flat = halfFlat(section)
@@ -45,7 +49,11 @@ export function sectionArea(section: Section): number {
   return flats + (corner === 0 ? 0 : 2 * section.radius ** 2 * corner)
 }
 
-/** Second moment of area about any diameter, mm⁴ (πr⁴/4 for a round, side⁴/12 for a square). */
+/**
+ * Second moment of area about any diameter, mm⁴: πr⁴/4 for a round, side⁴/12 for a square.
+ *
+ * @example secondMoment(squareSection(12)) // 1728
+ */
 export function secondMoment(section: Section): number {
   if (section.radius <= section.half) return (Math.PI / 4) * section.radius ** 4
   const { half, radius } = section
@@ -60,7 +68,11 @@ export const overlap = (a: Section, b: Section): Section => ({
   radius: Math.min(a.radius, b.radius),
 })
 
-/** Area of the face between two sections that meet at one place: all that lies in one but not in the other, mm². */
+/**
+ * Area of the face between two sections that meet at one place: all that lies in one but not in the other, mm².
+ *
+ * @example faceArea(squareSection(30), squareSection(50)) // 1600
+ */
 export function faceArea(a: Section, b: Section): number {
   return sectionArea(a) + sectionArea(b) - 2 * sectionArea(overlap(a, b))
 }

@@ -63,6 +63,8 @@ function facesArea(spans: Span[]): number {
 /**
  * Volume, surfaces, centroid and extreme sizes of the finished part, to better than 1e-9 of each. A part that is
  * turned as a glued pair is taken whole, as it leaves the lathe.
+ *
+ * @example solidOf({ stations: [{ at: 0, then: 'square', side: 40 }, { at: 100, then: 'straight' }], split: false }).volume // 160000
  */
 export function solidOf(profile: Profile): Solid {
   const spans = spansOf(profile)

@@ -69,7 +69,11 @@ export function stretchesOf(profile: Profile, offset = 0): Stretch[] {
   }))
 }
 
-/** Whether a steady rest is called for, from the sag under 10 N and the least diameter of the limber third, mm. */
+/**
+ * Whether a steady rest is called for, from the sag under 10 N and the least diameter of the limber third, mm.
+ *
+ * @example restFor(700, 0.3, 25).rest // 'advised'
+ */
 export function restFor(length: number, sag: number, leastDiameter: number): Pick<Whip, 'rest' | 'why'> {
   const says = `it gives ${sag.toPrecision(2)} mm under 10 N`
   if (nm(sag) > nm(NEEDED_SAG)) return { rest: 'needed', why: `${says}, more than ${NEEDED_SAG} mm` }

@@ -21,10 +21,18 @@ export function greenGravity(gravity: number, moisture: number): number {
   return gravity / (1 + SHRINKAGE_PER_GRAVITY * gravity * dryness(moisture))
 }
 
-/** Density in kg/m³ of wood with its water, from specific gravity at that moisture content (%). Eq. 4-14. */
+/**
+ * Density in kg/m³ of wood with its water, from specific gravity at that moisture content (%). Eq. 4-14.
+ *
+ * @example wetDensity(0.6, 12) // 672
+ */
 export const wetDensity = (gravity: number, moisture: number): number => 1000 * gravity * (1 + moisture / 100)
 
-/** The most water wood of that green specific gravity can hold, % moisture content. Eq. 4-3. */
+/**
+ * The most water wood of that green specific gravity can hold, % moisture content. Eq. 4-3.
+ *
+ * @example moistureMax(0.77) // 5000 / 77
+ */
 export const moistureMax = (green: number): number => (100 * (1.54 - green)) / (1.54 * green)
 
 const greenOf = ({ sgGreen, sg12 }: Species): number | undefined =>
