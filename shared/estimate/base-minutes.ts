@@ -4,7 +4,7 @@ import type { OperationKind } from '../route/kinds.ts'
  * What an operation takes an experienced turner: minutes on the tenth piece of a batch, in a hardwood of
  * middling hardness. Absent terms are nothing.
  */
-export interface BaseMinutes {
+interface BaseMinutes {
   /** Getting ready, once for the batch, and that much more for each cut, mark or joint. */
   once?: number
   oncePerCount?: number

@@ -1,7 +1,7 @@
 import type { Operation, OperationDraft, Stage, Work } from '../route/operation.ts'
 import { baseMinutes } from './base-minutes.ts'
 
-export interface MinutesInput {
+interface MinutesInput {
   /** Side hardness of the wood at 12 %, N; without it the wood counts as middling. */
   hardnessN?: number
   /** The shop's own factor on the minutes of a kind of operation; 1 when absent. */

@@ -19,7 +19,7 @@ export function movingRanges(readings: readonly number[]): number[] {
   return readings.slice(1).map((reading, i) => Math.abs(reading - readings[i]!))
 }
 
-export interface ChartLimits {
+interface ChartLimits {
   centre: number
   meanRange: number
   upper: number
@@ -39,7 +39,7 @@ export function individualsLimits(readings: readonly number[], factor = E2): Cha
 }
 
 /** A reading, by its place in the order of work, that chance alone hardly explains. */
-export interface Signal {
+interface Signal {
   index: number
   rule: string
 }

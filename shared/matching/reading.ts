@@ -36,7 +36,7 @@ export function verdictOf(value: number, limits: Limits): Verdict {
 }
 
 /** What is measured: squares are not turned, tenons are neither sanded nor finished. */
-export interface Measured {
+interface Measured {
   kind?: ReadingKind
   tenon?: boolean
   /** The piece gets a film finish; oil and wax build nothing. */

@@ -4,10 +4,10 @@ import { type Breach, badInput } from '../problem.ts'
 import type { Units } from '../units/length.ts'
 import type { SetFile } from './set.ts'
 
-export const SET_STATIONS_MAX = 500
-export const SET_PIECES_MAX = 10_000
+const SET_STATIONS_MAX = 500
+const SET_PIECES_MAX = 10_000
 /** Values of one reading, taken around a piece. */
-export const SET_VALUES_MAX = 1_000
+const SET_VALUES_MAX = 1_000
 /** Beyond any gauge; larger figures would leave the range of numbers when squared. */
 const LARGEST = 1e100
 

@@ -4,7 +4,7 @@ import { type ReadingKind, type ReadingStage, stageTarget } from './reading.ts'
 import type { SetFile, SetPiece, SetStation } from './set.ts'
 
 /** A check station of a plan: finished size and what it may be over and under, mm. */
-export interface SetOfStation {
+interface SetOfStation {
   key: string
   kind: ReadingKind
   target: number
