@@ -1,6 +1,7 @@
 import type { CutBoard, Defect, PlacedBlank } from '../../shared/cutting/board.ts'
 import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
-import { BENCH_PT, ink, line, pt } from './print.ts'
+import { BENCH_PT, fitted, ink, line, pt } from './print.ts'
+import { spreadPlaces } from './spread.ts'
 
 /** A board's drawing: millimetres of board over one millimetre of paper, and where it stands in points. */
 export interface BoardPlace {
@@ -46,7 +47,10 @@ export function drawBoard(
   for (const blank of placedOn(board)) {
     const place = rect(blank.from, blank.to, blank.across)
     const letter = letters.get(blank.key) ?? blank.key
-    doc.rect(...place).fillAndStroke('#fff', '#000')
+    doc
+      .lineWidth(0.3)
+      .rect(...place)
+      .fillAndStroke('#fff', '#000')
     words(doc, place, [`${letter} ${lengthText(blank.to - blank.from, style)}`, letter], 'bold')
   }
   for (const defect of defects) {
@@ -59,6 +63,56 @@ export function drawBoard(
     .stroke('#000')
   return p(board.width)
 }
+
+/** Room kept below a board for the numbers of its sections, points. */
+export const NUMBERS_PT = 26
+
+/** Room kept beside a board for the numbers of its strips, and for what they hold where they are too narrow to say. */
+export const besidePt = (boards: CutBoard[], scale: number): number =>
+  boards.some((board) => tooNarrow(board, scale)) ? 84 : NUMBERS_PT
+
+/** Whether a strip of the board is drawn too narrow for type. */
+const tooNarrow = ({ strips = [] }: CutBoard, scale: number): boolean =>
+  strips.some(({ side }) => pt(side / scale) < LEAST_HEIGHT)
+
+/** Numbers the strips at the right of a drawn board, or the sections below it, each led to its own. */
+export function numberCuts(
+  doc: PDFKit.PDFDocument,
+  board: CutBoard,
+  { scale, x, y }: BoardPlace,
+  holds: (blanks: PlacedBlank[]) => string,
+): void {
+  const p = (mm: number) => pt(mm / scale)
+  const [right, bottom] = [x + p(board.length), y + p(board.width)]
+  const number = (words: string, left: number, top: number, from: [number, number], to: [number, number]) => {
+    doc
+      .lineWidth(0.4)
+      .moveTo(...from)
+      .lineTo(...to)
+      .stroke('#000')
+    ink(doc, 'plain', BENCH_PT)
+    line(doc, words, left, top)
+  }
+  const strips = board.strips ?? []
+  const middles = strips.map(({ across }) => y + p((across[0] + across[1]) / 2))
+  const over = numbersOver(board, scale)
+  spreadPlaces(middles, NUMBER_PITCH, y - over, bottom + over).forEach((place, i) => {
+    ink(doc, 'plain', BENCH_PT)
+    const full = `${i + 1}: ${holds(strips[i]!.blanks)}`
+    const words = tooNarrow(board, scale) ? fitted(doc, full, besidePt([board], scale) - 14) : String(i + 1)
+    number(words, right + 12, place - 6, [right, middles[i]!], [right + 10, place])
+  })
+  const centres = (board.sections ?? []).map(({ from, to }) => x + p((from + to) / 2))
+  spreadPlaces(centres, 1.5 * NUMBER_PITCH, x, right).forEach((place, i) => {
+    number(String(i + 1), place - 3, bottom + 8, [centres[i]!, bottom], [place, bottom + 8])
+  })
+}
+
+const NUMBER_PITCH = 11
+
+/** How far the numbers of many narrow strips reach beyond a board above and below, points. */
+export const numbersOver = (board: CutBoard, scale: number): number =>
+  Math.max(0, ((board.strips?.length ?? 0) - 1) * NUMBER_PITCH - pt(board.width / scale)) / 2
 
 /** Every blank on a board, whichever way it is cut. */
 export const placedOn = (board: CutBoard): PlacedBlank[] =>
@@ -73,9 +127,13 @@ function words(
 ): void {
   ink(doc, face, BENCH_PT)
   const wording = wordings.find((one) => doc.widthOfString(one) <= w - 2)
-  if (wording === undefined || h < BENCH_PT) return
-  line(doc, wording, x + (w - doc.widthOfString(wording)) / 2, y + (h - BENCH_PT * 1.17) / 2)
+  if (wording === undefined || h < LEAST_HEIGHT) return
+  // Middle of the capitals on the middle of the rectangle: 0.729 em high, their foot 0.928 em below the line’s top.
+  line(doc, wording, x + (w - doc.widthOfString(wording)) / 2, y + h / 2 - BENCH_PT * (0.928 - 0.729 / 2))
 }
+
+/** Least height of a rectangle in which type of bench size stands clear of the lines, points. */
+const LEAST_HEIGHT = 8.5
 
 function crossOut(doc: PDFKit.PDFDocument, [x, y, w, h]: [number, number, number, number]): void {
   doc.save().rect(x, y, w, h).clip().lineWidth(0.5)

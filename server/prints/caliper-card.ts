@@ -28,7 +28,8 @@ export function caliperCardPdf(plan: Plan, options: PrintOptions): Promise<Buffe
     'Stop the lathe before a caliper touches the work, unless it is a spring caliper with rounded tips.',
   )
   introduction(print)
-  for (const setting of settings) settingRow(print, setting)
+  const beside = besideFigures(print, settings)
+  for (const setting of settings) settingRow(print, setting, beside)
   checkTable(print)
   diameterStrip(print, settings)
   return finishPrint(print)
@@ -87,24 +88,38 @@ function introduction(print: Print): void {
   )
 }
 
-function settingRow(print: Print, { there, back, diameter, stations }: SettingRow): void {
-  const { doc, box, options } = print
-  const figure = `⌀ ${lengthText(diameter, options.style)}`
-  ink(doc, 'bold', 30)
-  const x = box.left + 74
-  const textX = x + Math.max(doc.widthOfString(figure) + 14, 190)
-  const room = box.right - textX
+const figureText = ({ options }: Print, { diameter }: SettingRow): string =>
+  `⌀ ${lengthText(diameter, options.style)}`
+
+const FIGURE_PT = 30
+const FIGURE_INDENT = 74
+
+/** Where the names begin, so that they clear the widest figure. */
+function besideFigures(print: Print, settings: SettingRow[]): number {
+  ink(print.doc, 'bold', FIGURE_PT)
+  const widest = Math.max(
+    0,
+    ...settings.map((setting) => print.doc.widthOfString(figureText(print, setting))),
+  )
+  return print.box.left + FIGURE_INDENT + widest + 14
+}
+
+function settingRow(print: Print, setting: SettingRow, beside: number): void {
+  const { doc, box } = print
+  const { there, back, stations } = setting
+  const room = box.right - beside
   ink(doc, 'plain', 13)
-  const height = Math.max(40, doc.heightOfString(stations || ' ', { width: room }) + 8)
+  const names = doc.heightOfString(stations || ' ', { width: room })
+  const height = Math.max(40, names + 8)
   ensure(print, height)
   ink(doc, 'bold', 15)
   line(doc, `↓ ${there}`, box.left, print.y + 11)
   ink(doc, 'plain', 15)
   if (back !== undefined) line(doc, `↑ ${back}`, box.left + 36, print.y + 11)
-  ink(doc, 'bold', 30)
-  line(doc, figure, x, print.y + 2)
+  ink(doc, 'bold', FIGURE_PT)
+  line(doc, figureText(print, setting), box.left + FIGURE_INDENT, print.y + 2)
   ink(doc, 'plain', 13)
-  doc.text(stations, textX, print.y + 4, { width: room })
+  doc.text(stations, beside, print.y + (height - names) / 2, { width: room })
   print.y += height
   doc.lineWidth(0.5).moveTo(box.left, print.y).lineTo(box.right, print.y).stroke('#000')
 }
@@ -131,7 +146,7 @@ function checkTable(print: Print): void {
         limitsText(check, style),
         [check.name ?? check.key, check.fixed ? 'fixed size' : ''].filter(Boolean).join(', '),
       ],
-      ...(check.caution ? { caution: check.caution } : {}),
+      cautions: check.caution ? [check.caution] : [],
     })),
   )
 }

@@ -2,18 +2,28 @@ import type { CutBoard, PlacedBlank } from '../../shared/cutting/board.ts'
 import type { Plan } from '../../shared/plan.ts'
 import { type LengthStyle, lengthText, nm } from '../../shared/units/length.ts'
 import { minorOf, moneyText } from '../../shared/units/money.ts'
-import { drawBoard, placedOn, scaleFor } from './board-drawing.ts'
+import {
+  besidePt,
+  drawBoard,
+  NUMBERS_PT,
+  numberCuts,
+  numbersOver,
+  placedOn,
+  scaleFor,
+} from './board-drawing.ts'
 import { boardFeetText, countText, sizeText } from './figures.ts'
 import { caution, heading, paragraph } from './flow.ts'
 import {
   BENCH_PT,
   ensure,
   finishPrint,
+  fitted,
   ink,
   line,
   openPrint,
   type Print,
   type PrintOptions,
+  plainText,
   pt,
 } from './print.ts'
 import { boardsText, type SawSetting, sawOrder } from './saw-order.ts'
@@ -158,9 +168,9 @@ function sawTable(print: Print): void {
     print,
     [
       { head: 'Step', share: 7 },
-      { head: 'Setting', share: 34, face: 'bold' },
-      { head: 'Count', share: 20 },
-      { head: 'Boards', share: 45 },
+      { head: 'Setting', share: 44, face: 'bold' },
+      { head: 'Count', share: 14 },
+      { head: 'Boards', share: 42 },
     ],
     settings.map((setting, i) => ({
       cells: [
@@ -179,13 +189,15 @@ function sawTable(print: Print): void {
 
 function settingWords({ saw, setting, side }: SawSetting, style: LengthStyle): string {
   if (saw === 'rip') return `rip, fence at ${lengthText(setting, style)}`
-  return `crosscut, stop at ${lengthText(setting, style)}${side === undefined ? '' : ` (strips ${lengthText(side, style)} wide)`}`
+  return `crosscut, stop at ${lengthText(setting, style)}${side === undefined ? '' : `, strips ${lengthText(side, style)} wide`}`
 }
 
 function boardDrawings(print: Print, letters: Map<string, string>): void {
   const { plan, box } = print
   const longest = Math.max(0, ...plan.cut.boards.map(({ length }) => length))
-  const scale = scaleFor(longest, box.right - box.left)
+  const width = box.right - box.left
+  const roughly = scaleFor(longest, width - NUMBERS_PT)
+  const scale = scaleFor(longest, width - besidePt(plan.cut.boards, roughly))
   const layouts = alike(plan.cut.boards)
   if (layouts.length === 0) return
   heading(
@@ -211,25 +223,35 @@ function boardSheet(print: Print, boards: CutBoard[], scale: number, letters: Ma
   const { style } = options
   const board = boards[0]!
   const words = cutWords(board, letters, style)
-  ensure(print, pt(board.width / scale) + 38 + words.length * 13)
-  ink(doc, 'bold', 11)
-  const name = boards.length > 1 ? `${boards.length} boards ${board.key}` : `Board ${board.key}`
-  line(
-    doc,
-    `${name}: ${sizeText([board.thickness, board.width, board.length], style)}, ${board.process.replace('-', ' ')}`,
-    box.left,
-    print.y,
-  )
-  const price = board.cost === undefined ? '' : `, ${amountText(print, board.cost)}`
-  const each = boards.length > 1 ? ' each' : ''
-  const right = `${boardFeetText(board.boardFeet)}${price}${each}`
-  ink(doc, 'plain', BENCH_PT)
-  line(doc, right, box.right - doc.widthOfString(right), print.y)
-  print.y += 16
+  const over = numbersOver(board, scale)
+  const below = board.sections ? NUMBERS_PT : over + 4
+  ensure(print, pt(board.width / scale) + over + below + 26 + words.length * 13)
+  boardHeading(print, boards)
   const defects = plan.cutOrder.boards.find(({ key }) => key === board.key)?.defects ?? []
-  print.y += drawBoard(doc, board, { scale, x: box.left, y: print.y }, { letters, defects, style }) + 4
+  const place = { scale, x: box.left, y: print.y + over }
+  const height = drawBoard(doc, board, place, { letters, defects, style })
+  numberCuts(doc, board, place, (blanks) =>
+    counted(blanks.map(({ key }) => letters.get(key) ?? key)).join(', '),
+  )
+  print.y = place.y + height + below
   for (const text of words) paragraph(print, text, { after: 1 })
   print.y += 10
+}
+
+function boardHeading(print: Print, boards: CutBoard[]): void {
+  const { doc, options, box } = print
+  const board = boards[0]!
+  const price = board.cost === undefined ? '' : `, ${amountText(print, board.cost)}`
+  const right = `${boardFeetText(board.boardFeet)}${price}${boards.length > 1 ? ' each' : ''}`
+  ink(doc, 'plain', BENCH_PT)
+  const rightWidth = doc.widthOfString(right)
+  line(doc, right, box.right - rightWidth, print.y)
+  const name = boards.length > 1 ? `${boards.length} boards ${board.key}` : `Board ${board.key}`
+  const size = sizeText([board.thickness, board.width, board.length], options.style)
+  ink(doc, 'bold', 11)
+  const left = `${plainText(name)}: ${size}, ${board.process.replace('-', ' ')}`
+  line(doc, fitted(doc, left, box.right - box.left - rightWidth - 12), box.left, print.y)
+  print.y += 16
 }
 
 /** What each strip or section holds, from the upper edge or the left end on. */

@@ -241,13 +241,20 @@ function joints(doc: PDFKit.PDFDocument, { joints, profile }: PatternSource, y: 
     const [across, along] = [size[0]!, size[1] ?? size[0]!]
     const { half, radius } = sectionAt(profile, at)
     const edge = Math.min(half, radius)
+    const [top, high] =
+      face === 'B' ? [y - edge, depth] : face === 'D' ? [y + edge - depth, depth] : [y - across / 2, across]
     doc.lineWidth(pt(0.2)).dash(pt(1.5), { space: pt(1) })
-    if (face === 'B' || face === 'D') {
-      const top = face === 'B' ? y - edge : y + edge - depth
-      doc.rect(pt(END + at - along / 2), pt(top), pt(along), pt(depth))
-    } else if (kind === 'hole') doc.circle(pt(END + at), pt(y), pt(across / 2))
-    else doc.rect(pt(END + at - along / 2), pt(y - across / 2), pt(along), pt(across))
+    if (kind === 'hole' && (face === 'A' || face === 'C')) doc.circle(pt(END + at), pt(y), pt(across / 2))
+    else doc.rect(pt(END + at - along / 2), pt(top), pt(along), pt(high))
     doc.stroke('#000').undash()
+    if (along < 6 || high < 5) continue
+    ink(doc, 'bold', BENCH_PT)
+    line(
+      doc,
+      face,
+      pt(END + at - along / 2) + 4,
+      pt(face === 'D' ? top + high : top) + (face === 'D' ? -14 : 2),
+    )
   }
 }
 

@@ -175,7 +175,7 @@ function stationTable(print: Print, source: PatternSource, plan: Plan): void {
         last ? 'top' : step ? 'step' : spanWords(station.then, station.rise ?? station.depth, style),
         [station.name, station.fixed || station.tenon ? 'fixed size' : ''].filter(Boolean).join(', '),
       ],
-      ...(cautions.length > 0 ? { caution: cautions.join(' ') } : {}),
+      cautions,
     }
   })
   table(

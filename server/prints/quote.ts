@@ -132,7 +132,7 @@ function included(print: Print): void {
     ['Size', `${thicknessText(part, style)} × ${lengthText(part.length, style)}`],
     [
       'Diameters',
-      `within +/- ${lengthText(job.tolerance.diameter, style)}; length within +/- ${lengthText(job.tolerance.length, style)}`,
+      `± ${lengthText(job.tolerance.diameter, style)}; length ± ${lengthText(job.tolerance.length, style)}`,
     ],
     ...(job.joints.length > 0 ? [['Joints', jointWords(print.plan)] as [string, string]] : []),
     ['Surface', `${finishWords[job.finish]}${finest === undefined ? '' : `, sanded to grit ${finest}`}`],

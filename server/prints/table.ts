@@ -8,10 +8,10 @@ export interface Column {
   face?: Face
 }
 
-/** A row; `caution` stands under its figures over the whole width and never leaves them. */
+/** A row; `cautions` stand under its figures over the whole width and never leave them. */
 export interface Row {
   cells: string[]
-  caution?: string
+  cautions?: string[]
   face?: Face
   /** A line of its own above the row, to head those that follow. */
   lead?: string
@@ -19,11 +19,26 @@ export interface Row {
 
 export interface TableStyle {
   size?: number
-  /** Points above and below the text of a row. */
+  /** Points above and below the text of a row, and between columns. */
   pad?: number
+  gap?: number
+  /** Column that says in which row a caution of this page was written out, where it holds again. */
+  again?: number
 }
 
-const GAP = 10
+/** Cautions written out on this page, with the number of their row. */
+type Said = Map<string, string>
+
+interface Layout {
+  print: Print
+  columns: Column[]
+  widths: number[]
+  size: number
+  pad: number
+  gap: number
+  again?: number
+}
+
 const NOTE_INDENT = 18
 
 /** A table with its heading again on every page it reaches; a row is never broken. */
@@ -31,75 +46,75 @@ export function table(
   print: Print,
   columns: Column[],
   rows: Row[],
-  { size = BENCH_PT, pad = 2 }: TableStyle = {},
+  { size = BENCH_PT, pad = 2, gap = 10, again }: TableStyle = {},
 ): void {
-  const widths = columnWidths(print, columns)
+  const layout: Layout = { print, columns, widths: columnWidths(print, columns, gap), size, pad, gap, again }
   const head: Row = { cells: columns.map((column) => column.head), face: 'bold' }
-  const headHeight = rowHeight(print, columns, widths, head, size, pad)
   const drawHead = () => {
-    drawRow(print, columns, widths, head, size, pad)
+    drawRow(layout, head)
     rule(print, 0.8)
   }
-  const first = rows[0] ? rowHeight(print, columns, widths, rows[0], size, pad) : 0
-  if (print.y + headHeight + first > print.box.bottom) newPage(print)
+  const first = rows[0] ? rowHeight(layout, rows[0]) : 0
+  if (print.y + rowHeight(layout, head) + first > print.box.bottom) newPage(print)
   drawHead()
+  const said: Said = new Map()
   for (const row of rows) {
-    if (print.y + rowHeight(print, columns, widths, row, size, pad) > print.box.bottom) {
+    let drawn = sayOnce(layout, row, said)
+    if (print.y + rowHeight(layout, drawn) > print.box.bottom) {
       newPage(print)
       drawHead()
+      said.clear()
+      drawn = sayOnce(layout, row, said)
     }
-    drawRow(print, columns, widths, row, size, pad)
+    for (const text of row.cautions ?? []) if (!said.has(text)) said.set(text, row.cells[0]!)
+    drawRow(layout, drawn)
     rule(print, 0.3)
   }
   print.y += 6
 }
 
-function columnWidths({ box }: Print, columns: Column[]): number[] {
+function columnWidths({ box }: Print, columns: Column[], gap: number): number[] {
   const shares = columns.reduce((sum, column) => sum + column.share, 0)
-  const free = box.right - box.left - GAP * (columns.length - 1)
+  const free = box.right - box.left - gap * (columns.length - 1)
   return columns.map((column) => (free * column.share) / shares)
 }
 
+/** The row with only those cautions in full that this page does not have yet, and where the others are. */
+function sayOnce({ again }: Layout, row: Row, said: Said): Row {
+  if (again === undefined || !row.cautions) return row
+  const rows = [...new Set(row.cautions.flatMap((text) => said.get(text) ?? []))]
+  const cells = row.cells.map((cell, i) => (i === again && rows.length > 0 ? `⚠ ${rows.join(', ')}` : cell))
+  return { ...row, cells, cautions: row.cautions.filter((text) => !said.has(text)) }
+}
+
+const noteText = (row: Row): string => (row.cautions ?? []).join(' ')
 const noteWidth = ({ box }: Print): number => box.right - box.left - NOTE_INDENT
 
-function rowHeight(
-  print: Print,
-  columns: Column[],
-  widths: number[],
-  row: Row,
-  size: number,
-  pad: number,
-): number {
+function rowHeight(layout: Layout, row: Row): number {
+  const { print, columns, widths, size, pad } = layout
   const tallest = row.cells.map((text, i) => {
     ink(print.doc, row.face ?? columns[i]!.face ?? 'plain', size)
     return text ? print.doc.heightOfString(text, { width: widths[i]! }) : 0
   })
-  return leadHeight(print, row, size) + Math.max(...tallest) + 2 * pad + noteHeight(print, row, size)
+  return leadHeight(layout, row) + Math.max(...tallest) + 2 * pad + noteHeight(layout, row)
 }
 
-function leadHeight(print: Print, row: Row, size: number): number {
+function leadHeight({ print, size }: Layout, row: Row): number {
   if (!row.lead) return 0
   ink(print.doc, 'bold', size)
   return print.doc.currentLineHeight(true) + 3
 }
 
-function noteHeight(print: Print, row: Row, size: number): number {
-  if (!row.caution) return 0
+function noteHeight({ print, size }: Layout, row: Row): number {
+  if (!noteText(row)) return 0
   ink(print.doc, 'bold', size)
-  return print.doc.heightOfString(row.caution, { width: noteWidth(print) }) + 1
+  return print.doc.heightOfString(noteText(row), { width: noteWidth(print) }) + 1
 }
 
-function drawRow(
-  print: Print,
-  columns: Column[],
-  widths: number[],
-  row: Row,
-  size: number,
-  pad: number,
-): void {
+function drawRow(layout: Layout, row: Row): void {
+  const { print, columns, widths, size, pad, gap } = layout
   const { doc, box } = print
-  const height = rowHeight(print, columns, widths, row, size, pad)
-  const lead = leadHeight(print, row, size)
+  const [height, lead] = [rowHeight(layout, row), leadHeight(layout, row)]
   if (row.lead) {
     doc.rect(box.left, print.y, box.right - box.left, lead).fill('#e4e4e4')
     ink(doc, 'bold', size)
@@ -108,15 +123,15 @@ function drawRow(
   let x = box.left
   row.cells.forEach((text, i) => {
     ink(doc, row.face ?? columns[i]!.face ?? 'plain', size)
-    if (text)
-      doc.text(text, x, print.y + lead + pad, { width: widths[i]!, align: columns[i]!.align ?? 'left' })
-    x += widths[i]! + GAP
+    const align = columns[i]!.align ?? 'left'
+    if (text) doc.text(text, x, print.y + lead + pad, { width: widths[i]!, align })
+    x += widths[i]! + gap
   })
-  if (row.caution) {
-    const y = print.y + height - noteHeight(print, row, size) - pad + 1
+  if (noteText(row)) {
+    const y = print.y + height - noteHeight(layout, row) - pad + 1
     ink(doc, 'bold', size)
     doc.text('⚠', box.left + 3, y, { lineBreak: false })
-    doc.text(row.caution, box.left + NOTE_INDENT, y, { width: noteWidth(print) })
+    doc.text(noteText(row), box.left + NOTE_INDENT, y, { width: noteWidth(print) })
   }
   print.y += height
 }

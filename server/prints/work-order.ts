@@ -38,75 +38,90 @@ function restWords({ part }: Plan): string {
 }
 
 const columns: Column[] = [
-  { head: 'No.', share: 24 },
-  { head: 'Operation', share: 160, face: 'bold' },
-  { head: 'From the foot', share: 140 },
-  { head: 'Tool', share: 124 },
+  { head: 'No.', share: 18 },
+  { head: 'Operation', share: 189, face: 'bold' },
+  { head: 'From the foot', share: 92 },
+  { head: 'Tool', share: 104 },
   { head: 'Speed', share: 52, align: 'right', face: 'bold' },
-  { head: 'Ceiling', share: 78, align: 'right' },
-  { head: 'Caliper', share: 72, align: 'right', face: 'bold' },
-  { head: 'Each blank', share: 66, align: 'right' },
+  { head: 'Ceiling', share: 64, align: 'right' },
+  { head: 'Caliper', share: 66, align: 'right', face: 'bold' },
+  { head: 'Each', share: 48, align: 'right' },
+  { head: 'See', share: 44 },
 ]
 
 function operationTable(print: Print): void {
   const { operations } = print.plan
   const { style } = print.options
   const reasons = [...new Set(operations.flatMap(({ ceilingBy }) => ceilingBy ?? []))]
-  let stage = ''
-  const rows = operations.map((operation, i): Row => {
-    const head = `${operation.stage}${operation.pass > 1 ? `, mounting ${operation.pass}` : ''}`
-    const row = operationRow(operation, i + 1, style, reasons)
-    if (head === stage) return row
-    stage = head
-    return { ...row, lead: head }
-  })
-  table(print, columns, rows, { pad: 1 })
+  const leads = leadsOf(operations)
+  const rows = operations.map((operation, i) => operationRow(operation, i + 1, style, reasons, leads[i]))
+  table(print, columns, rows, { pad: 1, gap: 7, again: columns.length - 1 })
+  paragraph(print, 'Minutes are for one blank. ⚠ with a number: what is written there to mind holds again.')
   if (reasons.length > 0) {
-    const list = reasons.map((reason, i) => `(${letter(i)}) ${reason}`).join('; ')
+    const list = reasons.map((reason, i) => `${letter(i)}: ${reason}`).join('; ')
     paragraph(
       print,
-      `Never run above the ceiling. It comes from: ${list}. The lathe maker’s limits come first.`,
+      `Never run above the ceiling. It comes from ${list}. The lathe maker’s limits come first.`,
     )
   }
 }
 
+/** A heading where the work goes to the lathe or leaves it, and where the rest is moved. */
+function leadsOf(operations: Operation[]): (string | undefined)[] {
+  const mountings = Math.max(...operations.map(({ pass }) => pass))
+  let [before, rest] = ['', undefined as number | undefined]
+  return operations.map(({ pass, restPosition }) => {
+    rest = pass === 0 ? undefined : (restPosition ?? rest)
+    const mounting = mountings > 1 ? `, mounting ${pass}` : ''
+    const lead =
+      pass === 0
+        ? 'Away from the lathe'
+        : `On the lathe${mounting}${rest === undefined ? '' : `, tool rest in position ${rest}`}`
+    if (lead === before) return undefined
+    before = lead
+    return lead
+  })
+}
+
 const letter = (i: number): string => (i < 26 ? String.fromCharCode(97 + i) : `z${i}`)
 
-function operationRow(operation: Operation, number: number, style: LengthStyle, reasons: string[]): Row {
-  const { name, where, restPosition, tool, rpm, rpmCeiling, ceilingBy, caliper, caution } = operation
-  const reason = ceilingBy === undefined ? '' : ` (${letter(reasons.indexOf(ceilingBy))})`
+function operationRow(
+  operation: Operation,
+  number: number,
+  style: LengthStyle,
+  reasons: string[],
+  lead?: string,
+): Row {
+  const { name, where, tool, rpm, rpmCeiling, ceilingBy, caliper, caution } = operation
+  const reason = ceilingBy === undefined ? '' : ` ${letter(reasons.indexOf(ceilingBy))}`
   return {
     cells: [
       String(number),
       name,
-      [where ? placeText(where, style) : '', restPosition === undefined ? '' : `rest ${restPosition}`]
-        .filter(Boolean)
-        .join(', '),
+      where ? placeText(where, style) : '',
       tool,
       rpm !== undefined ? `${Math.floor(rpm)} rpm` : rpmCeiling !== undefined ? 'none' : '',
       rpmCeiling === undefined ? '' : `${Math.floor(rpmCeiling)} rpm${reason}`,
       caliper === undefined ? '' : `⌀ ${lengthText(caliper, style)}`,
-      timeText(operation),
+      operation.minutesEach > 0 ? minutesText(operation.minutesEach) : '',
+      '',
     ],
-    ...(caution ? { caution } : {}),
+    cautions: caution ? caution.split(/(?<=[.!]) +/) : [],
+    lead,
   }
 }
 
 const placeText = (where: [number, number], style: LengthStyle): string =>
   nm(where[0]) === nm(where[1]) ? `at ${lengthText(where[0], style)}` : rangeText(where, style)
 
-function timeText({ minutesEach, minutesOnce }: Operation): string {
-  const once = minutesOnce > 0 ? `${minutesText(minutesOnce)} once` : ''
-  return [minutesEach > 0 ? minutesText(minutesEach) : '', once].filter(Boolean).join(' + ')
-}
-
 function timeLines(print: Print): void {
-  const { time } = print.plan
+  const { time, operations } = print.plan
+  const once = operations.reduce((sum, { minutesOnce }) => sum + minutesOnce, 0)
   const stages = Object.entries(time.byStage).filter(([, minutes]) => minutes > 0)
   heading(print, 'Time')
   paragraph(
     print,
-    `The batch ${minutesText(time.minutes)}, ${minutesText(time.perPiece)} a piece, spares among them; ` +
+    `The batch ${minutesText(time.minutes)}, ${minutesText(time.perPiece)} a piece, spares among them, ${minutesText(once)} of it set-up done once; ` +
       `the first ${minutesText(time.first)}, the last ${minutesText(time.last)}. One batch in ten is done in ${minutesText(time.p10)}, ` +
       `nine in ten in ${minutesText(time.p90)}. By stage: ${stages.map(([stage, minutes]) => `${stage} ${minutesText(minutes)}`).join(', ')}. ` +
       `From start to packed ${countText(time.elapsed.days, 'day')}: ${time.elapsed.why}.`,
@@ -170,5 +185,6 @@ function cautions(print: Print): void {
   const rest = plan.cautions.filter(({ about, text }) => !said.has(text) && !ELSEWHERE.has(about))
   if (rest.length === 0) return
   heading(print, 'To mind')
-  for (const { about, text } of rest) caution(print, `${about}: ${text}`)
+  for (const { about, text } of rest)
+    caution(print, `${about.charAt(0).toUpperCase()}${about.slice(1)}: ${text}`)
 }

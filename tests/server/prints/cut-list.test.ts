@@ -43,7 +43,7 @@ describe('the cut list', () => {
   it('sets the saw once for all rips and once for each stop', async () => {
     const words = await text(balusterPlan())
     expect(words).toContain('1 rip, fence at 2 in 6 strips 2 of rack 3')
-    expect(words).toContain('2 crosscut, stop at 30-1/2 in (strips 2 in wide) 18 blanks 2 of rack 3')
+    expect(words).toContain('2 crosscut, stop at 30-1/2 in, strips 2 in wide 18 blanks 2 of rack 3')
     expect(words).toContain('The saw maker’s instructions come first.')
   })
 

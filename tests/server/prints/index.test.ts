@@ -1,20 +1,27 @@
 import { describe, expect, it } from 'vitest'
 import { type PrintName, type PrintOptions, printNames, printPdf } from '../../../server/prints/index.ts'
-import type { Plan } from '../../../shared/plan.ts'
+import { handbookWoods } from '../../../server/woods.ts'
+import { readJob } from '../../../shared/job.ts'
+import { type Plan, planJob } from '../../../shared/plan.ts'
+import { defaultShop } from '../../../shared/shop.ts'
+import { benchLeg, fortyStations } from '../../jobs.ts'
 import { infoOf, type Page, pagesOf, phrasesOf, typeSizesOf, type Word, wordsOf } from './paper.ts'
 import { balusterPlan, crowdedPlan, knobPlan, shop, thickPlan } from './plans.ts'
 
-const plans: [string, Plan, PrintOptions['style']][] = [
-  ['balusters in fractions', balusterPlan(), 'fraction'],
-  ['knobs in mm', knobPlan(), 'mm'],
-  ['a crowded job in decimals', crowdedPlan(), 'decimal'],
-  ['thick stock', thickPlan(), 'fraction'],
+const planned = (file: unknown): Plan => planJob(readJob(file), defaultShop, handbookWoods)
+
+const plans: [string, Plan, PrintOptions['style'], PrintOptions['paper']][] = [
+  ['balusters in fractions', balusterPlan(), 'fraction', 'letter'],
+  ['knobs in mm', knobPlan(), 'mm', 'a4'],
+  ['a crowded job in decimals', crowdedPlan(), 'decimal', 'letter'],
+  ['a crowded job in mm', crowdedPlan(), 'mm', 'a4'],
+  ['thick stock', thickPlan(), 'fraction', 'letter'],
+  ['a planned leg', planned(benchLeg()), 'fraction', 'letter'],
+  ['forty planned stations', planned(fortyStations()), 'mm', 'a4'],
 ]
 const papers = { letter: [612, 792], a4: [595.28, 841.89] } as const
-const every = plans.flatMap(([name, plan, style]) =>
-  (['letter', 'a4'] as const).flatMap((paper) =>
-    printNames.map((what) => ({ name, plan, style, paper, what })),
-  ),
+const every = plans.flatMap(([name, plan, style, paper]) =>
+  printNames.map((what) => ({ name, plan, style, paper, what })),
 )
 const printed = (what: PrintName, plan: Plan, change: Partial<PrintOptions> = {}) =>
   printPdf(what, plan, { style: 'fraction', paper: 'letter', shop, ...change })
