@@ -9,9 +9,9 @@ const KRONROD = [
 ]
 const GAUSS = [0.1294849661688697, 0.27970539148927664, 0.3818300505051189, 0.4179591836734694]
 
-/** Greatest error of a piece over its whole, and how often it may be halved to get there. */
+/** Greatest error of a piece over its whole, and how often it and its parts may be halved to get there. */
 const RELATIVE_ERROR = 1e-11
-const DEPTH = 40
+const HALVINGS = 2_000
 
 /** A slice of a solid by a parameter, and what it adds: derivatives by the parameter of position and lateral surface. */
 export interface Slice {
@@ -70,19 +70,23 @@ const agree = ({ fine, coarse }: Sums, whole: SolidSums): boolean =>
   Math.abs(fine.moment - coarse.moment) <= RELATIVE_ERROR * Math.abs(whole.moment) &&
   Math.abs(fine.lateral - coarse.lateral) <= RELATIVE_ERROR * Math.abs(whole.lateral)
 
-/** Volume, moment and lateral surface of a piece, halved adaptively until each is known to 1e-11 of its whole. */
+/**
+ * Volume, moment and lateral surface of a piece, halved adaptively until each is known to 1e-11 of its whole; the
+ * halvings are counted, so that a piece too small for its figures to settle ends all the same.
+ */
 export function pieceSums(piece: Piece): SolidSums {
   const first = sumsOver(piece, piece.start, piece.end)
-  const settle = (from: number, to: number, sums: Sums, depth: number): SolidSums => {
-    if (depth === 0 || agree(sums, first.fine)) return sums.fine
+  let halvings = HALVINGS
+  const settle = (from: number, to: number, sums: Sums): SolidSums => {
+    if (agree(sums, first.fine) || halvings-- <= 0) return sums.fine
     const middle = (from + to) / 2
-    const low = settle(from, middle, sumsOver(piece, from, middle), depth - 1)
-    const high = settle(middle, to, sumsOver(piece, middle, to), depth - 1)
+    const low = settle(from, middle, sumsOver(piece, from, middle))
+    const high = settle(middle, to, sumsOver(piece, middle, to))
     return {
       volume: low.volume + high.volume,
       moment: low.moment + high.moment,
       lateral: low.lateral + high.lateral,
     }
   }
-  return settle(piece.start, piece.end, first, DEPTH)
+  return settle(piece.start, piece.end, first)
 }

@@ -17,7 +17,7 @@ const arcHeight = (a: number, b: number, root: number, depth: number): number =>
   a > 0 && b > 0 ? (a * b) / (root + depth) : 0
 
 function circularArc(span: Span, sign: number): Arc {
-  const { from, to, sagitta = 0 } = span
+  const { from, to, d0, d1, sagitta = 0 } = span
   const half = (to - from) / 2
   const [R, depth] = [circleRadius(2 * half, sagitta), centreDepth(2 * half, sagitta)]
   const [middle, slope] = [(from + to) / 2, lineSlope(span)]
@@ -25,9 +25,9 @@ function circularArc(span: Span, sign: number): Arc {
   const end = Math.atan2(half, depth)
   const at = (angle: number) => {
     const [u, root] = [R * Math.sin(angle), R * Math.cos(angle)]
-    const x = middle + u
-    const r = lineRadius(span, x) + sign * arcHeight(half + u, half - u, root, depth)
-    return { x, r, dx: root, dr: slope * root - sign * u }
+    const line = (d0 + d1) / 4 + slope * u
+    const r = line + sign * arcHeight(half + u, half - u, root, depth)
+    return { x: middle + u, r, dx: root, dr: slope * root - sign * u }
   }
   return { start: -end, end, at }
 }

@@ -36,26 +36,31 @@ export function curveSlopes(x: number[], r: number[]): number[] {
 
 const slopesOf = (span: Span): [number, number] => span.slopes ?? [lineSlope(span), lineSlope(span)]
 
+/** Radius of the cubic by the share t of the width, and 1−t. */
+function cubic(span: Span, t: number, rest: number): number {
+  const [m0, m1] = slopesOf(span)
+  const ends = (span.d0 * rest * rest * (1 + 2 * t) + span.d1 * t * t * (1 + 2 * rest)) / 2
+  return ends + (span.to - span.from) * t * rest * (m0 * rest - m1 * t)
+}
+
+/** Its slope dr/dx. */
+function cubicSlope(span: Span, t: number, rest: number): number {
+  const [m0, m1] = slopesOf(span)
+  return 6 * t * rest * lineSlope(span) + m0 * rest * (1 - 3 * t) + m1 * t * (1 - 3 * rest)
+}
+
 /** One cubic of the smooth line through a run of stations; it rises and falls only where the stations do. */
 export const curve: Shape = {
-  radius(span, x) {
-    const [t, rest] = shares(span, x)
-    const [m0, m1] = slopesOf(span)
-    const w = span.to - span.from
-    const ends = (span.d0 * rest * rest * (1 + 2 * t) + span.d1 * t * t * (1 + 2 * rest)) / 2
-    return ends + w * t * rest * (m0 * rest - m1 * t)
-  },
-  slope(span, x) {
-    const [t, rest] = shares(span, x)
-    const [m0, m1] = slopesOf(span)
-    return 6 * t * rest * lineSlope(span) + m0 * rest * (1 - 3 * t) + m1 * t * (1 - 3 * rest)
-  },
+  radius: (span, x) => cubic(span, ...shares(span, x)),
+  slope: (span, x) => cubicSlope(span, ...shares(span, x)),
   arcs(span) {
     const w = span.to - span.from
-    const at = (t: number) => {
-      const x = span.from + w * t
-      return { x, r: curve.radius(span, x), dx: w, dr: w * curve.slope(span, x) }
-    }
+    const at = (t: number) => ({
+      x: span.from + w * t,
+      r: cubic(span, t, 1 - t),
+      dx: w,
+      dr: w * cubicSlope(span, t, 1 - t),
+    })
     return [{ start: 0, end: 1, at }]
   },
 }

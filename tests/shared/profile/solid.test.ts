@@ -139,6 +139,26 @@ describe('every shape against an independent quadrature', () => {
   }
 })
 
+describe('spans at the edge of what can be written', () => {
+  it('a nanometre wide and 20 m from the foot come out, and quickly', () => {
+    for (const shape of ['straight', 'bead', 'cove', 'ovolo', 'cavetto', 'ogee', 'curve'] as const) {
+      const part = profileOf(
+        station(0, 30),
+        station(19_000, 30, shape),
+        station(19_000.000001, 900),
+        station(20_000, 900),
+      )
+      const plain = Math.PI * (15 ** 2 * 19_000 + 450 ** 2 * 1_000)
+      near(solidOf(part).volume, plain, { rel: 1e-9 }, shape)
+    }
+  })
+
+  it('a sliver as tall as a shoulder has the ring’s surface', () => {
+    const ring = Math.PI * (450 ** 2 - 15 ** 2)
+    near(solidOf(oneSpan('ogee', 1e-6, 30, 900)).surfaceTurned, ring, { rel: 1e-7 })
+  })
+})
+
 describe('rounded shoulders', () => {
   /** The shoulder by polar integration of its sections, written down from the definition. */
   function shoulderByHand(side: number, a: number) {
