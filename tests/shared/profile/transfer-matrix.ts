@@ -47,7 +47,7 @@ export function lowestMode(stretches: Uniform[], held: Held): number {
   let low = slowest / 100
   const sign = Math.sign(determinant(low))
   let high = low
-  while (Math.sign(determinant(high)) === sign) [low, high] = [high, high * 1.01]
+  while (Math.sign(determinant(high)) === sign) [low, high] = [high, high * 1.2]
   for (let round = 0; round < 80; round++) {
     const middle = (low + high) / 2
     if (Math.sign(determinant(middle)) === sign) low = middle
