@@ -15,11 +15,10 @@ export class OperationList extends LitElement {
   static override styles = [
     ...pageWear,
     css`
-      h3 {
-        font-size: var(--size-large);
+      h2 {
         margin: var(--space-6) 0 var(--space-2);
       }
-      h3:first-of-type {
+      h2:first-of-type {
         margin-top: 0;
       }
       table {
@@ -128,7 +127,7 @@ export class OperationList extends LitElement {
   override render() {
     return operationGroups(this.operations).map(
       ({ heading, first, operations }) => html`
-        <h3>${heading}</h3>
+        <h2>${heading}</h2>
         <table class="stack">
           <thead>
             <tr>

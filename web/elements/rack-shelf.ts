@@ -5,7 +5,7 @@ import type { Profile } from '../../shared/profile/profile.ts'
 import type { Operation } from '../../shared/route/operation.ts'
 import { pageWear } from '../styles/all.ts'
 import { SILHOUETTE_LENGTH, silhouetteOf } from './part-outlines.ts'
-import { type PieceState, pieceOperations, pieceState, pieceWords } from './rack-steps.ts'
+import { type PieceState, pieceOperations, pieceState } from './rack-steps.ts'
 import { woodTone } from './wood-tones.ts'
 
 const symbols: Record<PieceState, string> = { waiting: '○', going: '◐', done: '✓', spoiled: '✕' }
@@ -132,11 +132,20 @@ export class RackShelf extends LitElement {
     const state = pieceState(piece)
     const done = Math.round(piece.progress * total)
     const word = state === 'spoiled' ? 'spoiled' : state === 'done' ? 'finished' : `${done}/${total}`
-    return html`<button type="button" class="${state} ${piece.spare ? 'spare' : ''}" aria-pressed=${piece.id === this.chosen}
-      aria-label=${pieceWords(piece, this.operations)} @click=${() => this.choose(piece.id)}>
+    const told =
+      state === 'spoiled' ? `: ${piece.spoiled?.reason}` : state === 'done' ? '' : ' operations done'
+    return html`<button
+      type="button"
+      class="${state} ${piece.spare ? 'spare' : ''}"
+      aria-pressed=${piece.id === this.chosen}
+      @click=${() => this.choose(piece.id)}
+    >
       ${this.silhouette(piece)}
-      <span class="number">${piece.number}</span>
-      <span class="state">${symbols[state]} ${word}${piece.spare ? html`<br />spare` : nothing}</span>
+      <span class="number"><span class="hidden-label">Piece</span> ${piece.number}</span>
+      <span class="state">
+        <span aria-hidden="true">${symbols[state]}</span> ${word}<span class="hidden-label">${told}</span>
+        ${piece.spare ? html`<br />spare` : nothing}
+      </span>
     </button>`
   }
 
