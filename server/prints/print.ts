@@ -198,6 +198,5 @@ export function fitted(doc: PDFKit.PDFDocument, text: string, width: number): st
 
 /** The text on one line, without signs that cannot be printed. */
 export function plainText(text: string): string {
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what must not reach the page
-  return text.replace(/[\u0000-\u001f\u007f-\u009f\u2028\u2029\s]+/g, ' ').trim()
+  return text.replace(/[\p{Cc}\p{Zl}\p{Zp}\s]+/gu, ' ').trim()
 }

@@ -33,7 +33,7 @@ describe('the cut list', () => {
 
   it('compares board feet where no board has a price', async () => {
     const plan = balusterPlan()
-    const boards = plan.cut.boards.map(({ cost: _, ...board }) => board)
+    const boards = plan.cut.boards.map((board) => ({ ...board, cost: undefined }))
     const unpriced = { ...plan, cut: { ...plan.cut, boards, cost: 21.3333, lowerBound: 20.8 } }
     expect(await text(unpriced)).toContain(
       'No plan from this list can use less than 20.80 board feet; this one uses 21.33 board feet.',
