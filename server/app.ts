@@ -63,6 +63,13 @@ function takeJsonOnly(app: App): void {
   })
 }
 
+/** Answers of the interface are as of now; nothing on the way may keep them. */
+function keepNothing(app: App): void {
+  app.addHook('onRequest', async ({ url }, reply) => {
+    if (url.startsWith('/api/')) reply.header('cache-control', 'no-store')
+  })
+}
+
 /** The whole server, ready to listen or to be asked in tests. */
 export async function buildApp(
   context: Context,
@@ -79,6 +86,7 @@ export async function buildApp(
   app.setSerializerCompiler(() => (data) => JSON.stringify(data))
   app.setErrorHandler(answerProblem)
   takeJsonOnly(app)
+  keepNothing(app)
   await app.register(helmet, { ...plainHttp, contentSecurityPolicy: policy })
   await app.register(rateLimit, { max: context.config.rateMax, timeWindow: '1 minute' })
   await describeInterface(app)

@@ -1,7 +1,8 @@
+import { isDeepStrictEqual } from 'node:util'
 import { z } from 'zod'
 import { readBoard } from '../../shared/contract/board.ts'
 import { jobFileOf } from '../../shared/contract/job.ts'
-import { listOf, readInput } from '../../shared/input.ts'
+import { listOf, moment, readInput } from '../../shared/input.ts'
 import { readJob } from '../../shared/job.ts'
 import { type Breach, badInput, Problem } from '../../shared/problem.ts'
 import { readShop } from '../../shared/shop.ts'
@@ -14,10 +15,11 @@ import { storedShop } from '../storage/read/shop.ts'
 import { insertBoard } from '../storage/write/boards.ts'
 import { insertJob } from '../storage/write/jobs.ts'
 import { saveShop } from '../storage/write/shop.ts'
+import { inUtc } from './step.ts'
 
 /** Job files, shop settings and boards, as they were entered. Pieces and readings travel in a backup. */
 export async function exportAll({ db }: Context): Promise<Record<string, unknown>> {
-  const jobs = (await jobList(db)).map(({ id, file }) => ({ id, ...file }))
+  const jobs = (await jobList(db)).map(({ id, createdAt, file }) => ({ id, createdAt, ...file }))
   const boards = (await boardList(db)).map(({ file }) => file)
   const shop = (await storedShop(db))?.file
   return { setwright: version, jobs, boards, ...(shop ? { shop } : {}) }
@@ -25,7 +27,9 @@ export async function exportAll({ db }: Context): Promise<Record<string, unknown
 
 const exchangeSchema = z.object({
   setwright: z.string(),
-  jobs: listOf(z.looseObject({ id: z.string().min(1).max(100) }), { most: 100_000 }).prefault([]),
+  jobs: listOf(z.looseObject({ id: z.string().min(1).max(100), createdAt: moment.optional() }), {
+    most: 100_000,
+  }).prefault([]),
   boards: listOf(z.looseObject({ key: z.string().min(1).max(80) }), { most: 100_000 }).prefault([]),
   shop: z.looseObject({}).optional(),
 })
@@ -51,16 +55,14 @@ function checkWhole({ jobs, boards, shop }: Exchange): void {
   if (breaches.length > 0) throw badInput(breaches.slice(0, 50))
 }
 
-const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b)
-
 /** Jobs not here yet; one that is here with other content stands in the way of the whole import. */
 async function newJobs(db: Db, { jobs }: Exchange) {
-  const fresh: { id: string; file: Record<string, unknown> }[] = []
+  const fresh: { id: string; createdAt?: string; file: Record<string, unknown> }[] = []
   const breaches: Breach[] = []
   for (const [i, job] of jobs.entries()) {
     const file = jobFileOf(job)
-    if (!(await isJobIdTaken(db, job.id))) fresh.push({ id: job.id, file })
-    else if (!isSame((await jobById(db, job.id))?.file, file))
+    if (!(await isJobIdTaken(db, job.id))) fresh.push({ id: job.id, createdAt: job.createdAt, file })
+    else if (!isDeepStrictEqual((await jobById(db, job.id))?.file, file))
       breaches.push({
         path: `jobs[${i}].id`,
         message: `is a job's here already, with other content; read ${JSON.stringify(job.id)}`,
@@ -80,11 +82,12 @@ export async function importAll({ db, now }: Context, input: unknown) {
   return inTransaction(db, async (tx) => {
     const at = now()
     const jobs = await newJobs(tx, exchange)
-    for (const { id, file } of jobs) await insertJob(tx, { id, file, at })
+    for (const { id, file, createdAt } of jobs)
+      await insertJob(tx, { id, file, at: createdAt ? inUtc(createdAt) : at })
     let boards = 0
     for (const [i, file] of exchange.boards.entries()) {
       const here = await boardByKey(tx, file.key)
-      if (here && !isSame(here.file, file))
+      if (here && !isDeepStrictEqual(here.file, file))
         throw badInput([
           {
             path: `boards[${i}].key`,

@@ -1,5 +1,4 @@
 import { z } from 'zod'
-import { readInput } from '../input.ts'
 import { readingStage } from './reading.ts'
 
 const signal = z.object({ piece: z.string(), rule: z.string() })
@@ -49,5 +48,3 @@ export const matchQuerySchema = z.object({
   stage: readingStage.default('sanded'),
   choose: z.coerce.number().int().min(1).max(10_000).optional(),
 })
-
-export const readMatchQuery = (query: unknown) => readInput(matchQuerySchema, query)

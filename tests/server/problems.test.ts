@@ -1,0 +1,95 @@
+import { afterEach, describe, expect, it, vi } from 'vitest'
+import { jobList } from '../../server/storage/read/jobs.ts'
+import { problemSchema } from '../../shared/contract/problem.ts'
+import { problems } from '../../shared/problem.ts'
+import { badTexts } from '../bad-jobs.ts'
+import { withServer } from './serving.ts'
+
+vi.mock('../../server/storage/read/jobs.ts', async (original) => {
+  const real = await original<typeof import('../../server/storage/read/jobs.ts')>()
+  return { ...real, jobList: vi.fn(real.jobList) }
+})
+afterEach(() => vi.mocked(jobList).mockClear())
+
+const server = withServer()
+
+describe('every refusal', () => {
+  it.each([
+    ['an address that is not there', () => server.get('/api/nothing'), 404],
+    ['a method an address does not take', () => server.ask().patch('/api/jobs').send({}), 405],
+    ['text that is not JSON', () => server.ask().post('/api/jobs').type('json').send('{"a": '), 400],
+    ['an empty body', () => server.ask().post('/api/jobs').type('json').send(''), 400],
+    ['no body', () => server.ask().post('/api/jobs'), 422],
+    [
+      'a body that is no JSON by its own word',
+      () => server.ask().post('/api/jobs').type('text/plain').send('hello'),
+      415,
+    ],
+    ['a form', () => server.ask().post('/api/jobs').type('form').send({ a: 1 }), 415],
+    [
+      'a body of 6 MB',
+      () =>
+        server
+          .ask()
+          .post('/api/jobs')
+          .type('json')
+          .send(`"${'x'.repeat(6_000_000)}"`),
+      413,
+    ],
+    ['an address that cannot be read', () => server.get('/api/jobs/%E0%A4%A'), 422],
+    ['a body of the wrong kind', () => server.ask().post('/api/jobs').type('json').send('7'), 422],
+  ])('is problem details: %s', async (_, ask, status) => {
+    const { body } = await ask()
+      .expect(status)
+      .expect('content-type', /^application\/problem\+json/)
+    expect(problemSchema.safeParse(body).error).toBeUndefined()
+    expect(body.status).toBe(status)
+    expect(body.detail.length).toBeGreaterThan(10)
+    await server.get(body.type).expect(200)
+  })
+
+  it.each(badTexts.map(({ what, text }) => [what, text] as const))('answers 4xx to %s', async (_, text) => {
+    for (const address of ['/api/jobs', '/api/plan', '/api/match']) {
+      const request = server.ask().post(address).type('json').send(text())
+      // A body that is refused by its length may be cut off while it is still being sent.
+      const { status } = await request.catch(() => ({ status: 413 }))
+      expect([400, 413, 422]).toContain(status)
+    }
+    await server.get('/api/health').expect(200)
+  })
+
+  it('says where text stops being JSON', async () => {
+    const { body } = await server
+      .ask()
+      .post('/api/plan')
+      .type('json')
+      .send('{\n "quantity": NaN}')
+      .expect(400)
+    expect(body.errors[0].message).toContain('line 2, column 14')
+  })
+
+  it('says which methods an address takes', async () => {
+    const { headers } = await server.ask().delete('/api/jobs').expect(405)
+    expect(headers.allow!.split(', ').sort()).toEqual(['GET', 'HEAD', 'POST'])
+  })
+
+  it('tells nothing of our inside when we fail ourselves', async () => {
+    vi.mocked(jobList).mockRejectedValueOnce(new Error('secret at /home/someone/file.ts:1:1'))
+    const answer = await server
+      .get('/api/jobs')
+      .expect(500)
+      .expect('content-type', /^application\/problem\+json/)
+    expect(answer.body).toMatchObject({ status: 500, title: problems.internal.title })
+    expect(answer.text).not.toMatch(/secret|someone|\.ts/)
+  })
+
+  it('answers more requests than allowed with 429', async () => {
+    server.context().config.rateMax = 1
+    const many = await import('../../server/app.ts').then(({ buildApp }) => buildApp(server.context()))
+    await many.inject('/api/health')
+    const answer = await many.inject('/api/health')
+    expect(answer.statusCode).toBe(429)
+    expect(answer.json()).toMatchObject({ status: 429 })
+    await many.close()
+  })
+})

@@ -1,0 +1,56 @@
+import { describe, expect, it } from 'vitest'
+import { benchLeg, dowel } from '../../jobs.ts'
+import { withServer } from '../serving.ts'
+
+const server = withServer()
+const names = ['pattern', 'cut-list', 'caliper-card', 'work-order', 'labels', 'quote']
+
+describe('GET /api/jobs/:id/prints', () => {
+  it.each(names)('answers %s.pdf as a PDF that names itself after the job', async (name) => {
+    const { id } = await server.enter({ ...benchLeg(), name: 'Légs "of" Ål/4' })
+    const answer = await server.get(`/api/jobs/${id}/prints/${name}.pdf`).expect(200)
+    expect(answer.headers['content-type']).toBe('application/pdf')
+    expect(answer.headers['content-disposition']).toBe(`inline; filename="Le-gs-of-A-l-4-${name}.pdf"`)
+    expect(answer.body.subarray(0, 5).toString()).toBe('%PDF-')
+  })
+
+  it('takes paper and style from the query, and refuses others', async () => {
+    const { id } = await server.enter(dowel())
+    const sizeOf = async (query: string) => {
+      const { body } = await server.get(`/api/jobs/${id}/prints/caliper-card.pdf${query}`).expect(200)
+      return /\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/
+        .exec(body.toString('latin1'))
+        ?.slice(1)
+        .map(Number)
+        .sort((a, b) => a - b)
+    }
+    // Letter is 8-1/2 × 11 in at 72 points; A4 is 210 × 297 mm (ISO 216).
+    expect(await sizeOf('?paper=letter')).toEqual([612, 792])
+    const [width, height] = (await sizeOf('?paper=a4&style=mm'))!
+    expect(width! * (25.4 / 72)).toBeCloseTo(210, 0)
+    expect(height! * (25.4 / 72)).toBeCloseTo(297, 0)
+    const { body } = await server.get(`/api/jobs/${id}/prints/pattern.pdf?paper=napkin`).expect(422)
+    expect(body.errors[0].path).toBe('paper')
+  })
+
+  it('draws the pattern', async () => {
+    const { id } = await server.enter(dowel())
+    const { body } = await server
+      .get(`/api/jobs/${id}/prints/pattern.svg`)
+      .expect(200)
+      .expect('content-type', /image\/svg\+xml/)
+    expect(body.toString()).toContain('<svg')
+  })
+
+  it('prints the labels of a started batch', async () => {
+    const { id } = await server.start(dowel())
+    await server.get(`/api/jobs/${id}/prints/labels.pdf`).expect(200)
+  })
+
+  it('is 404 for other names and other jobs', async () => {
+    const { id } = await server.enter(dowel())
+    await server.get(`/api/jobs/${id}/prints/poster.pdf`).expect(404)
+    await server.get('/api/jobs/none/prints/pattern.pdf').expect(404)
+    await server.get('/api/jobs/none/prints/pattern.svg').expect(404)
+  })
+})

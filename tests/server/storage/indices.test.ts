@@ -1,0 +1,48 @@
+import { CompiledQuery } from 'kysely'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { type Db, migrate, openDatabase } from '../../../server/storage/database.ts'
+import { boardListQuery } from '../../../server/storage/read/boards.ts'
+import { jobListQuery } from '../../../server/storage/read/jobs.ts'
+import { pieceListQuery, pieceStepsQuery, stepListQuery } from '../../../server/storage/read/pieces.ts'
+import { planListQuery } from '../../../server/storage/read/plans.ts'
+import { readingListQuery } from '../../../server/storage/read/readings.ts'
+
+let db: Db
+beforeAll(async () => {
+  db = openDatabase(':memory:')
+  await migrate(db)
+})
+afterAll(() => db.destroy())
+
+interface Query {
+  compile: () => { sql: string; parameters: readonly unknown[] }
+}
+
+/** How SQLite would go about a query, a line for each step. */
+async function stepsOf(query: Query): Promise<string[]> {
+  const { sql, parameters } = query.compile()
+  const explained = CompiledQuery.raw(`explain query plan ${sql}`, [...parameters])
+  return (await db.executeQuery<{ detail: string }>(explained)).rows.map(({ detail }) => detail)
+}
+
+describe('every list', () => {
+  it.each<[string, () => Query, string]>([
+    ['jobs', () => jobListQuery(db), 'jobs_by_age'],
+    ['plans of a job', () => planListQuery(db, 'j'), 'plans_by_job'],
+    ['pieces of a job', () => pieceListQuery(db, 'j'), 'sqlite_autoindex_pieces_2'],
+    ['steps of a job', () => stepListQuery(db, 'j'), 'steps_by_job'],
+    ['steps of a piece', () => pieceStepsQuery(db, 'p'), 'steps_by_piece'],
+    ['readings of a job', () => readingListQuery(db, 'j'), 'readings_by_job'],
+    [
+      'readings of a stage',
+      () => readingListQuery(db, 'j').where('stage', '=', 'sanded'),
+      'readings_by_stage',
+    ],
+    ['boards', () => boardListQuery(db), 'boards_by_age'],
+  ])('of %s is read in order from an index', async (_, query, index) => {
+    const steps = await stepsOf(query())
+    expect(steps.join('; ')).toContain(index)
+    expect(steps.filter((step) => /TEMP B-TREE/.test(step))).toEqual([])
+    expect(steps.filter((step) => /^SCAN/.test(step) && !/USING INDEX/.test(step))).toEqual([])
+  })
+})
