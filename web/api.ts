@@ -1,6 +1,5 @@
 import type { RackBoard } from '../shared/contract/board.ts'
 import type { CutOrder, CutPlan } from '../shared/cutting/board.ts'
-import type { Quote } from '../shared/estimate/time.ts'
 import type { ReadingKind, ReadingStage } from '../shared/matching/reading.ts'
 import type { Match, SetFile } from '../shared/matching/set.ts'
 import type { Piece, Step, StoredReading } from '../shared/piece.ts'
@@ -118,7 +117,6 @@ export const addReading = (jobId: string, reading: NewReading) =>
   ask<StoredReading>(`${job(jobId)}/checks`, { method: 'POST', body: reading })
 export const matchOf = (jobId: string, stage?: ReadingStage) =>
   ask<JobMatch>(`${job(jobId)}/match${stage ? `?stage=${stage}` : ''}`)
-export const quoteOf = (jobId: string) => ask<Quote>(`${job(jobId)}/quote`)
 
 export type Print =
   | 'pattern.pdf'

@@ -188,7 +188,9 @@ export async function expectNoSidewaysScroll(page: Page, where: string): Promise
     document.documentElement.scrollWidth,
     document.documentElement.clientWidth,
   ])
-  expect.soft(content, `${where}: content ${content} px wide in a window of ${room} px`).toBeLessThanOrEqual(room!)
+  expect
+    .soft(content, `${where}: content ${content} px wide in a window of ${room} px`)
+    .toBeLessThanOrEqual(room!)
 }
 
 /** Holds everything to press to 44 px, but links within text. */

@@ -1,15 +1,20 @@
 import { describe, expect, it } from 'vitest'
-import type { StoredJob } from '../../web/job-file.ts'
+import type { JobState, StoredJob } from '../../web/job-file.ts'
+import { type JobPage, jobPath } from '../../web/router.ts'
 import { expectAccessible, expectNoSidewaysScroll, expectTouchable, withBrowser } from './browser.ts'
 
 const { open, ask } = withBrowser({ demo: true })
 
-/** Every address there is, for each of the demo's jobs: a draft, one in work, one done. */
+/** The pages of a job that look different in each state it can be in. */
+const pagesOf: Record<JobState, readonly JobPage[]> = {
+  draft: ['profile', 'wood', 'work', 'rack', 'checks'],
+  started: ['profile', 'work', 'rack', 'checks'],
+  done: ['rack', 'checks'],
+}
+
 async function addresses(): Promise<string[]> {
   const jobs = await ask<StoredJob[]>('/api/jobs')
-  const ofJobs = jobs.flatMap(({ id }) =>
-    ['profile', 'wood', 'work', 'rack', 'checks'].map((page) => `/jobs/${id}/${page}`),
-  )
+  const ofJobs = jobs.flatMap(({ id, state }) => pagesOf[state].map((page) => jobPath(id, page)))
   return ['/jobs', '/jobs/new', '/shop', '/nowhere', ...ofJobs]
 }
 

@@ -8,10 +8,6 @@ export const massText = (grams: number | undefined): string =>
       ? `${grams.toFixed(grams < 100 ? 1 : 0)} g`
       : `${(grams / 1000).toFixed(2)} kg`
 
-/** Minutes up to an hour, then hours. */
-export const timeText = (minutes: number): string =>
-  minutes < 60 ? `${minutes.toFixed(minutes < 10 ? 1 : 0)} min` : `${hours(minutes)} h`
-
 /** Hours as a figure, one decimal. */
 export const hours = (minutes: number): string => (minutes / 60).toFixed(1)
 

@@ -163,7 +163,10 @@ export class JobsPage extends LitElement {
           </div>
         </div>
         <p role="status" class=${this.message ? 'problem' : 'hidden-label'}>${this.message}</p>
-        ${this.list.shown((list) => (list.jobs.length === 0 ? this.none() : this.all(list)), this.fetch)}
+        ${this.list.shown(
+          (list) => (list.jobs.length === 0 ? this.none() : this.all(list)),
+          () => void this.fetch(),
+        )}
         <div class="field no-print">
           <label for="file">Open a job file (.json)</label>
           <input id="file" type="file" accept=".json,application/json" @change=${this.open} />

@@ -1,0 +1,65 @@
+// Makes the pictures of the README from the demo: `npm run screenshots` after `npm start` has built once.
+import { spawn } from 'node:child_process'
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { chromium } from 'playwright-core'
+import { chromium as browserPath } from '../../server/setup/test-programs.mjs'
+
+const root = fileURLToPath(new URL('../..', import.meta.url))
+const pictures = join(root, 'docs')
+
+/** The demo's jobs by the state they are in. */
+const shots = [
+  { name: 'jobs', path: () => '/jobs' },
+  { name: 'profile', path: (job) => `/jobs/${job.draft}/profile` },
+  { name: 'wood', path: (job) => `/jobs/${job.draft}/wood` },
+  { name: 'work', path: (job) => `/jobs/${job.started}/work` },
+  { name: 'rack', path: (job) => `/jobs/${job.started}/rack` },
+  { name: 'checks', path: (job) => `/jobs/${job.started}/checks` },
+  { name: 'profile-narrow', path: (job) => `/jobs/${job.draft}/profile`, width: 390, height: 844 },
+  { name: 'checks-narrow', path: (job) => `/jobs/${job.started}/checks`, width: 390, height: 844 },
+  { name: 'rack-dark', path: (job) => `/jobs/${job.started}/rack`, dark: true },
+]
+
+function served(folder) {
+  const child = spawn(process.execPath, [join(root, 'dist/server/main.js')], {
+    env: { ...process.env, DATA_DIR: folder, PORT: '28700', SETWRIGHT_DEMO: '1' },
+    stdio: ['ignore', 'pipe', 'inherit'],
+  })
+  return new Promise((resolve, reject) => {
+    child.stdout.on('data', (said) => {
+      const address = /http:\/\/[\w.]+:\d+/.exec(said.toString())
+      if (address) resolve({ child, address: address[0] })
+    })
+    child.once('exit', (code) => reject(new Error(`The server ended with ${code}; build first: npm start`)))
+  })
+}
+
+const folder = mkdtempSync(join(tmpdir(), 'setwright-pictures-'))
+const { child, address } = await served(folder)
+const browser = await chromium.launch({
+  executablePath: browserPath(),
+  args: ['--no-sandbox', '--disable-gpu'],
+})
+try {
+  mkdirSync(pictures, { recursive: true })
+  const jobs = await (await fetch(`${address}/api/jobs`)).json()
+  const byState = Object.fromEntries(jobs.map(({ id, state }) => [state, id]))
+  for (const { name, path, width = 1280, height = 860, dark = false } of shots) {
+    const page = await browser.newPage({ viewport: { width, height }, colorScheme: dark ? 'dark' : 'light' })
+    await page.goto(address + path(byState))
+    await page.locator('app-shell h1').first().waitFor()
+    await page.waitForTimeout(800)
+    await page.screenshot({ path: join(pictures, `${name}.png`) })
+    await page.close()
+    process.stdout.write(`docs/${name}.png\n`)
+  }
+} finally {
+  await browser.close()
+  const ended = new Promise((resolve) => child.once('exit', resolve))
+  child.kill('SIGTERM')
+  await ended
+  rmSync(folder, { recursive: true, force: true })
+}
