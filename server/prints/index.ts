@@ -8,7 +8,7 @@ import { quotePdf } from './quote.ts'
 import { workOrderPdf } from './work-order.ts'
 
 export { patternSvg } from './pattern-svg.ts'
-export type { Paper, PrintOptions } from './print.ts'
+export type { PrintOptions } from './print.ts'
 
 const prints = {
   pattern: patternPdf,
