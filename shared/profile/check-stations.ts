@@ -1,9 +1,9 @@
 import { nm } from '../units/length.ts'
-import { clearOf, jawsReach, type Measuring, slopeAllows, slopeError } from './jaws.ts'
+import { judged } from './better-place.ts'
+import { clearOf, jawsReach, type Measuring, slopeAllows } from './jaws.ts'
 import { type Profile, type Span, type Station, samePlace, spansOf } from './profile.ts'
-import { spanAt, spanRadius, spanTurns } from './radius.ts'
+import { spanAt, spanRadius } from './radius.ts'
 import { type Place, showingPlaces } from './showing.ts'
-import { sizeText } from './size-text.ts'
 
 /** A place where every piece is measured. Lengths mm; `target` is the finished size there. */
 export interface CheckStation {
@@ -62,93 +62,41 @@ function checkAt(
   }
 }
 
-/** Spans that meet at a station; at a step only the one on its own side. */
+/** Spans that meet at a station; at a step only the one on its own side, if there is one. */
 function spansAt(spans: Span[], stations: Station[], index: number): Span[] {
   const at = stations[index]!.at
   const stepBelow = index > 0 && samePlace(stations[index - 1]!.at, at)
   const stepAbove = index + 1 < stations.length && samePlace(stations[index + 1]!.at, at)
-  const beside = new Set([spanAt(spans, at, 'foot'), spanAt(spans, at, 'top')])
-  return [...beside].filter(
+  const beside = [...new Set([spanAt(spans, at, 'foot'), spanAt(spans, at, 'top')])]
+  const own = beside.filter(
     (span) => (samePlace(span.to, at) && !stepBelow) || (samePlace(span.from, at) && !stepAbove),
   )
+  return own.length > 0 ? own : beside
 }
 
 const isFixed = (station: Station, tenon: boolean): boolean => station.fixed ?? tenon
 
-/** The nearest place on the spans beside a station where jaws reach and the slope allows. */
-function betterPlace(spans: Span[], beside: Span[], at: number, measuring: Measuring): number | undefined {
-  const clear = clearOf(measuring.jawWidth)
-  const step = 25.4 / 64
-  const candidates = beside.flatMap((span) => {
-    const inner = [span.from + clear, span.to - clear, (span.from + span.to) / 2, ...spanTurns(span)]
-    const scan = Array.from({ length: Math.min(400, Math.floor((span.to - span.from) / step)) }, (_, k) =>
-      samePlace(span.from, at) ? span.from + (k + 1) * step : span.to - (k + 1) * step,
-    )
-    return [...inner, ...scan]
-      .filter((x) => nm(x) >= nm(span.from) && nm(x) <= nm(span.to))
-      .map((x) => ({ span, x, distance: nm(Math.abs(x - at)) }))
-  })
-  return candidates
-    .sort((a, b) => a.distance - b.distance)
-    .find(({ span, x }) => jawsReach(spans, span, x, measuring) && slopeAllows(span, x, measuring))?.x
-}
-
-/** What is wrong with measuring at a marked place, and where would be better. */
-function judged(
-  spans: Span[],
-  beside: Span[],
-  at: number,
-  measuring: Measuring,
-): Pick<CheckStation, 'caution' | 'better'> {
-  const reach = beside.every((span) => jawsReach(spans, span, at, measuring))
-  const steep = beside.find((span) => !slopeAllows(span, at, measuring))
-  if (reach && !steep) return {}
-  const better = betterPlace(spans, beside, at, measuring)
-  const off = steep && slopeError(steep, at, measuring.position)
-  const why = !reach
-    ? `Jaws ${sizeText(measuring.jawWidth)} wide do not reach the wood at ${sizeText(at)}`
-    : `At ${sizeText(at)} the outline is so steep that ${sizeText(measuring.position)} along the part changes the diameter by ${Number.isFinite(off) ? sizeText(off!) : 'any amount'}`
-  return better === undefined
-    ? { caution: `${why}; no place beside it is better.` }
-    : { caution: `${why}; ${sizeText(better)} from the foot is the nearest better place.`, better }
-}
-
-function markedStations(
+function markedStation(
   profile: Profile,
   spans: Span[],
+  index: number,
   tolerance: CheckTolerance,
   jawWidth: number,
-): CheckStation[] {
-  return profile.stations.flatMap((station, index): CheckStation[] => {
-    if (!station.check) return []
-    const key = station.key ?? `s${index}`
-    const beside = spansAt(spans, profile.stations, index)
-    const turned = beside.filter((span) => span.shape !== 'square')
-    const fixed = isFixed(
-      station,
-      beside.some((span) => span.station.tenon === true),
-    )
-    if (turned.length === 0) {
-      const square = beside.at(-1)
-      if (!square) return []
-      const check = checkAt(
-        station,
-        { key, at: station.at, kind: 'side', target: square.d0 },
-        tolerance,
-        fixed,
-      )
-      return [{ ...check, chosen: 'marked' }]
-    }
-    const target = 2 * spanRadius(turned[0]!, station.at)
-    const check = checkAt(station, { key, at: station.at, kind: 'diameter', target }, tolerance, fixed)
-    return [
-      {
-        ...check,
-        chosen: 'marked',
-        ...judged(spans, turned, station.at, measuringOf(station, tolerance, jawWidth)),
-      },
-    ]
-  })
+): CheckStation {
+  const station = profile.stations[index]!
+  const [key, at] = [station.key ?? `s${index}`, station.at]
+  const beside = spansAt(spans, profile.stations, index)
+  const turned = beside.filter((span) => span.shape !== 'square')
+  const tenon = beside.some((span) => span.station.tenon === true)
+  const [kind, span] = turned[0] ? (['diameter', turned[0]] as const) : (['side', beside.at(-1)!] as const)
+  const check = checkAt(
+    station,
+    { key, at, kind, target: 2 * spanRadius(span, at) },
+    tolerance,
+    isFixed(station, tenon),
+  )
+  const caution = turned[0] ? judged(spans, turned, at, measuringOf(station, tolerance, jawWidth)) : {}
+  return { ...check, chosen: 'marked', ...caution }
 }
 
 function autoStations(
@@ -181,6 +129,8 @@ function autoStations(
  */
 export function checkStations(profile: Profile, tolerance: CheckTolerance, jawWidth: number): CheckStation[] {
   const spans = spansOf(profile)
-  const marked = markedStations(profile, spans, tolerance, jawWidth)
+  const marked = profile.stations.flatMap(({ check }, index) =>
+    check ? [markedStation(profile, spans, index, tolerance, jawWidth)] : [],
+  )
   return marked.length > 0 ? marked : autoStations(profile, spans, tolerance, jawWidth)
 }

@@ -76,7 +76,7 @@ describe('marked stations', () => {
     const part = profileOf(station(0, 30, 'bead'), station(12, 30, 'straight', marked), station(90, 30))
     const [check] = checks(part)
     expect(check).toMatchObject({ key: 's1', at: 12, target: 30 })
-    expect(check!.caution).toMatch(/do not reach.*13\.588 mm/)
+    expect(check!.caution).toMatch(/do not reach.*13\.588 mm .*30 mm .*across/)
     expect(check!.better).toBeCloseTo(12 + SIXTEENTH, 9)
   })
 
@@ -92,6 +92,11 @@ describe('marked stations', () => {
     // jaws may hang over the edge of the larger side
     expect(large).toMatchObject({ target: 44 })
     expect(large!.caution).toBeUndefined()
+  })
+
+  it('that make no wood of their own measure what is there', () => {
+    const part = profileOf(station(0, 20, 'straight', marked), station(0, 30), station(40, 30))
+    expect(checks(part)).toMatchObject([{ key: 's0', at: 0, target: 30 }])
   })
 
   it('where the outline is steep say how far the diameter is off, by narrow jaws too', () => {
@@ -151,6 +156,20 @@ describe('marked stations', () => {
 })
 
 describe('chosen stations', () => {
+  it('at two squares end to end are one across each', () => {
+    const part = profileOf(
+      station(0, undefined, 'square', { side: 50 }),
+      station(40, undefined, 'square', { side: 44 }),
+      station(80),
+    )
+    expect(checks(part).map(({ key, kind, target }) => [key, kind, target])).toEqual([
+      ['s0', 'side', 50],
+      ['s1', 'side', 44],
+    ]) // prettier-ignore
+    const marked = checks({ ...part, stations: part.stations.map((s) => ({ ...s, check: true })) })
+    expect(marked.map(({ target }) => target)).toEqual([50, 44, 44])
+  })
+
   it('are crests and roots, by their letter', () => {
     const part = profileOf(
       station(0, 40, 'bead', { rise: 5 }),
