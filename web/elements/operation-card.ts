@@ -148,7 +148,7 @@ export class OperationCard extends LitElement {
   private drawing(operation: Operation): TemplateResult | typeof nothing {
     if (!operation.where || !this.profile) return nothing
     return html`<figure>
-      <turned-part orientation="horizontal" most="120" .profile=${this.profile} .species=${this.species} .highlight=${operation.where}></turned-part>
+      <turned-part orientation="horizontal" most="180" .profile=${this.profile} .species=${this.species} .highlight=${operation.where}></turned-part>
       <figcaption>${whereText(operation.where, this.lengthStyle)} <span class="soft">from the foot</span></figcaption>
     </figure>`
   }

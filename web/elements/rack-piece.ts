@@ -148,7 +148,8 @@ export class RackPiece extends LitElement {
 
   override render() {
     const piece = this.piece
-    if (!piece) return html`<p class="soft">Choose a piece to log what is done on it.</p>`
+    if (!piece)
+      return html`<section class="card"><p class="soft">Choose a piece to log what is done on it.</p></section>`
     const next = nextOperation(piece, this.operations)
     return html`<section class="card" aria-label="Piece ${piece.number}">
       <h2 tabindex="-1">Piece ${piece.number}${piece.spare ? ' (spare)' : ''}</h2>

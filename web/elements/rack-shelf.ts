@@ -55,7 +55,9 @@ export class RackShelf extends LitElement {
       .outline {
         fill: none;
         stroke: var(--ink);
-        stroke-width: 1.2;
+        stroke-width: 1;
+      }
+      #part {
         vector-effect: non-scaling-stroke;
       }
       .struck {

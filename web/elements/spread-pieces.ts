@@ -116,7 +116,7 @@ export class SpreadPieces extends LitElement {
     const whole = set.pieces.filter((piece) =>
       set.stations.every(({ key }) => readingAt(piece, key) !== undefined),
     ).length
-    return html`<section>
+    return html`<section class=${this.chosen ? '' : 'no-print'}>
       <h3>Choose the best match</h3>
       <div class="choose no-print">
         <label for="choose">Pieces wanted, of ${whole} read everywhere</label>

@@ -155,8 +155,9 @@ export class SpreadPlot extends LitElement {
     x: (mm: number) => string,
   ): SVGTemplateResult {
     const upright = (kind: string, mm: number) => {
-      const at = Math.max(0, Math.min(100, Number.parseFloat(x(mm - station.target))))
-      return svg`<line class=${kind} x1="${at}%" x2="${at}%" y1="4" y2=${ROW - 4}></line>`
+      const at = x(mm - station.target)
+      const shown = Number.parseFloat(at) >= 0 && Number.parseFloat(at) <= 100
+      return shown ? svg`<line class=${kind} x1=${at} x2=${at} y1="4" y2=${ROW - 4}></line>` : nothing
     }
     return svg`${mean === undefined ? nothing : upright('mean', mean)} ${chart ? [upright('chance', chart.lower), upright('chance', chart.upper)] : nothing}`
   }

@@ -202,7 +202,8 @@ export class TurnedPart extends LitElement {
       <desc id="words">${partWords(profile, this.lengthStyle)}</desc>
       ${this.wood(drawn)}
       ${drawn.below.length ? this.figures(drawn) : nothing}
-    </svg>`
+    </svg>
+    ${this.dimensions && profile.stations.length > DIMENSIONED_MOST ? html`<p>Figures are left out above ${DIMENSIONED_MOST} stations: the printed pattern has them all.</p>` : nothing}`
   }
 
   private wood({ layout, outline, flats, grain, joints }: Drawn): SVGTemplateResult {
