@@ -8,8 +8,6 @@ import { inPrecedence, inWorkingOrder } from './order.ts'
 import { passesFor } from './passes.ts'
 import { withPrecedence } from './precedence.ts'
 
-export type { RouteCheck, RouteInput, RouteJoint, RouteTool, RouteWhip } from './input.ts'
-
 /** The order of work of a job. */
 export interface Route {
   operations: OperationDraft[]

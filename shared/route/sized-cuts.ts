@@ -4,6 +4,7 @@ import { caliperSetting } from '../turning/calipers.ts'
 import { inches, nm } from '../units/length.ts'
 import type { Zone } from './features.ts'
 import type { RouteInput } from './input.ts'
+import type { PartShape } from './part-shape.ts'
 
 /** One cut with the parting tool to a set caliper. Lengths mm. */
 export interface SizedCut {
@@ -46,7 +47,7 @@ function takenPlaces(): {
  * caliper is set to anyway, at tenons, and at the largest diameter of a zone that has none. One for each
  * distinct position; the rest is turned to the pattern.
  */
-export function sizedCutsOf(spans: Span[], zones: Zone[], input: RouteInput): SizedCut[] {
+export function sizedCutsOf({ spans, zones }: PartShape, input: RouteInput): SizedCut[] {
   const film = input.finish === 'film'
   const setting = (target: number, span: Span): number =>
     caliperSetting(target, input.allowances, { tenon: isTenon(span), film })

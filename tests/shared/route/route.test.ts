@@ -421,6 +421,16 @@ describe('sizing cuts', () => {
     expect(film.caliper).toBeCloseTo(inches(1.25 + 5 / 64) - 0.1, 9)
   })
 
+  it('leave a tenon no wood for sanding', () => {
+    const tenoned = inchProfile([
+      [0, 0.75, 'straight', { tenon: true }],
+      [1, 0.75],
+      [1, 1.5],
+      [9, 1.5],
+    ])
+    expect(named(operations(tenoned), 'size-s0').caliper).toBeCloseTo(inches(0.75 + 1 / 16), 9)
+  })
+
   it('are made where the caliper is set to that diameter anyway, and never on a square', () => {
     const sized = operations(leg(), { checks }).filter((operation) => operation.kind === 'size')
     expect(keys(sized).sort()).toEqual(['size-knuckle', 'size-s1'])
