@@ -10,7 +10,7 @@ export interface Logged {
   /** `Piece 3, foot bead, sanded`. */
   where: string
   value: number
-  limits: Limits
+  limits: Limits & { fixed?: boolean }
   outOfRound?: number
   /** Whether the server has it. */
   state: 'sending' | 'stored' | 'waiting' | 'refused'
@@ -90,7 +90,7 @@ export class VerdictPanel extends LitElement {
       <div class="rest">
         <p>${where}: <strong>${readingText(value, this.lengthStyle)}</strong>; ${detail}.</p>
         ${outOfRound === undefined ? nothing : html`<p>Out of round by ${differenceText(outOfRound, this.lengthStyle)}.</p>`}
-        <p class="small">${states[state]}${why ? `: ${why}` : ''}</p>
+        <p class="small">${states[state]}${state === 'refused' && why ? `: ${why}` : ''}</p>
         <p><button type="button" @click=${() => this.dispatchEvent(new CustomEvent('measure-again'))}>Measure it again</button></p>
       </div>
     </div>`

@@ -47,7 +47,11 @@ export interface VerdictWords {
 }
 
 /** What a reading means at the lathe: how far over or under, and whether wood can still come off. */
-export function verdictWords(value: number, limits: Limits, style: LengthStyle): VerdictWords {
+export function verdictWords(
+  value: number,
+  limits: Limits & { fixed?: boolean },
+  style: LengthStyle,
+): VerdictWords {
   const verdict = verdictOf(value, limits)
   const off = value - limits.target
   const fromTarget =
@@ -67,7 +71,7 @@ export function verdictWords(value: number, limits: Limits, style: LengthStyle):
     return {
       verdict,
       lead: `${differenceText(beyond, style)} under: wood cannot go back on`,
-      detail: `${fromTarget}; a spare, or the set brought down to it`,
+      detail: `${fromTarget}; ${limits.fixed ? 'it has to fit, so a spare takes its place' : 'a spare, or the set brought down to it'}`,
     }
   }
   return { verdict, lead: fromTarget, detail: `in from ${limitsText(limits, style)}` }

@@ -25,7 +25,7 @@ import { jobPath } from '../router.ts'
 import { lengthStyle, SessionController, session } from '../session.ts'
 import { type JobAndPlan, jobAndPlan, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
-import { waitingNotice } from './waiting-lines.ts'
+import { waitingNotice } from './waiting-notice.ts'
 
 interface Batch extends JobAndPlan {
   /** Absent while the batch is not started. */
@@ -224,9 +224,10 @@ export class ChecksPage extends LitElement {
     if (!fetched || fetched.stage !== this.stage) return undefined
     const taken = this.taken.filter(({ stage }) => stage === this.stage)
     if (taken.length === 0) return { set: fetched.match.set, match: fetched.match }
-    if (this.latest?.of === fetched.match.set && this.latest.taken === taken.length) return this.latest.result
+    const keys = taken.map(({ key }) => key).join()
+    if (this.latest?.of === fetched.match.set && this.latest.taken === keys) return this.latest.result
     const set = withReadings(fetched.match.set, taken)
-    this.latest = { of: fetched.match.set, taken: taken.length, result: { set, match: matchSet(set) } }
+    this.latest = { of: fetched.match.set, taken: keys, result: { set, match: matchSet(set) } }
     return this.latest.result
   }
 
@@ -340,7 +341,7 @@ export class ChecksPage extends LitElement {
     if (plan.checkStations.length === 0) {
       return html`<div class="page"><h1>Checks</h1><section class="card"><p>This profile has no place that calipers can reach: mark one on the <a href=${jobPath(job.id, 'profile')}>profile</a> of the next batch.</p></section></div>`
     }
-    return html`<div class="page"><h1>Checks</h1>${waitingNotice(this.jobId, numbersOf(pieces))} ${this.bench(plan, pieces)} ${this.spread(plan, pieces)}</div>`
+    return html`<div class="page"><h1>Checks</h1>${waitingNotice({ plan, pieces }, this.jobId)} ${this.bench(plan, pieces)} ${this.spread(plan, pieces)}</div>`
   }
 
   private bench(plan: Plan, pieces: readonly Piece[]): TemplateResult {

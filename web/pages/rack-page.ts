@@ -16,7 +16,7 @@ import { outbox, type Sending } from '../outbox.ts'
 import { lengthStyle, SessionController, session } from '../session.ts'
 import { type JobAndPlan, jobAndPlan, noteChange, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
-import { waitingNotice } from './waiting-lines.ts'
+import { waitingNotice } from './waiting-notice.ts'
 
 interface Rack extends JobAndPlan {
   /** Absent while the batch is not started. */
@@ -211,7 +211,7 @@ export class RackPage extends LitElement {
     const chosen = pieces.find(({ id }) => id === this.chosen)
     const edges = edgeStates(operations, plan.grinding, pieces)
     return html`
-      ${waitingNotice(this.jobId, Object.fromEntries(pieces.map(({ id, number }) => [id, number])))} ${this.fewerThanOrdered(plan, pieces)}
+      ${waitingNotice({ plan, pieces }, this.jobId)} ${this.fewerThanOrdered(plan, pieces)}
       <rack-edges class="no-print" .edges=${edges} .sharpened=${this.sharpened(edges)} @sharpened=${(event: CustomEvent<{ tool: string; due: number }>) => this.noteSharpened(edges, event.detail)}></rack-edges>
       <div class="rack">
         <section class="card" aria-label="All pieces">

@@ -71,3 +71,11 @@ describe('readings', () => {
     expect(isUnlikely(14, 12)).toBe(false)
   })
 })
+
+describe('a place that has to fit', () => {
+  it('is never offered for bringing the set down', () => {
+    const under = verdictWords(43, { ...leg, fixed: true }, 'mm').detail
+    expect(under).toContain('a spare takes its place')
+    expect(under).not.toContain('brought down')
+  })
+})
