@@ -1,4 +1,4 @@
-/** A step this much coarser to finer leaves scratches: 80 to 150 is one. Turners’ guild answers; the ratio from that pair. */
+/** A step this much coarser to finer leaves scratches: turners’ guild answers warn of 80 to 150; the limit itself common practice, no source. */
 const WIDEST_STEP = 150 / 80
 
 /**

@@ -7,8 +7,9 @@ import { partingTool } from './tool-choice.ts'
 /** Area of a circle of that diameter. */
 export const circleArea = (diameter: number): number => (Math.PI / 4) * diameter * diameter
 
-/** Grooves never take more than this of what a span loses, nor sanding; the rest is left to form it. */
+/** Grooves take at most this of what a span loses; the rest is left to form it. Common practice, no source. */
 const GROOVE_MOST = 0.5
+/** So does sanding. Common practice, no source. */
 const SANDING_MOST = 0.25
 
 /** Section of the blank as it goes on the lathe, mm²: the square, or what is left of it without its corners. */
@@ -37,7 +38,7 @@ export function zoneLength(context: RouteContext, zone: Zone): number {
   return context.parts * (zone.to - zone.from) + foot + top + context.blank.lengthParts.between
 }
 
-/** What a zone’s shoulders take of its roughing at most, each. */
+/** What a zone’s shoulders take of its roughing at most, each. Common practice, no source. */
 const SHOULDER_MOST = 0.25
 
 /** Groove beside the shoulder in the zone it bounds, mm³ for one part. */
