@@ -23,7 +23,7 @@ function limitsOf(
   const { tolerance } = plan.job
   if (kind === 'position') return { target: station.at, plus: tolerance.position, minus: tolerance.position }
   if (kind === 'length') return { target: plan.part.length, plus: tolerance.length, minus: tolerance.length }
-  const measured = { kind, tenon: station.fixed, film: plan.job.finish === 'film' }
+  const measured = { kind, tenon: station.tenon, film: plan.job.finish === 'film' }
   const target = stageTarget(station.target, stage, plan.allowances, measured)
   return { target, plus: station.plus, minus: station.minus }
 }

@@ -11,7 +11,8 @@ interface SetOfStation {
   plus: number
   minus: number
   fixed: boolean
-  tenon?: boolean
+  /** Neither sanded nor coated. */
+  tenon: boolean
 }
 
 /** A reading as it was logged; `at` is ISO 8601. */
@@ -59,15 +60,13 @@ function latest({ readings, stage, stations }: SetOfReadingsInput): Map<string, 
  * like. The latest reading of a piece at a station counts.
  */
 export function setOfReadings(input: SetOfReadingsInput): SetFile {
-  const stations: SetStation[] = input.stations.map(
-    ({ key, kind, target, plus, minus, fixed, tenon = fixed }) => ({
-      key,
-      target: stageTarget(target, input.stage, input.allowances, { kind, tenon, film: input.film }),
-      plus,
-      minus,
-      fixed,
-    }),
-  )
+  const stations: SetStation[] = input.stations.map(({ key, kind, target, plus, minus, fixed, tenon }) => ({
+    key,
+    target: stageTarget(target, input.stage, input.allowances, { kind, tenon, film: input.film }),
+    plus,
+    minus,
+    fixed,
+  }))
   const byPiece = latest(input)
   const pieces: SetPiece[] = input.pieces.map((key) => ({
     key,

@@ -18,6 +18,8 @@ export interface CheckStation {
   minus: number
   /** Never brought down: it has to fit something. */
   fixed: boolean
+  /** On a tenon: neither sanded nor coated. */
+  tenon: boolean
   chosen: 'marked' | 'auto'
   caution?: string
   /** Nearest place along the part, mm from the foot, where it can be measured well. */
@@ -49,7 +51,7 @@ function checkAt(
   station: Station,
   place: Pick<Place, 'key' | 'at' | 'kind' | 'target'>,
   tolerance: CheckTolerance,
-  fixed: boolean,
+  tenon: boolean,
 ) {
   return {
     key: place.key,
@@ -58,7 +60,8 @@ function checkAt(
     kind: place.kind,
     target: place.target,
     ...limitsOf(station, place.kind, tolerance),
-    fixed,
+    fixed: station.fixed ?? tenon,
+    tenon,
   }
 }
 
@@ -74,8 +77,6 @@ function spansAt(spans: Span[], stations: Station[], index: number): Span[] {
   return own.length > 0 ? own : beside
 }
 
-const isFixed = (station: Station, tenon: boolean): boolean => station.fixed ?? tenon
-
 function markedStation(
   profile: Profile,
   spans: Span[],
@@ -89,12 +90,7 @@ function markedStation(
   const turned = beside.filter((span) => span.shape !== 'square')
   const tenon = beside.some((span) => span.station.tenon === true)
   const [kind, span] = turned[0] ? (['diameter', turned[0]] as const) : (['side', beside.at(-1)!] as const)
-  const check = checkAt(
-    station,
-    { key, at, kind, target: 2 * spanRadius(span, at) },
-    tolerance,
-    isFixed(station, tenon),
-  )
+  const check = checkAt(station, { key, at, kind, target: 2 * spanRadius(span, at) }, tolerance, tenon)
   const caution = turned[0] ? judged(spans, turned, at, measuringOf(station, tolerance, jawWidth)) : {}
   return { ...check, chosen: 'marked', ...caution }
 }
@@ -115,7 +111,7 @@ function autoStations(
     .sort((a, b) => a.at - b.at)
     .map((place) => {
       const station = profile.stations[place.station]!
-      const check = checkAt(station, place, tolerance, isFixed(station, place.span.station.tenon === true))
+      const check = checkAt(station, place, tolerance, place.span.station.tenon === true)
       return { ...check, chosen: 'auto' as const }
     })
 }

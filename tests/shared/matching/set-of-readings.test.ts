@@ -6,9 +6,33 @@ import {
   setOfReadings,
 } from '../../../shared/matching/set-of-readings.ts'
 
-const foot = { key: 's1', kind: 'diameter' as const, target: 40, plus: 0.4, minus: 0.4, fixed: false }
-const tenon = { key: 's0', kind: 'diameter' as const, target: 25, plus: 0.2, minus: 0.2, fixed: true }
-const square = { key: 's3', kind: 'side' as const, target: 57, plus: 0.4, minus: 0.4, fixed: false }
+const foot = {
+  key: 's1',
+  kind: 'diameter' as const,
+  target: 40,
+  plus: 0.4,
+  minus: 0.4,
+  fixed: false,
+  tenon: false,
+}
+const tenon = {
+  key: 's0',
+  kind: 'diameter' as const,
+  target: 25,
+  plus: 0.2,
+  minus: 0.2,
+  fixed: true,
+  tenon: true,
+}
+const square = {
+  key: 's3',
+  kind: 'side' as const,
+  target: 57,
+  plus: 0.4,
+  minus: 0.4,
+  fixed: false,
+  tenon: false,
+}
 const allowances = { sizing: 1.6, turned: 0.4, film: 0.1 }
 
 const logged = (piece: string, station: string, value: number, more: Partial<LoggedReading> = {}) => ({

@@ -39,6 +39,7 @@ describe('marked stations', () => {
         plus: 25.4 / 32,
         minus: 25.4 / 32,
         fixed: false,
+        tenon: false,
         chosen: 'marked',
       },
     ]) // prettier-ignore
@@ -149,6 +150,7 @@ describe('marked stations', () => {
         plus: 25.4 / 64,
         minus: 25.4 / 64,
         fixed: false,
+        tenon: false,
         chosen: 'marked',
       },
     ]) // prettier-ignore
@@ -286,6 +288,7 @@ describe('chosen stations', () => {
         plus: 0.2,
         minus: 25.4 / 32,
         fixed: false,
+        tenon: false,
         chosen: 'auto',
       },
     ]) // prettier-ignore
