@@ -4,7 +4,8 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { root } from './say.mjs'
 
-const file = join(
+/** Holds the process id of the set-up that is at work on this checkout. */
+export const lockFile = join(
   tmpdir(),
   `setwright-setup-${createHash('sha256').update(root).digest('hex').slice(0, 16)}.lock`,
 )
@@ -20,7 +21,7 @@ function isAlive(pid) {
 
 function taken() {
   try {
-    writeFileSync(file, String(process.pid), { flag: 'wx' })
+    writeFileSync(lockFile, String(process.pid), { flag: 'wx' })
     return true
   } catch (error) {
     if (error.code !== 'EEXIST') throw error
@@ -31,8 +32,8 @@ function taken() {
 /** Drops the lock of a set-up that died before it could do so itself. */
 function dropIfStale() {
   try {
-    const owner = Number(readFileSync(file, 'utf8'))
-    if (owner > 0 && !isAlive(owner)) rmSync(file, { force: true })
+    const owner = Number(readFileSync(lockFile, 'utf8'))
+    if (owner > 0 && !isAlive(owner)) rmSync(lockFile, { force: true })
   } catch (error) {
     if (error.code !== 'ENOENT') throw error
   }
@@ -48,6 +49,6 @@ export async function alone(say, work) {
   try {
     return await work()
   } finally {
-    rmSync(file, { force: true })
+    rmSync(lockFile, { force: true })
   }
 }

@@ -4,6 +4,7 @@ import { afterAll, beforeAll } from 'vitest'
 import { buildApp } from '../../server/app.ts'
 import { type Config, readConfig } from '../../server/config.ts'
 import { type Context, openContext } from '../../server/context.ts'
+import { searchCut } from '../../server/jobs/exact-cut.ts'
 import type { App } from '../../server/routes/route.ts'
 import type { Piece } from '../../shared/piece.ts'
 
@@ -14,12 +15,15 @@ export interface Serving {
   context: Context
 }
 
+/** Long enough to search for a cut in tests. */
+const shortSearch: Context['exactCut'] = (order) => searchCut({ order, milliseconds: 50 })
+
 /** A server on a database in memory, without the demo, for the tests of one file. */
 export function withServer(change: Partial<Config> = {}) {
   let serving: Serving
   beforeAll(async () => {
     const config = { ...readConfig({}), database: ':memory:', demo: false, rateMax: 1e9, ...change }
-    const context = await openContext(config)
+    const context = { ...(await openContext(config)), exactCut: shortSearch }
     serving = { context, app: await buildApp(context) }
   })
   afterAll(async () => {

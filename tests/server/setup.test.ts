@@ -1,4 +1,5 @@
 import { spawnSync } from 'node:child_process'
+import { existsSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { describe, expect, it } from 'vitest'
@@ -38,7 +39,7 @@ describe('the set-up', () => {
     expect(install()).toMatchObject({ status: 0, stdout: '', stderr: '' })
   })
 
-  it('lets one set-up of a checkout at a time at it, and outlives one that died', async () => {
+  it('lets one set-up of a checkout at a time at it', async () => {
     const { alone } = await load('lock.mjs')
     const order: string[] = []
     const said: string[] = []
@@ -53,5 +54,18 @@ describe('the set-up', () => {
     ])
     expect(order).toEqual(['a begins', 'a ends', 'b begins', 'b ends'])
     expect(said).toHaveLength(1)
+  })
+
+  it('takes over from a set-up that died at its work', async () => {
+    const { alone, lockFile } = await load('lock.mjs')
+    const dead = spawnSync(process.execPath, ['--version']).pid
+    writeFileSync(lockFile, String(dead))
+    expect(
+      await alone(
+        () => undefined,
+        () => Promise.resolve('done'),
+      ),
+    ).toBe('done')
+    expect(existsSync(lockFile)).toBe(false)
   })
 })
