@@ -1,6 +1,5 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
-import { matchSet } from '../../shared/matching/match.ts'
 import type { ReadingStage } from '../../shared/matching/reading.ts'
 import type { SetFile } from '../../shared/matching/set.ts'
 import { setOfReadings } from '../../shared/matching/set-of-readings.ts'
@@ -11,7 +10,7 @@ import { checkName } from '../elements/operation-words.ts'
 import '../elements/spread-figures.ts'
 import '../elements/spread-pieces.ts'
 import '../elements/spread-plot.ts'
-import { readingAt, type TakenReading, withReadings } from '../elements/spread-set.ts'
+import { readingAt } from '../elements/spread-set.ts'
 import '../elements/verdict-entry.ts'
 import type { VerdictEntry } from '../elements/verdict-entry.ts'
 import type { Logged } from '../elements/verdict-panel.ts'
@@ -25,19 +24,13 @@ import { jobPath } from '../router.ts'
 import { lengthStyle, SessionController, session } from '../session.ts'
 import { type JobAndPlan, jobAndPlan, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
+import { type CheckPlace, keepPlace, keptPlace, placeAfter, settledPlace } from './check-place.ts'
+import { type MatchedSet, SetInHand } from './set-in-hand.ts'
 import { waitingNotice } from './waiting-notice.ts'
 
 interface Batch extends JobAndPlan {
   /** Absent while the batch is not started. */
   pieces?: Piece[]
-}
-
-/** Where the person was, kept over a reload. */
-interface Place {
-  stage?: ReadingStage
-  then?: 'station' | 'piece'
-  piece?: string
-  station?: string
 }
 
 const stages: [ReadingStage, string][] = [
@@ -96,22 +89,12 @@ export class ChecksPage extends LitElement {
   ]
 
   @property() jobId = ''
-  @state() private stage: ReadingStage = 'sanded'
-  @state() private piece = ''
-  @state() private station = ''
-  /** Where to go when a reading is logged. */
-  @state() private then: 'station' | 'piece' = 'station'
-  @state() private logged?: Logged & { piece: string; station: string; stage: ReadingStage }
+  @state() private place: CheckPlace = keptPlace('')
+  @state() private logged?: Logged & Pick<CheckPlace, 'piece' | 'station' | 'stage'>
   @query('verdict-entry') private entry?: VerdictEntry
   private readonly loaded = new Load<Batch>(this)
   private readonly matched = new Load<{ stage: ReadingStage; match: JobMatch }>(this)
-  /** Readings taken here that the fetched match may not hold yet. */
-  private taken: (TakenReading & { stage: ReadingStage; key: string; stored: boolean })[] = []
-  private latest?: {
-    of: SetFile
-    taken: number
-    result: { set: SetFile; match: ReturnType<typeof matchSet> }
-  }
+  private inHand = new SetInHand()
   private stops: (() => void)[] = []
   private soon: ReturnType<typeof setTimeout> | undefined
 
@@ -140,29 +123,10 @@ export class ChecksPage extends LitElement {
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (!changed.has('jobId')) return
-    const place = this.keptPlace()
-    this.stage = place.stage ?? 'sanded'
-    this.then = place.then ?? 'station'
-    this.piece = place.piece ?? ''
-    this.station = place.station ?? ''
+    this.place = keptPlace(this.jobId)
     this.logged = undefined
-    this.taken = []
+    this.inHand = new SetInHand()
     this.fetch()
-  }
-
-  private placeKey = (): string => `setwright.checks.${this.jobId}`
-
-  private keptPlace(): Place {
-    try {
-      return JSON.parse(sessionStorage.getItem(this.placeKey()) ?? '{}') as Place
-    } catch {
-      return {}
-    }
-  }
-
-  private keepPlace(): void {
-    const { stage, then, piece, station } = this
-    sessionStorage.setItem(this.placeKey(), JSON.stringify({ stage, then, piece, station }))
   }
 
   private readonly fetch = () =>
@@ -177,15 +141,12 @@ export class ChecksPage extends LitElement {
       })
 
   private readonly fetchMatch = () => {
-    const { stage } = this
-    const storedBefore = this.taken.filter(({ stored }) => stored)
+    const { stage } = this.place
+    const held = this.inHand.storedSoFar()
     void this.matched
       .from(async () => ({ stage, match: await matchOf(this.jobId, stage) }))
       .then(() => {
-        if (!this.matched.failure)
-          this.taken = this.taken.filter(
-            (reading) => reading.stage !== stage || !storedBefore.includes(reading),
-          )
+        if (!this.matched.failure) this.inHand.noteFetched(stage, held)
         this.requestUpdate()
       })
   }
@@ -198,11 +159,7 @@ export class ChecksPage extends LitElement {
   /** Begins with the first piece and station where none is in hand. */
   private settlePlace(): void {
     const { plan, pieces } = this.loaded.value ?? {}
-    if (!plan || !pieces) return
-    const good = pieces.filter(({ spoiled }) => !spoiled)
-    if (!good.some(({ id }) => id === this.piece)) this.piece = good[0]?.id ?? ''
-    if (!plan.checkStations.some(({ key }) => key === this.station))
-      this.station = plan.checkStations[0]?.key ?? ''
+    if (plan && pieces) this.place = settledPlace(this.place, stationKeys(plan), goodPieces(pieces))
   }
 
   /** The limits of every station at the stage at hand; the same rule judges on the server. */
@@ -212,28 +169,26 @@ export class ChecksPage extends LitElement {
       stations: checkStations,
       pieces: [],
       readings: [],
-      stage: this.stage,
+      stage: this.place.stage,
       allowances,
       film: job.finish === 'film',
     })
   }
 
-  /** The set with what was taken here since it was fetched, and its match. */
-  private setNow(): { set: SetFile; match: ReturnType<typeof matchSet> } | undefined {
+  /** The set at this stage with what was taken here since it was fetched; undefined while it is fetched. */
+  private setNow(): MatchedSet | undefined {
     const fetched = this.matched.value
-    if (!fetched || fetched.stage !== this.stage) return undefined
-    const taken = this.taken.filter(({ stage }) => stage === this.stage)
-    if (taken.length === 0) return { set: fetched.match.set, match: fetched.match }
-    const keys = taken.map(({ key }) => key).join()
-    if (this.latest?.of === fetched.match.set && this.latest.taken === keys) return this.latest.result
-    const set = withReadings(fetched.match.set, taken)
-    this.latest = { of: fetched.match.set, taken: keys, result: { set, match: matchSet(set) } }
-    return this.latest.result
+    if (!fetched || fetched.stage !== this.place.stage) return undefined
+    const waiting = outbox().waiting(this.jobId)
+    const readings = waiting.flatMap(({ sending, refused }) =>
+      sending.kind === 'reading' && refused === undefined ? [sending.body] : [],
+    )
+    return this.inHand.at(this.place.stage, fetched.match, readings)
   }
 
   private stationsOf(plan: Plan): StationToRead[] {
     const limits = this.emptySet(plan).stations
-    const own = this.setNow()?.set.pieces.find(({ key }) => key === this.piece)
+    const own = this.setNow()?.set.pieces.find(({ key }) => key === this.place.piece)
     return plan.checkStations.map((check, i) => ({
       key: check.key,
       name: checkName(check, plan.job.profile),
@@ -249,85 +204,56 @@ export class ChecksPage extends LitElement {
   private readonly take = (event: CustomEvent<{ values: number[] }>) => {
     const { plan, pieces } = this.loaded.value!
     const { values } = event.detail
-    const station = this.stationsOf(plan).find(({ key }) => key === this.station)
-    const piece = pieces?.find(({ id }) => id === this.piece)
-    if (!station || !piece) return
+    const { stage } = this.place
+    const station = this.stationsOf(plan).find(({ key }) => key === this.place.station)
+    const piece = pieces?.find(({ id }) => id === this.place.piece)
+    if (!station || !pieces || !piece) return
     const value = values.reduce((sum, v) => sum + v, 0) / values.length
-    const { by } = session()
-    const body: NewReading = {
-      key: newKey(),
-      piece: piece.id,
-      station: station.key,
-      stage: this.stage,
-      ...(values.length === 1 ? { value } : { values }),
-      at: new Date().toISOString(),
-      ...(by && { by }),
-    }
+    const at = { piece: piece.id, station: station.key, stage }
     const logged = {
-      where: `Piece ${piece.number}, ${station.name}, ${this.stage}`,
+      ...at,
+      where: `Piece ${piece.number}, ${station.name}, ${stage}`,
       value,
       limits: station.limits,
       ...(values.length > 1 && { outOfRound: Math.max(...values) - Math.min(...values) }),
       state: 'sending' as const,
-      piece: piece.id,
-      station: station.key,
-      stage: this.stage,
     }
     this.logged = logged
-    this.taken = [
-      ...this.taken,
-      { piece: piece.id, station: station.key, values, stage: this.stage, key: body.key, stored: false },
-    ]
-    void this.send(body, logged)
-    this.moveOn(plan, pieces!)
+    void this.send({ ...at, ...(values.length === 1 ? { value } : { values }) }, logged)
+    this.goTo(placeAfter(this.place, stationKeys(plan), goodPieces(pieces)))
   }
 
-  private async send(body: NewReading, logged: NonNullable<typeof this.logged>): Promise<void> {
+  private async send(
+    read: Omit<NewReading, 'key' | 'at' | 'by'>,
+    logged: NonNullable<typeof this.logged>,
+  ): Promise<void> {
+    const { by } = session()
+    const body = { key: newKey(), ...read, at: new Date().toISOString(), ...(by && { by }) }
+    this.inHand.add(body)
     const outcome = await outbox().send({ kind: 'reading', job: this.jobId, body })
-    if (this.logged === logged)
-      this.logged = {
-        ...logged,
-        state: outcome.state,
-        ...(outcome.state !== 'stored' && { why: outcome.why }),
-      }
-    if (outcome.state === 'refused') this.taken = this.taken.filter(({ key }) => key !== body.key)
-    if (outcome.state === 'stored')
-      this.taken = this.taken.map((t) => (t.key === body.key ? { ...t, stored: true } : t))
-    if (outcome.state === 'stored') this.fetchSoon(false)
-    this.requestUpdate()
-  }
-
-  private moveOn({ checkStations }: Plan, pieces: readonly Piece[]): void {
-    if (this.then === 'station') {
-      const at = checkStations.findIndex(({ key }) => key === this.station)
-      this.station = (checkStations[at + 1] ?? checkStations[0])!.key
-      if (at + 1 >= checkStations.length) this.piece = pieceAfter(pieces, this.piece)
-    } else {
-      const next = pieceAfter(pieces, this.piece)
-      if (next === this.piece) {
-        const at = checkStations.findIndex(({ key }) => key === this.station)
-        this.station = (checkStations[at + 1] ?? checkStations[at])!.key
-        this.piece = pieces.find(({ spoiled }) => !spoiled)?.id ?? this.piece
-      } else this.piece = next
+    const why = outcome.state === 'stored' ? {} : { why: outcome.why }
+    if (this.logged === logged) this.logged = { ...logged, state: outcome.state, ...why }
+    if (outcome.state === 'refused') this.inHand.drop(body.key)
+    if (outcome.state === 'stored') {
+      this.inHand.noteStored(body.key)
+      this.fetchSoon(false)
     }
-    this.keepPlace()
-    void this.updateComplete.then(() => this.entry?.takeFocus())
+    this.requestUpdate()
   }
 
   private readonly measureAgain = () => {
     if (!this.logged) return
     const { piece, station, stage } = this.logged
-    this.piece = piece
-    this.station = station
-    this.changeStage(stage)
-    void this.updateComplete.then(() => this.entry?.takeFocus())
+    this.goTo({ piece, station, stage })
   }
 
-  private changeStage(stage: ReadingStage): void {
-    const other = stage !== this.stage
-    this.stage = stage
-    this.keepPlace()
-    if (other) this.fetchMatch()
+  /** Takes up another piece, station or stage; where the place is new, the cursor waits for its figure. */
+  private goTo(change: Partial<CheckPlace>): void {
+    const stage = this.place.stage
+    this.place = { ...this.place, ...change }
+    keepPlace(this.jobId, this.place)
+    if (this.place.stage !== stage) this.fetchMatch()
+    if (change.piece ?? change.station) void this.updateComplete.then(() => this.entry?.takeFocus())
   }
 
   override render() {
@@ -347,18 +273,18 @@ export class ChecksPage extends LitElement {
   private bench(plan: Plan, pieces: readonly Piece[]): TemplateResult {
     const style = lengthStyle(plan.job.units)
     const stations = this.stationsOf(plan)
-    const station = stations.find(({ key }) => key === this.station)
-    const piece = pieces.find(({ id }) => id === this.piece)
+    const station = stations.find(({ key }) => key === this.place.station)
+    const piece = pieces.find(({ id }) => id === this.place.piece)
     return html`<div class="bench no-print">
       <section class="card" aria-label="What is read">
         <div>
           <p class="label" id="stage">The piece is now</p>
           <div class="stages" role="group" aria-labelledby="stage">
-            ${stages.map(([stage, name]) => html`<button type="button" class=${stage === this.stage ? 'main' : ''} aria-pressed=${stage === this.stage} @click=${() => this.changeStage(stage)}>${name}</button>`)}
+            ${stages.map(([stage, name]) => html`<button type="button" class=${stage === this.place.stage ? 'main' : ''} aria-pressed=${stage === this.place.stage} @click=${() => this.goTo({ stage })}>${name}</button>`)}
           </div>
         </div>
-        <verdict-piece .pieces=${pieces.filter(({ spoiled }) => !spoiled)} .chosen=${this.piece} @piece-chosen=${(event: CustomEvent<{ id: string }>) => this.goTo(event.detail.id, this.station)}></verdict-piece>
-        <verdict-stations .stations=${stations} .chosen=${this.station} .lengthStyle=${style} @station-chosen=${(event: CustomEvent<{ key: string }>) => this.goTo(this.piece, event.detail.key)}></verdict-stations>
+        <verdict-piece .pieces=${pieces.filter(({ spoiled }) => !spoiled)} .chosen=${this.place.piece} @piece-chosen=${(event: CustomEvent<{ id: string }>) => this.goTo({ piece: event.detail.id })}></verdict-piece>
+        <verdict-stations .stations=${stations} .chosen=${this.place.station} .lengthStyle=${style} @station-chosen=${(event: CustomEvent<{ key: string }>) => this.goTo({ station: event.detail.key })}></verdict-stations>
         <div>
           <p class="label" id="then">After a reading go to</p>
           <div class="then" role="group" aria-labelledby="then">
@@ -368,24 +294,15 @@ export class ChecksPage extends LitElement {
       </section>
       <section class="card entry" aria-label="Reading and verdict">
         <verdict-panel .logged=${this.logged} .lengthStyle=${style} @measure-again=${this.measureAgain}></verdict-panel>
-        <verdict-entry .station=${station} .where=${piece && station ? `Piece ${piece.number}, ${station.name}, ${this.stage}` : ''} .lengthStyle=${style} @reading-taken=${this.take}></verdict-entry>
+        <verdict-entry .station=${station} .where=${piece && station ? `Piece ${piece.number}, ${station.name}, ${this.place.stage}` : ''} .lengthStyle=${style} @reading-taken=${this.take}></verdict-entry>
         <p class="caution small">Read on a stopped lathe; only spring calipers with rounded tips may touch turning work.</p>
       </section>
     </div>`
   }
 
-  private goTo(piece: string, station: string): void {
-    this.piece = piece
-    this.station = station
-    this.keepPlace()
-    void this.updateComplete.then(() => this.entry?.takeFocus())
-  }
-
-  private thenButton(then: 'station' | 'piece', name: string): TemplateResult {
-    return html`<button type="button" class=${this.then === then ? 'main' : ''} aria-pressed=${this.then === then} @click=${() => {
-      this.then = then
-      this.keepPlace()
-    }}>${name}</button>`
+  private thenButton(then: CheckPlace['then'], name: string): TemplateResult {
+    const pressed = this.place.then === then
+    return html`<button type="button" class=${pressed ? 'main' : ''} aria-pressed=${pressed} @click=${() => this.goTo({ then })}>${name}</button>`
   }
 
   private spread(plan: Plan, pieces: readonly Piece[]): TemplateResult {
@@ -396,7 +313,7 @@ export class ChecksPage extends LitElement {
     const numbers = numbersOf(pieces)
     const now = this.setNow()
     return html`<section class="card">
-      <h2>The set, ${this.stage}</h2>
+      <h2>The set, ${this.place.stage}</h2>
       ${this.matched.failure ? html`<div class="problem" role="alert"><p>${this.matched.failure.message}</p><p><button type="button" @click=${this.fetchMatch}>Try again</button></p></div>` : nothing}
       ${
         now
@@ -414,12 +331,10 @@ export class ChecksPage extends LitElement {
 const numbersOf = (pieces: readonly Piece[]): Record<string, number> =>
   Object.fromEntries(pieces.map(({ id, number }) => [id, number]))
 
-/** The next piece by number that is not spoiled; the same one at the end of the rack. */
-function pieceAfter(pieces: readonly Piece[], id: string): string {
-  const good = pieces.filter(({ spoiled }) => !spoiled)
-  const at = good.findIndex((piece) => piece.id === id)
-  return (good[at + 1] ?? good[at])?.id ?? ''
-}
+const stationKeys = ({ checkStations }: Plan): string[] => checkStations.map(({ key }) => key)
+
+const goodPieces = (pieces: readonly Piece[]): string[] =>
+  pieces.flatMap(({ id, spoiled }) => (spoiled ? [] : [id]))
 
 declare global {
   interface HTMLElementTagNameMap {
