@@ -16,7 +16,9 @@ export const cautions = {
   openMortise: 'An open mortise catches the tool and fingers: keep the rest clear and the speed low.',
   slender: 'Slender: light cuts, sharp tools, a steady rest on the journal; chatter means slow down.',
   unbalanced: 'Out of balance: start at the lathe’s slowest and raise the speed only while nothing shakes.',
-  parting: 'Parting tool level and clear of the sides; catch the part only as it slows, never at speed.',
+  parting:
+    'Parting tool level and clear of its sides; hands away from the chuck, never grab a part that still turns.',
+  oneEnd: 'Held at one end only: light cuts, towards what holds it.',
   jam: 'Held by friction: light cuts towards the chuck, tail centre up as long as it can be.',
   guard: 'Local code and licensed practice come first: the thinnest place between the rails rules the gap.',
 }

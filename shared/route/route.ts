@@ -62,10 +62,11 @@ function passesOf(context: RouteContext, drafts: OperationDraft[]): Passes {
 /** Number of the mounting an operation belongs to; 0 before the first. */
 function withPasses(ordered: OperationDraft[], several: boolean): OperationDraft[] {
   const mounted = ordered.findIndex((draft) => draft.kind === 'mount')
+  const jammed = ordered.findIndex((draft) => draft.kind === 'jam-face')
   const last = several ? 2 : 1
   return ordered.map((draft, i) => {
     if (mounted < 0 || i < mounted) return { ...draft, pass: 0 }
-    if (draft.kind === 'jam-face') return { ...draft, pass: last + 1 }
+    if (jammed >= 0 && i >= jammed) return { ...draft, pass: last + 1 }
     return { ...draft, pass: firstMounting.has(draft.kind) ? 1 : last }
   })
 }

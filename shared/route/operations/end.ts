@@ -36,7 +36,7 @@ function facedEnd(context: RouteContext, end: TurnedEnd): OperationDraft {
       diameter: rough,
     },
     why: `The first cut ${context.text(SQUARING.firstOutside)} outside the line, the last no thicker than ${context.text(SQUARING.last)}: the length is made here.`,
-    cautions: [caution, nub === 0 ? cautions.jam : undefined],
+    cautions: [caution, nub === 0 ? cautions.oneEnd : undefined],
   })
 }
 

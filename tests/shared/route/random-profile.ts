@@ -22,28 +22,28 @@ export function randomProfile(random: () => number): Profile {
   const spans = 1 + Math.floor(28 * random() * random() * random())
   let at = 0
   let width = between(4, 60)
-  let diameter = between(12, side)
+  let diameter = between(12, side - 4)
   let before: ShapeName | undefined
   for (let i = 0; i < spans; i++) {
     const again = before === 'bead' && random() < 0.5
     const then = again ? 'bead' : shapes[Math.floor(random() * (before === 'square' ? 7 : 8))]!
     if (!again) {
       width = random() < 0.1 ? between(100, 400) : between(4, 60)
-      if (random() < 0.7) diameter = between(12, side)
+      if (random() < 0.7) diameter = between(12, side - 4)
     }
     const station: Station = { at, diameter, then }
     if (then === 'square') Object.assign(station, { side, shoulder: random() < 0.5 ? 'square' : 'rounded' })
     if (then === 'square' && width < side) width = side
-    if (then === 'bead') station.rise = width / 4
+    if (then === 'bead') station.rise = Math.min(width / 4, 2)
     if (then === 'cove') station.depth = Math.min(width / 2, 3)
     if (then === 'straight' && (i === 0 || i === spans - 1) && random() < 0.3) station.tenon = true
     if (random() < 0.2) station.name = `ring ${i}`
     if (before !== undefined && before !== 'square' && then !== 'square' && random() < 0.15)
-      stations.push({ at, diameter: between(12, side), then: 'straight' })
+      stations.push({ at, diameter: between(12, side - 4), then: 'straight' })
     stations.push(station)
     at += width
     before = then
   }
-  stations.push({ at, diameter: random() < 0.5 ? diameter : between(12, side), then: 'straight' })
+  stations.push({ at, diameter: random() < 0.5 ? diameter : between(12, side - 4), then: 'straight' })
   return { stations, split: random() < 0.05 }
 }

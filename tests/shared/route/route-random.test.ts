@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { defaultAllowances } from '../../../shared/blank/allowances.ts'
+import { profileBreaches } from '../../../shared/profile/check.ts'
 import { spansOf } from '../../../shared/profile/profile.ts'
 import { diametersOf } from '../../../shared/profile/radius.ts'
 import type { RouteInput } from '../../../shared/route/input.ts'
@@ -98,6 +99,8 @@ function faultsOf(input: RouteInput, operations: OperationDraft[]): string[] {
     for (const value of Object.values(work))
       if (!Number.isFinite(value) || value < -1e-6) faults.push(`${key} has work ${JSON.stringify(work)}`)
   })
+  if (operations.some((operation, i) => operation.pass < (operations[i - 1]?.pass ?? 0)))
+    faults.push('the mountings go back and forth')
   const cuts = operations
     .filter((operation) => forming.test(operation.kind))
     .flatMap((operation) => operation.spans ?? [])
@@ -119,6 +122,16 @@ function faultsOf(input: RouteInput, operations: OperationDraft[]): string[] {
 }
 
 describe('routeFor on ten thousand random jobs', () => {
+  it('is tried on sound profiles only', () => {
+    for (let seed = 1; seed <= 500; seed++) {
+      const { profile } = randomInput(seed)
+      expect(
+        profileBreaches(profile, 'profile', { lengthMax: 20_000, thicknessMax: 1_000 }),
+        `seed ${seed}`,
+      ).toEqual([])
+    }
+  })
+
   it('never runs above a ceiling, cuts every span once, and keeps what must come first', () => {
     const faults: string[] = []
     for (let seed = 1; seed <= SEEDS && faults.length < 5; seed++) {
