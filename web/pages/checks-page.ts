@@ -108,7 +108,7 @@ export class ChecksPage extends LitElement {
     this.stops = [
       outbox().watch(() => this.requestUpdate()),
       watchChanges(({ kind, id }) => {
-        if (kind === 'job' && id === this.jobId) this.fetch()
+        if (kind === 'job' && id === this.jobId) this.reload()
         else if ((kind === 'check' || kind === 'piece') && id.startsWith(this.jobId))
           this.fetchSoon(kind === 'piece')
       }),
@@ -126,10 +126,10 @@ export class ChecksPage extends LitElement {
     this.place = keptPlace(this.jobId)
     this.logged = undefined
     this.inHand = new SetInHand()
-    this.fetch()
+    this.reload()
   }
 
-  private readonly fetch = () =>
+  private readonly reload = () =>
     void this.loaded
       .from(async () => {
         const known = await jobAndPlan(this.jobId)
@@ -153,7 +153,7 @@ export class ChecksPage extends LitElement {
 
   private fetchSoon(everything: boolean): void {
     clearTimeout(this.soon)
-    this.soon = setTimeout(everything ? this.fetch : this.fetchMatch, PAUSE)
+    this.soon = setTimeout(everything ? this.reload : this.fetchMatch, PAUSE)
   }
 
   /** Begins with the first piece and station where none is in hand. */
@@ -257,7 +257,7 @@ export class ChecksPage extends LitElement {
   }
 
   override render() {
-    return this.loaded.shown((batch) => this.page(batch), this.fetch)
+    return this.loaded.shown((batch) => this.page(batch), this.reload)
   }
 
   private page({ job, plan, pieces }: Batch): TemplateResult {

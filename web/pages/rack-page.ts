@@ -91,10 +91,10 @@ export class RackPage extends LitElement {
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (!changed.has('jobId')) return
     this.chosen = ''
-    this.fetch()
+    this.reload()
   }
 
-  private readonly fetch = () =>
+  private readonly reload = () =>
     void this.loaded.from(async () => {
       const known = await jobAndPlan(this.jobId)
       return known.job.state === 'draft' ? known : { ...known, pieces: await piecesOf(this.jobId) }
@@ -102,7 +102,7 @@ export class RackPage extends LitElement {
 
   private fetchSoon(): void {
     clearTimeout(this.soon)
-    this.soon = setTimeout(this.fetch, PAUSE)
+    this.soon = setTimeout(this.reload, PAUSE)
   }
 
   private readonly start = async () => {
@@ -113,7 +113,7 @@ export class RackPage extends LitElement {
     try {
       await startJob(this.jobId, this.startKey)
       noteChange({ kind: 'job', id: this.jobId })
-      this.fetch()
+      this.reload()
     } catch (failure) {
       this.startFailure = (failure as Error).message
     }
@@ -150,7 +150,7 @@ export class RackPage extends LitElement {
     }
     void outbox()
       .send(sending)
-      .then(({ state }) => state === 'refused' && this.fetch())
+      .then(({ state }) => state === 'refused' && this.reload())
     this.requestUpdate()
   }
 
@@ -168,7 +168,7 @@ export class RackPage extends LitElement {
   }
 
   override render() {
-    return this.loaded.shown((rack) => this.page(rack), this.fetch)
+    return this.loaded.shown((rack) => this.page(rack), this.reload)
   }
 
   private page({ plan, pieces }: Rack): TemplateResult {

@@ -74,7 +74,7 @@ export class WorkPage extends LitElement {
     super.connectedCallback()
     addEventListener('keydown', this.turnByKey)
     this.stopWatching = watchChanges(({ kind, id }) => {
-      if (kind === 'shop' || (kind === 'job' && id === this.jobId)) this.fetch()
+      if (kind === 'shop' || (kind === 'job' && id === this.jobId)) this.reload()
     })
   }
 
@@ -87,10 +87,10 @@ export class WorkPage extends LitElement {
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (!changed.has('jobId')) return
     this.index = Number(sessionStorage.getItem(this.placeKey()) ?? 0) || 0
-    this.fetch()
+    this.reload()
   }
 
-  private readonly fetch = () => void this.loaded.from(() => jobAndPlan(this.jobId))
+  private readonly reload = () => void this.loaded.from(() => jobAndPlan(this.jobId))
 
   private placeKey = (): string => `setwright.work.${this.jobId}`
 
@@ -122,7 +122,7 @@ export class WorkPage extends LitElement {
   }
 
   override render() {
-    return this.loaded.shown((loaded) => this.page(loaded), this.fetch)
+    return this.loaded.shown((loaded) => this.page(loaded), this.reload)
   }
 
   private page({ job, plan }: JobAndPlan): TemplateResult {
