@@ -211,7 +211,7 @@ function workOf({ job, shop, species, part, blank, checks }: Ground) {
   const wood = barWood(species, part.density)
   const { perBlank } = blank.stock
   const fitting = blank.lathes.find((lathe) => lathe.fits)?.name
-  const { operations, passes } = routeFor({
+  const { operations, passes, slender } = routeFor({
     ...job,
     checks,
     blank,
@@ -227,20 +227,22 @@ function workOf({ job, shop, species, part, blank, checks }: Ground) {
     hardnessN: species.hardnessN,
     minuteFactors: shop.minuteFactors,
   })
-  return { operations: timed, passes }
+  return { operations: timed, passes, slender }
 }
 
 /** Parts that come from all blanks, spares among them. */
 export const partsOf = ({ blank, job }: Pick<Plan, 'blank' | 'job'>): number =>
   blank.count * blank.stock.perBlank * (job.profile.split ? 2 : 1)
 
-const calipersOf = (shop: Shop, operations: Operation[], pieces: number): Calipers =>
+/** Slender work is sized in one fixed order, so there and back is not to be had. */
+const calipersOf = (shop: Shop, operations: Operation[], pieces: number, slender: boolean): Calipers =>
   calipersFor({
     places: operations
       .filter((o) => o.caliper !== undefined)
       .map((o) => ({ station: o.caliperStation ?? o.key, diameter: o.caliper! })),
     pieces,
     calipers: shop.calipers,
+    oneWay: slender,
   })
 
 const grindingOf = (
@@ -261,6 +263,14 @@ const grindingOf = (
     touchUpMinutes: shop.touchUpMinutes,
     regrindMinutes: shop.regrindMinutes,
   })
+
+/** All touch-ups and regrinds of the batch, as work among the rest. */
+const sharpeningOf = (grinding: ToolGrinding[]) => ({
+  stage: 'sharpening' as const,
+  minutesOnce: grinding.reduce((sum, tool) => sum + tool.minutes, 0),
+  minutesEach: 0,
+  learns: false,
+})
 
 function sandingOf(shop: Shop, operations: Operation[]): Sanding {
   const sanding = operations.filter((o) => o.stage === 'sanding')
@@ -319,6 +329,9 @@ function cautionsOf(plan: Omit<Plan, 'cautions'>, species: Species): Caution[] {
       whyNoWhip(species, part.density),
       whyNoMovement(species, job.moisture, job.serviceMoisture),
       rest,
+      job.profile.split
+        ? 'Volume, mass and surface are those of the glued pair as it is turned; a half has half its volume and mass.'
+        : undefined,
     ]),
     ...about(
       'checks',
@@ -328,7 +341,7 @@ function cautionsOf(plan: Omit<Plan, 'cautions'>, species: Species): Caution[] {
     ...about('lumber', [...short, ...yard.notes]),
     ...about(
       'work',
-      operations.map((operation) => operation.caution),
+      operations.flatMap((operation) => operation.caution?.split(/(?<=\.) (?=\p{Lu})/u)),
     ),
     ...about('finish', [finish.caution]),
     ...about('price', quote?.cautions ?? []),
@@ -355,11 +368,12 @@ export function planJob(job: Job, shop: Shop, woods: Species[], better?: CutPlan
   const blank = blankOf(job, shop, part, barWood(species, part.density))
   const cutOrder = cutOrderOf(job, shop, blank)
   const cut = checkedCut(cutOrder, better)
-  const { operations, passes } = workOf({ job, shop, species, part, blank, checks })
+  const { operations, passes, slender } = workOf({ job, shop, species, part, blank, checks })
   const finish = finishingOf(job.finish)
   const made = partsOf({ blank, job })
+  const grinding = grindingOf(shop, species, operations, blank.count, made)
   const time = batchTime({
-    operations,
+    operations: [...operations, sharpeningOf(grinding)],
     pieces: made,
     perBlank: made / blank.count,
     learningRate: shop.learningRate,
@@ -382,9 +396,9 @@ export function planJob(job: Job, shop: Shop, woods: Species[], better?: CutPlan
     yard: yardOf(job, shop, blank),
     boardFeet: { blanks: cut.boardFeetInBlanks, bought: cut.boardFeetBought, tallied: cut.boardFeetTallied },
     operations,
-    calipers: calipersOf(shop, operations, blank.count),
+    calipers: calipersOf(shop, operations, blank.count, slender),
     passes,
-    grinding: grindingOf(shop, species, operations, blank.count, made),
+    grinding,
     sanding: sandingOf(shop, operations),
     finish,
     time,

@@ -7,6 +7,7 @@ export type Stage =
   | 'layout'
   | 'set-up'
   | 'turning'
+  | 'sharpening'
   | 'checking'
   | 'sanding'
   | 'handwork'

@@ -146,7 +146,7 @@ export function speedFor(input: SpeedInput): Speed {
     cautions.push(
       `The lathe has nothing slower: some ${Math.round(wanted)} rpm would be better, so cut lightly.`,
     )
-  if (input.openMortise && input.work !== 'shaping')
+  if (input.openMortise && (input.work === 'start' || input.work === 'roughing'))
     cautions.push('An open mortise catches: lower speed, rest well clear, fingers away.')
   return { rpm, ...speed, ...(cautions.length > 0 && { caution: cautions.join(' ') }) }
 }

@@ -62,6 +62,7 @@ export const stageNames: Record<Stage, string> = {
   joinery: 'Joinery',
   'set-up': 'Set-up',
   turning: 'Turning',
+  sharpening: 'Sharpening',
   checking: 'Checking',
   sanding: 'Sanding',
   handwork: 'Handwork',

@@ -1,7 +1,7 @@
 import { cautions } from '../cautions.ts'
-import { coatsOf } from '../coats.ts'
 import type { RouteContext } from '../context.ts'
 import { draftOf } from '../draft.ts'
+import { finishingOf } from '../finishing.ts'
 import type { OperationDraft } from '../operation.ts'
 
 /** Oil, wax or polish while it still turns; tenons stay bare. */
@@ -19,7 +19,7 @@ export function finishOnLathe(context: RouteContext): OperationDraft[] {
       work: {
         length: parts * context.length,
         surface: parts * coated.reduce((sum, span) => sum + context.sizeOf(span).surface, 0),
-        count: coatsOf(finish),
+        count: finishingOf(finish).coats,
         diameter: Math.max(...context.zones.map((zone) => zone.maxDiameter)),
       },
       why: `Slow and with little on the pad, before it leaves the lathe${tenons ? '; tenons and mortises stay bare for the glue' : ''}.`,

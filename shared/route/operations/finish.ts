@@ -1,7 +1,7 @@
 import { cautions } from '../cautions.ts'
-import { coatsOf } from '../coats.ts'
 import type { RouteContext } from '../context.ts'
 import { draftOf } from '../draft.ts'
+import { finishingOf } from '../finishing.ts'
 import type { OperationDraft } from '../operation.ts'
 
 /** Finish away from the lathe: film on all of it, or oil and wax on what is left square. */
@@ -16,13 +16,13 @@ export function finishOffLathe(context: RouteContext): OperationDraft[] {
     draftOf('finish', {
       name:
         finish === 'film'
-          ? `${names.film}, ${coatsOf(finish)} coats`
+          ? `${names.film}, ${finishingOf(finish).coats} coats`
           : `${names[finish]} the squares by hand`,
       tool: finish === 'film' ? 'brush or spray gun' : 'pad',
       work: {
         length: parts * context.length,
         surface: parts * coated.reduce((sum, span) => sum + context.sizeOf(span).surface, 0),
-        count: coatsOf(finish),
+        count: finishingOf(finish).coats,
         diameter: context.blank.side,
       },
       why: `${finish === 'film' ? 'Off the lathe, in clean air, each coat dry before the next' : 'What is left square cannot be coated as it turns'}${bare ? '; tenons and mortises masked' : ''}.`,

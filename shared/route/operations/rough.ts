@@ -41,7 +41,7 @@ export function rough(context: RouteContext): OperationDraft[] {
       why: drying
         ? 'Left a tenth over, for it will dry out of round; short bites from the tail end on, so that no long splinter tears off.'
         : 'Short bites from the tail end on, so that no long splinter tears off; raise the speed only once it runs round.',
-      cautions: [caution, cautions.clothing, cautions.corners, cautions.restStopped],
+      cautions: [caution, cautions.corners, cautions.restStopped],
     })
   })
 }
