@@ -117,7 +117,7 @@ export class AppShell extends LitElement {
       }
       @media print {
         main {
-          padding: 0;
+          padding: var(--space-4) 0 0;
           max-width: none;
         }
       }
@@ -147,9 +147,11 @@ export class AppShell extends LitElement {
     this.main?.focus({ preventScroll: true })
   }
 
-  private entitle() {
-    document.title = `${titles[this.route.page]} · Setwright`
+  private entitle(jobName?: string) {
+    document.title = [titles[this.route.page], jobName, 'Setwright'].filter(Boolean).join(' · ')
   }
+
+  private readonly nameJob = (event: CustomEvent<string>) => this.entitle(event.detail)
 
   private readonly skip = () => this.main.focus()
 
@@ -173,7 +175,7 @@ export class AppShell extends LitElement {
 
   private jobFrame(route: { page: JobPage; jobId: string }) {
     return html`
-      <job-strip .jobId=${route.jobId}></job-strip>
+      <job-strip .jobId=${route.jobId} @job-named=${this.nameJob}></job-strip>
       <nav class="job-nav no-print" aria-label="Job">
         ${jobPages.map(
           (

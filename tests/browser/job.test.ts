@@ -235,3 +235,20 @@ describe('the list of jobs', () => {
     expect((await ask<StoredJob[]>('/api/jobs')).map(({ name }) => name)).not.toContain('Finials')
   })
 })
+
+describe('an empty shop', () => {
+  it('offers an example to look at, which is not stored until it is saved', async () => {
+    const { page } = await open('/jobs')
+    for (const { id, revision } of await ask<StoredJob[]>('/api/jobs'))
+      await fetch(`${address()}/api/jobs/${id}`, {
+        method: 'DELETE',
+        headers: { 'if-match': `"${revision}"` },
+      })
+    await page.reload()
+    await page.getByRole('link', { name: 'See an example first' }).click()
+    await settled(page)
+    expect(await field(page, 'Name of the job').inputValue()).toBe('Footstool legs (example)')
+    await page.locator('plan-summary').getByText('11 in long').waitFor()
+    expect(await ask<StoredJob[]>('/api/jobs')).toEqual([])
+  })
+})

@@ -23,7 +23,7 @@ describe('a batch', () => {
     await page.getByLabel('How many').fill('3')
     await page.getByRole('combobox', { name: 'Wood', exact: true }).selectOption('cherry-black')
     await station(page, 0).getByLabel('Diameter', { exact: true }).fill('1')
-    await station(page, 0).getByLabel('Check here').check()
+    await station(page, 0).getByLabel('Check', { exact: true }).check()
     await station(page, 1).getByLabel('At', { exact: true }).fill('15')
     await page.getByRole('button', { name: 'Save the job' }).click()
     await page.waitForURL(/\/jobs\/[0-9a-f-]{36}\/profile$/)

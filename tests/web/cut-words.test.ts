@@ -47,6 +47,18 @@ describe('the cuts of a board', () => {
     expect(cutLines(board(1), 'in')).toEqual(['Strip 1: rip 2-1/2 in wide, crosscut 3 of 30 in'])
   })
 
+  it('are told once for strips that are cut alike', () => {
+    const [strip] = board(1).strips!
+    const lines = cutLines(
+      board(1, { strips: [strip!, strip!, { ...strip!, blanks: strip!.blanks.slice(1) }] }),
+      'in',
+    )
+    expect(lines).toEqual([
+      'Strips 1 to 2, each: rip 2-1/2 in wide, crosscut 3 of 30 in',
+      'Strip 3: rip 2-1/2 in wide, crosscut 2 of 30 in',
+    ])
+  })
+
   it('name the offcuts worth keeping by width and length', () => {
     const lines = cutLines(
       board(1, { offcuts: [{ from: inch(70), to: inch(95), across: [0, inch(2.5)] }] }),

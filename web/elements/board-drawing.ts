@@ -5,8 +5,6 @@ import type { Units } from '../../shared/units/length.ts'
 import { length, SessionController } from '../session.ts'
 import { base } from '../styles/base.ts'
 
-/** Narrowest a board may be drawn, px: below it strips could not be told apart. */
-const LEAST_ACROSS = 40
 const CHARACTER = 6.6
 
 interface Rect {
@@ -98,10 +96,7 @@ export class BoardDrawing extends LitElement {
   override render() {
     if (this.room === 0) return html``
     const { board } = this
-    const scale = Math.max(
-      (this.room - 2) / board.length,
-      Math.min(LEAST_ACROSS / board.width, 1200 / board.length),
-    )
+    const scale = (this.room - 2) / board.length
     const [width, height] = [board.length * scale, board.width * scale]
     const blanks = [...(board.strips ?? []), ...(board.sections ?? [])].flatMap((run) => run.blanks)
     return html`<svg width=${width + 2} height=${height + 2} viewBox="-1 -1 ${width + 2} ${height + 2}" role="img" aria-label=${this.told}>

@@ -160,6 +160,7 @@ export class BoardList extends LitElement {
     const defects = (this.board.defectsText as string | undefined) ?? ''
     return textField({
       path: 'defects',
+      wide: true,
       label: 'Defects, from the butt end',
       hint: 'knot 10 to 14; split 90 to 96',
       value: defects,

@@ -46,12 +46,14 @@ export class CheckList extends LitElement {
     const { units } = this.plan.job
     const mm = (value: number) => figure(value, units)
     const tolerance =
-      station.plus === station.minus ? `±${mm(station.plus)}` : `+${mm(station.plus)} −${mm(station.minus)}`
+      mm(station.plus) === mm(station.minus)
+        ? `±${mm(station.plus)}`
+        : `+${mm(station.plus)} −${mm(station.minus)}`
     const unit = lengthUnit(units)
     return html`
       <tr>
         <th scope="row">
-          ${station.name ?? station.key}${station.name ? html` <span class="soft">${station.key}</span>` : nothing}
+          ${station.name ?? station.key}
           ${station.fixed ? html` <span class="mark">fixed</span>` : nothing}
         </th>
         <td class="number" data-label="At, ${unit}">${mm(station.at)}</td>

@@ -16,23 +16,36 @@ function counted(blanks: readonly PlacedBlank[], size: (blank: PlacedBlank) => n
 const long = (blank: PlacedBlank) => blank.to - blank.from
 const wide = (blank: PlacedBlank) => blank.across[1] - blank.across[0]
 
-/** The cuts of a board in order, a line for each strip or section. */
+/** `Strip 1` or `Strips 1 to 5`, runs of equal cuts together. */
+function numbered(what: string, cuts: readonly string[]): string[] {
+  const lines: string[] = []
+  for (let first = 0; first < cuts.length; ) {
+    let last = first
+    while (cuts[last + 1] === cuts[first]) last++
+    lines.push(
+      `${last === first ? `${what} ${first + 1}` : `${what}s ${first + 1} to ${last + 1}, each`}: ${cuts[first]}`,
+    )
+    first = last + 1
+  }
+  return lines
+}
+
+/** The cuts of a board in order, a line for each strip or section; equal ones that follow each other together. */
 export function cutLines(board: CutBoard, units: Units): string[] {
   const strips = (board.strips ?? []).map(
-    (strip, i) =>
-      `Strip ${i + 1}: rip ${length(strip.side, units)} wide, crosscut ${counted(strip.blanks, long, units)}`,
+    ({ side, blanks }) => `rip ${length(side, units)} wide, crosscut ${counted(blanks, long, units)}`,
   )
   const sections = (board.sections ?? []).map(
-    (section, i) =>
-      `Section ${i + 1}: crosscut ${length(section.to - section.from, units)} long, rip ${counted(section.blanks, wide, units)}`,
+    ({ from, to, blanks }) =>
+      `crosscut ${length(to - from, units)} long, rip ${counted(blanks, wide, units)}`,
   )
-  const offcuts =
-    board.offcuts.length > 0
-      ? [
-          `Offcuts worth keeping: ${board.offcuts.map(({ from, to, across }) => `${length(across[1] - across[0], units)} × ${length(to - from, units)}`).join(', ')}`,
-        ]
-      : []
-  return [...strips, ...sections, ...offcuts]
+  const size = ({ from, to, across }: CutBoard['offcuts'][number]) =>
+    `${length(across[1] - across[0], units)} × ${length(to - from, units)}`
+  return [
+    ...numbered('Strip', strips),
+    ...numbered('Section', sections),
+    ...(board.offcuts.length > 0 ? [`Offcuts worth keeping: ${board.offcuts.map(size).join(', ')}`] : []),
+  ]
 }
 
 /** Boards cut alike, together: the first of them and how many there are. */

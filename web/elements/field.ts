@@ -102,10 +102,11 @@ export const tickField = (tick: {
   hint?: string
   disabled?: boolean
   quiet?: boolean
+  wide?: boolean
   error?: string | undefined
   enter: (on: boolean) => void
 }) => html`
-  <div class="field">
+  <div class="field ${tick.wide ? 'wide' : ''}">
     <label class="tick">
       <input
         type="checkbox"

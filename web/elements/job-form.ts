@@ -16,7 +16,7 @@ import './turned-part.ts'
 import './wood-choice.ts'
 
 /** Room for the drawing along the part, px, so that the plan stays in sight below it. */
-const DRAWN_MOST = 480
+const DRAWN_MOST = 380
 
 /** The fields' own elements, in the order they stand on the page. */
 const PARTS = 'job-head, wood-choice, stations-table, joints-table, job-ways'
@@ -68,7 +68,7 @@ export class JobForm extends LitElement {
         .layout {
           display: block;
         }
-        .form {
+        .form > :not(.printed) {
           display: none;
         }
       }
@@ -165,7 +165,7 @@ export class JobForm extends LitElement {
   private checks() {
     const { plan } = this.live
     if (!plan) return nothing
-    return html`<section class="card" aria-labelledby="checks">
+    return html`<section class="card printed" aria-labelledby="checks">
       <h2 id="checks">Check stations</h2>
       <check-list .plan=${plan}></check-list>
     </section>`

@@ -64,6 +64,7 @@ export class JobHead extends LitElement {
         ${tickField({
           ...this.common('profile.split'),
           label: 'Turned as a glued pair and split',
+          wide: true,
           on: file.profile.split ?? false,
           enter: (on) => tellEntry(this, 'profile.split', on || undefined),
         })}

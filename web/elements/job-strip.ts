@@ -12,7 +12,10 @@ import { boardFeetText, hours, priceText } from './amounts.ts'
 
 const stateWords: Record<JobState, string> = { draft: 'draft', started: 'in work', done: 'done' }
 
-/** Name, state and leading figures of the job at hand on every page of it, and the start of its batch. */
+/**
+ * Name, state and leading figures of the job at hand on every page of it, and the start of its batch. Sends
+ * `job-named` when it knows the name.
+ */
 @customElement('job-strip')
 export class JobStrip extends LitElement {
   static override styles = [
@@ -108,7 +111,11 @@ export class JobStrip extends LitElement {
     void this.fetch()
   }
 
-  private readonly fetch = () => this.load.from(() => jobAndPlan(this.jobId))
+  private readonly fetch = async () => {
+    await this.load.from(() => jobAndPlan(this.jobId))
+    const name = this.load.value?.job.name
+    if (name) this.dispatchEvent(new CustomEvent('job-named', { detail: name }))
+  }
 
   private readonly start = async () => {
     if (draftOf(this.jobId)) {

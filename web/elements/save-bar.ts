@@ -24,7 +24,7 @@ export class SaveBar extends LitElement {
         align-items: center;
       }
       p {
-        flex: 1 1 12rem;
+        flex: 1 1 8rem;
       }
       @media print {
         :host {

@@ -14,9 +14,9 @@ import { type Choice, choiceField, noteField, textField, tickField } from './fie
 
 const same = (words: readonly string[]): Choice[] => words.map((word) => [word, word.replaceAll('-', ' ')])
 const steels: Choice[] = [
-  ['carbon', 'carbon steel'],
-  ['hss', 'high-speed steel'],
-  ['powder', 'powder steel'],
+  ['carbon', 'carbon'],
+  ['hss', 'high-speed'],
+  ['powder', 'powder metal'],
 ]
 
 const idOf = (title: string) => title.toLowerCase().replaceAll(/[^a-z]+/g, '-')
@@ -228,8 +228,8 @@ export class ShopForm extends LitElement {
           label: 'Speeds',
           value: stepped ? 'steps' : 'range',
           choices: [
-            ['steps', 'steps of a belt or gears'],
-            ['range', 'any within a range'],
+            ['steps', 'in steps'],
+            ['range', 'any in a range'],
           ],
           error: this.errors.get(`${at}.speeds`),
           enter: (kind) =>
@@ -264,10 +264,7 @@ export class ShopForm extends LitElement {
   }
 
   private stock() {
-    const woods: Choice[] = [
-      ['*', 'every other wood'],
-      ...this.woods.map((wood): Choice => [wood.key, wood.name]),
-    ]
+    const woods: Choice[] = [['*', 'all others'], ...this.woods.map((wood): Choice => [wood.key, wood.name])]
     return this.list(
       'stock',
       'thickness',

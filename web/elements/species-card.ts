@@ -88,18 +88,21 @@ export class SpeciesCard extends LitElement {
   private movement() {
     if (!this.plan) return nothing
     const { part, job } = this.plan
-    const signed = (mm: number) => `${mm < 0 ? '−' : '+'}${length(Math.abs(mm), job.units)}`
     return html`
       <p>
         ${part.density === undefined ? 'How much it weighs cannot be told.' : `At ${job.moisture} % MC the wood weighs ${Math.round(part.density)} kg/m³.`}
-        ${
-          part.movement
-            ? html`Going to ${job.serviceMoisture} % MC the largest diameter changes by ${signed(part.movement.tangential)}
-              along the rings and ${signed(part.movement.radial)} across them:
-              ${length(Math.abs(part.movement.outOfRound), job.units)} out of round.`
-            : html`How much it moves cannot be told: its shrinkage is not known.`
-        }
+        ${this.moves()}
       </p>
     `
+  }
+
+  /** What the change of moisture from turning to use does to the largest diameter. */
+  private moves() {
+    const { part, job } = this.plan!
+    if (!part.movement) return 'How much it moves cannot be told: its shrinkage is not known.'
+    if (job.moisture === job.serviceMoisture) return 'It is used at that moisture too and does not move.'
+    const signed = (mm: number) => `${mm < 0 ? '−' : '+'}${length(Math.abs(mm), job.units)}`
+    const { tangential, radial, outOfRound } = part.movement
+    return `Going to ${job.serviceMoisture} % MC the largest diameter changes by ${signed(tangential)} along the rings and ${signed(radial)} across them: ${length(Math.abs(outOfRound), job.units)} out of round.`
   }
 }

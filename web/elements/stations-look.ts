@@ -85,28 +85,35 @@ export const stationsLook = css`
       display: none;
     }
     .row {
-      grid-template-columns: 1.5rem repeat(6, minmax(0, 1fr));
+      grid-template-columns: 1.5rem repeat(10, minmax(0, 1fr));
+      column-gap: var(--space-1);
     }
     .at {
-      grid-column: 2 / span 2;
+      grid-column: 2 / span 3;
     }
     .diameter {
-      grid-column: 4 / span 2;
+      grid-column: 5 / span 3;
     }
     .then {
-      grid-column: 6 / span 2;
+      grid-column: 8 / span 4;
     }
     .size {
-      grid-column: 2 / span 2;
+      grid-column: 2 / span 3;
     }
     .name {
-      grid-column: 4 / span 2;
+      grid-column: 5 / span 3;
+    }
+    .size.none {
+      display: none;
+    }
+    .size.none + .name {
+      grid-column: 2 / span 6;
     }
     .check {
-      grid-column: 6 / span 1;
+      grid-column: 8 / span 2;
     }
     .more {
-      grid-column: 7 / span 1;
+      grid-column: 10 / span 2;
     }
     .row label:not(.tick),
     .row label.quiet {
@@ -120,6 +127,22 @@ export const stationsLook = css`
     .check,
     .more {
       align-self: end;
+    }
+    .check .tick {
+      flex-direction: column-reverse;
+      gap: var(--space-1);
+    }
+    .check .tick input {
+      margin: 0.625rem 0;
+    }
+    .check .quiet {
+      position: static;
+      width: auto;
+      height: auto;
+      clip-path: none;
+      font-size: var(--size-small);
+      font-weight: 600;
+      color: var(--ink-soft);
     }
     .index,
     .top {

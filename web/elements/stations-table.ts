@@ -168,14 +168,14 @@ export class StationsTable extends LitElement {
         <div class="cell then">
           ${last ? html`<span class="soft top">top</span>` : this.shape(station, i)}
         </div>
-        <div class="cell size">
+        <div class="cell size ${size ? '' : 'none'}">
           ${size ? this.field(station, i, size.field, size.label, { placeholder: size.placeholder ?? '' }) : nothing}
         </div>
         <div class="cell name">${this.field(station, i, 'name', 'Name', { quiet: true })}</div>
         <div class="cell check">
           ${tickField({
             path: `profile.stations[${i}].check`,
-            label: 'Check here',
+            label: 'Check',
             quiet: true,
             on: station.check ?? false,
             disabled: this.disabled,

@@ -193,7 +193,10 @@ export class JobsPage extends LitElement {
           A job is one batch of turned parts. Enter the profile by its stations; blanks, lumber, order of work, time and
           price follow from it.
         </p>
-        <p><a class="button main" href="/jobs/new">Write the first job</a></p>
+        <div class="buttons">
+          <a class="button main" href="/jobs/new">Write the first job</a>
+          ${draftOf('') ? nothing : html`<a class="button" href="/jobs/new?example">See an example first</a>`}
+        </div>
       </section>
     `
   }

@@ -1,12 +1,14 @@
 import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import type { Breach } from '../../shared/problem.ts'
+import type { Units } from '../../shared/units/length.ts'
 import { addJob, changeJob, newKey, Refusal, storedJob } from '../api.ts'
 import { type Draft, draftOf, dropDraft, keepDraft } from '../drafts.ts'
 import type { JobForm } from '../elements/job-form.ts'
 import '../elements/job-form.ts'
 import '../elements/save-bar.ts'
 import { type EntryDetail, withEntry } from '../entry.ts'
+import { exampleJob } from '../example-job.ts'
 import { inUnits, jobFileOf, newJobFile, sentFile } from '../job-entries.ts'
 import type { JobFile, JobState } from '../job-file.ts'
 import { type LivePlan, livePlan } from '../live-plan.ts'
@@ -14,6 +16,9 @@ import { Load } from '../load.ts'
 import { go, jobPath } from '../router.ts'
 import { noteChange, type ShopAndWoods, shopAndWoods, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
+
+/** The new job: a plain stick, or the example where the address asks for it. */
+const freshFile = (units: Units) => (location.search === '?example' ? exampleJob() : newJobFile(units))
 
 /** What the page works on: the stored job it came from, if any, and the shop that plans it. */
 interface Ground extends ShopAndWoods {
@@ -89,7 +94,7 @@ export class ProfilePage extends LitElement {
   private begin({ stored, shop }: Ground) {
     const kept = stored && stored.state !== 'draft' ? undefined : draftOf(this.jobId)
     this.draft = kept ?? {
-      file: stored?.file ?? newJobFile(shop.units),
+      file: stored?.file ?? freshFile(shop.units),
       key: newKey(),
       ...(stored && { revision: stored.revision }),
     }
@@ -249,8 +254,8 @@ export class ProfilePage extends LitElement {
 
   private frozen() {
     return html`
-      <div class="caution no-print">
-        <div class="page">
+      <div class="notice no-print">
+        <div class="page-head">
           <p>The batch is started: profile and plan are frozen, so that every piece is made and checked alike.</p>
           <p><button type="button" @click=${this.duplicate}>Duplicate to change</button></p>
         </div>

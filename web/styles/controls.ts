@@ -133,6 +133,7 @@ export const controls = css`
   }
   .field {
     display: grid;
+    grid-template-columns: minmax(0, 1fr);
     gap: var(--space-1);
     align-content: start;
     min-width: 0;

@@ -121,6 +121,9 @@ export const layout = css`
     table.stack tbody th {
       display: block;
     }
+    table.stack caption {
+      display: block;
+    }
     table.stack thead {
       position: absolute;
       width: 1px;
@@ -165,6 +168,12 @@ export const layout = css`
     content: '▲';
     color: var(--over);
     flex: none;
+  }
+  .notice {
+    padding: var(--space-3) var(--space-4);
+    border-left: 4px solid var(--accent);
+    background: var(--accent-wash);
+    border-radius: 0 var(--round) var(--round) 0;
   }
   .problem {
     padding: var(--space-3) var(--space-4);
