@@ -1,8 +1,8 @@
 import { css, html, LitElement, nothing } from 'lit'
 import { customElement, query, state } from 'lit/decorators.js'
 import './elements/display-choices.ts'
-import './elements/job-strip.ts'
 import './pages/checks-page.ts'
+import './pages/job-frame.ts'
 import './pages/jobs-page.ts'
 import './pages/profile-page.ts'
 import './pages/rack-page.ts'
@@ -175,7 +175,7 @@ export class AppShell extends LitElement {
 
   private jobFrame(route: { page: JobPage; jobId: string }) {
     return html`
-      <job-strip .jobId=${route.jobId} @job-named=${this.nameJob}></job-strip>
+      <job-frame .jobId=${route.jobId} @job-named=${this.nameJob}></job-frame>
       <nav class="job-nav no-print" aria-label="Job">
         ${jobPages.map(
           (

@@ -15,11 +15,11 @@ export class Load<T> implements ReactiveController {
 
   hostConnected() {}
 
-  /** Fetches; what was shown before stays until the answer is there, an older answer that comes late is dropped. */
-  async from(fetch: () => Promise<T>): Promise<void> {
+  /** Asks; what was shown before stays until the answer is there, an older answer that comes late is dropped. */
+  async from(ask: () => Promise<T>): Promise<void> {
     const turn = ++this.turn
     try {
-      const value = await fetch()
+      const value = await ask()
       if (turn !== this.turn) return
       this.value = value
       this.failure = undefined

@@ -6,11 +6,11 @@ import type { StoredJob } from './job-file.ts'
 
 const kept = new Map<string, Promise<unknown>>()
 
-/** Fetches once and keeps the answer until something changes; a refusal is not kept. */
-function once<T>(key: string, fetch: () => Promise<T>): Promise<T> {
+/** Asks once and keeps the answer until something changes; a refusal is not kept. */
+function once<T>(key: string, ask: () => Promise<T>): Promise<T> {
   const had = kept.get(key) as Promise<T> | undefined
   if (had) return had
-  const asked = fetch()
+  const asked = ask()
   kept.set(key, asked)
   asked.catch(() => kept.delete(key))
   return asked

@@ -1,21 +1,13 @@
 import { css, html, LitElement, nothing } from 'lit'
-import { customElement, property, state } from 'lit/decorators.js'
-import { newKey, startJob } from '../api.ts'
-import { draftOf } from '../drafts.ts'
-import type { JobState } from '../job-file.ts'
-import { Load } from '../load.ts'
-import { go, jobPath } from '../router.ts'
-import { SessionController } from '../session.ts'
-import { type JobAndPlan, jobAndPlan, noteChange, watchChanges } from '../store.ts'
+import { customElement, property } from 'lit/decorators.js'
+import type { Plan } from '../../shared/plan.ts'
+import type { JobState, StoredJob } from '../job-file.ts'
 import { pageWear } from '../styles/all.ts'
 import { boardFeetText, hours, priceText } from './amounts.ts'
 
 const stateWords: Record<JobState, string> = { draft: 'draft', started: 'in work', done: 'done' }
 
-/**
- * Name, state and leading figures of the job at hand on every page of it, and the start of its batch. Sends
- * `job-named` when it knows the name.
- */
+/** Name, state and leading figures of the job at hand. Sends `start` when the batch is to be started. */
 @customElement('job-strip')
 export class JobStrip extends LitElement {
   static override styles = [
@@ -79,73 +71,15 @@ export class JobStrip extends LitElement {
     `,
   ]
 
-  @property() jobId = ''
-  @state() private starting = false
-  @state() private message = ''
-  private readonly load = new Load<JobAndPlan>(this)
-  private startKey = ''
-  private unwatch?: () => void
-
-  constructor() {
-    super()
-    new SessionController(this)
-  }
-
-  override connectedCallback() {
-    super.connectedCallback()
-    this.unwatch = watchChanges((change) => {
-      if (change.kind === 'shop' || (change.kind === 'job' && change.id === this.jobId)) void this.fetch()
-    })
-  }
-
-  override disconnectedCallback() {
-    this.unwatch?.()
-    super.disconnectedCallback()
-  }
-
-  protected override willUpdate(changed: Map<string, unknown>) {
-    if (!changed.has('jobId')) return
-    this.startKey = newKey()
-    this.message = ''
-    this.load.value = undefined
-    void this.fetch()
-  }
-
-  private readonly fetch = async () => {
-    await this.load.from(() => jobAndPlan(this.jobId))
-    const name = this.load.value?.job.name
-    if (name) this.dispatchEvent(new CustomEvent('job-named', { detail: name }))
-  }
-
-  private readonly start = async () => {
-    if (draftOf(this.jobId)) {
-      this.message =
-        'There are unsaved edits on the Profile page: save or drop them before the start freezes the plan.'
-      return
-    }
-    this.starting = true
-    this.message = ''
-    try {
-      await startJob(this.jobId, this.startKey)
-      noteChange({ kind: 'job', id: this.jobId })
-      go(jobPath(this.jobId, 'rack'))
-    } catch (failure) {
-      this.message = (failure as Error).message
-    } finally {
-      this.starting = false
-    }
-  }
+  @property({ attribute: false }) job!: StoredJob
+  @property({ attribute: false }) plan!: Plan
+  /** There are edits on this device that the figures do not show. */
+  @property({ type: Boolean }) unsaved = false
+  @property({ type: Boolean }) starting = false
 
   override render() {
-    return this.load.shown(
-      (loaded) => this.strip(loaded),
-      () => void this.fetch(),
-    )
-  }
-
-  private strip({ job, plan }: JobAndPlan) {
+    const { job, plan, unsaved } = this
     const { blank, boardFeet, time, quote } = plan
-    const unsaved = job.state === 'draft' && draftOf(this.jobId) !== undefined
     return html`
       <section class="strip" aria-label="The job at hand">
         <div class="name">
@@ -155,7 +89,7 @@ export class JobStrip extends LitElement {
         ${
           job.state === 'draft'
             ? html`<div class="start no-print">
-              <button type="button" class="main" ?disabled=${this.starting} @click=${this.start}>Start the batch</button>
+              <button type="button" class="main" ?disabled=${this.starting} @click=${() => this.dispatchEvent(new CustomEvent('start'))}>Start the batch</button>
             </div>`
             : nothing
         }
@@ -168,7 +102,6 @@ export class JobStrip extends LitElement {
         </dl>
       </section>
       ${unsaved ? html`<p class="small soft no-print">The figures are of the job as saved; there are unsaved edits on this device.</p>` : nothing}
-      ${this.message ? html`<p class="problem" role="alert">${this.message}</p>` : nothing}
     `
   }
 }

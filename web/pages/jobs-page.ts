@@ -93,9 +93,9 @@ export class JobsPage extends LitElement {
 
   override connectedCallback() {
     super.connectedCallback()
-    void this.fetch()
+    void this.reload()
     this.unwatch = watchChanges(({ kind }) => {
-      if (kind === 'job' || kind === 'piece') void this.fetch()
+      if (kind === 'job' || kind === 'piece') void this.reload()
     })
   }
 
@@ -104,7 +104,7 @@ export class JobsPage extends LitElement {
     super.disconnectedCallback()
   }
 
-  private readonly fetch = () => this.list.from(listed)
+  private readonly reload = () => this.list.from(listed)
 
   private async duplicate(job: StoredJob) {
     await this.attempt(async () => {
@@ -127,7 +127,7 @@ export class JobsPage extends LitElement {
       await deleteJob(job.id, job.revision)
       dropDraft(job.id)
       noteChange({ kind: 'job', id: job.id })
-      await this.fetch()
+      await this.reload()
       this.message = `${job.name} is deleted.`
     })
   }
@@ -165,7 +165,7 @@ export class JobsPage extends LitElement {
         <p role="status" class=${this.message ? 'problem' : 'hidden-label'}>${this.message}</p>
         ${this.list.shown(
           (list) => (list.jobs.length === 0 ? this.none() : this.all(list)),
-          () => void this.fetch(),
+          () => void this.reload(),
         )}
         <div class="field no-print">
           <label for="file">Open a job file (.json)</label>

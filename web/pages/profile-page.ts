@@ -55,9 +55,9 @@ export class ProfilePage extends LitElement {
   override connectedCallback() {
     super.connectedCallback()
     this.unwatch = watchChanges((change) => {
-      if (change.kind === 'shop') void this.fetch()
+      if (change.kind === 'shop') void this.reload()
       else if (change.kind === 'job' && change.id === this.jobId && this.saved && !this.saving)
-        void this.fetch()
+        void this.reload()
     })
   }
 
@@ -74,11 +74,11 @@ export class ProfilePage extends LitElement {
       this.refused = []
       this.message = ''
       this.conflict = false
-      void this.fetch()
+      void this.reload()
     }
   }
 
-  private async fetch() {
+  private async reload() {
     const { jobId } = this
     await this.ground.from(async () => {
       const [shop, job] = await Promise.all([shopAndWoods(), jobId ? storedJob(jobId) : undefined])
@@ -192,7 +192,7 @@ export class ProfilePage extends LitElement {
     dropDraft(this.jobId)
     this.conflict = false
     this.tried = false
-    await this.fetch()
+    await this.reload()
   }
 
   private readonly duplicate = async () => {
@@ -217,7 +217,7 @@ export class ProfilePage extends LitElement {
   override render() {
     return this.ground.shown(
       (ground) => (this.draft ? this.page(ground, this.draft) : html``),
-      () => void this.fetch(),
+      () => void this.reload(),
     )
   }
 

@@ -47,21 +47,21 @@ export class ShopPage extends LitElement {
   @state() private saving = false
   @state() private message = ''
   @state() private conflict = false
-  private readonly load = new Load<Loaded>(this)
+  private readonly loaded = new Load<Loaded>(this)
 
   override connectedCallback() {
     super.connectedCallback()
-    void this.fetch()
+    void this.reload()
   }
 
-  private readonly fetch = async () => {
-    await this.load.from(async () => {
+  private readonly reload = async () => {
+    await this.loaded.from(async () => {
       const [{ value, revision }, woods] = await Promise.all([shopSettings(), species()])
       return { file: shopFileOf(value), revision, woods }
     })
-    if (!this.load.value) return
+    if (!this.loaded.value) return
     const kept = draftKept()
-    this.draft = kept ?? this.load.value
+    this.draft = kept ?? this.loaded.value
     this.saved = !kept
     this.message = kept ? 'Your unsaved edits from this device are back.' : ''
     this.read()
@@ -113,7 +113,7 @@ export class ShopPage extends LitElement {
       this.conflict = false
       if (this.draft === sent) {
         localStorage.removeItem(DRAFT)
-        await this.fetch()
+        await this.reload()
         this.message =
           'Saved. Drafts are planned by these settings; started batches keep the plan they were started with.'
       } else this.draft = { ...this.draft!, revision: now }
@@ -132,7 +132,7 @@ export class ShopPage extends LitElement {
     localStorage.removeItem(DRAFT)
     this.conflict = false
     this.refused = []
-    await this.fetch()
+    await this.reload()
   }
 
   private form() {
@@ -140,9 +140,9 @@ export class ShopPage extends LitElement {
   }
 
   override render() {
-    return this.load.shown(
+    return this.loaded.shown(
       (loaded) => (this.draft ? this.page(loaded, this.draft) : html``),
-      () => void this.fetch(),
+      () => void this.reload(),
     )
   }
 

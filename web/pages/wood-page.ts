@@ -62,7 +62,7 @@ export class WoodPage extends LitElement {
   @state() private message = ''
   @state() private errors: Breach[] = []
   @query('board-list') private boardList!: BoardList
-  private readonly load = new Load<Loaded>(this)
+  private readonly loaded = new Load<Loaded>(this)
   private unwatch?: () => void
 
   constructor() {
@@ -73,7 +73,7 @@ export class WoodPage extends LitElement {
   override connectedCallback() {
     super.connectedCallback()
     this.unwatch = watchChanges((change) => {
-      if (change.kind === 'shop' || change.kind === 'board' || change.id === this.jobId) void this.fetch()
+      if (change.kind === 'shop' || change.kind === 'board' || change.id === this.jobId) void this.reload()
     })
   }
 
@@ -85,11 +85,11 @@ export class WoodPage extends LitElement {
   protected override willUpdate(changed: Map<string, unknown>) {
     if (!changed.has('jobId')) return
     this.fromHand = undefined
-    void this.fetch()
+    void this.reload()
   }
 
-  private readonly fetch = () =>
-    this.load.from(async () => {
+  private readonly reload = () =>
+    this.loaded.from(async () => {
       const [job, shop, onHand] = await Promise.all([jobAndPlan(this.jobId), shopAndWoods(), boards()])
       return { ...job, ...shop, boards: onHand }
     })
@@ -131,9 +131,9 @@ export class WoodPage extends LitElement {
     })
 
   override render() {
-    return this.load.shown(
+    return this.loaded.shown(
       (loaded) => this.page(loaded),
-      () => void this.fetch(),
+      () => void this.reload(),
     )
   }
 
