@@ -1,7 +1,7 @@
-import type { Mount } from '../turning/mount.ts'
 import { nm } from '../units/length.ts'
 import type { Allowances } from './allowances.ts'
 import type { Blank } from './blank.ts'
+import type { Mount } from './mount.ts'
 
 /** One end of the part: turned (its diameter) or left square (its side). Lengths mm. */
 export interface PartEnd {

@@ -1,40 +1,18 @@
-import { areaCapacity } from './capacity.ts'
+import { commonFactor } from './capacity.ts'
+import { sample } from './runs.ts'
 import type { Solution } from './solution.ts'
-import type { BlankSize, BoardKind, Stock } from './stock.ts'
+import type { Stock } from './stock.ts'
 
 /** Table entries an exact covering may cost before the fractional one has to do. */
 const TABLE_MAX = 4_000_000
 
-const areaOf = (stock: Stock, size: BlankSize): number =>
-  (size.side + stock.kerf) * (size.length + stock.kerf)
+/** Thicknesses looked at one by one, and those for which whole boards are tried. */
+const THICKNESSES_MAX = 24
+const WHOLE_MAX = 4
 
-/** Whether some board takes a blank of this size at all, alone on it. */
-export function fitsSomeBoard(stock: Stock, size: BlankSize): boolean {
-  return stock.kinds.some((kind) => size.thickness <= kind.thickness && fitsAlone(kind, size))
-}
-
-function fitsAlone(kind: BoardKind, { side, length }: BlankSize): boolean {
-  const { usable, defects } = kind.wood
-  if (length > usable.along[1] - usable.along[0] || side > usable.across[1] - usable.across[0]) return false
-  // If it lies anywhere it can be pushed down and left until it meets trim or a defect.
-  const alongs = [usable.along[0], ...defects.map((d) => d.along[1])]
-  const acrosses = [usable.across[0], ...defects.map((d) => d.across[1])]
-  return alongs.some(
-    (x) =>
-      x + length <= usable.along[1] &&
-      acrosses.some(
-        (y) =>
-          y + side <= usable.across[1] &&
-          !defects.some(
-            (d) => d.along[0] < x + length && d.along[1] > x && d.across[0] < y + side && d.across[1] > y,
-          ),
-      ),
-  )
-}
-
-/** Blanks that no board of the order takes; they are missing from every plan. */
+/** Blanks that no board of the order takes even alone; they are missing from every plan. */
 export function missingAnyway(stock: Stock): number {
-  return stock.sizes.reduce((sum, size) => sum + (fitsSomeBoard(stock, size) ? 0 : size.count), 0)
+  return stock.sizes.reduce((sum, size) => sum + (size.fits ? 0 : size.count), 0)
 }
 
 /** Area that has to be cut from boards of at least a thickness. */
@@ -48,22 +26,21 @@ interface Demand {
  * better one need only cut as many as it does, and those may be the smallest.
  */
 function demandsOf(stock: Stock, solution: Solution): Demand[] {
-  const sizes = stock.sizes.filter((size) => fitsSomeBoard(stock, size))
-  const total = sizes.reduce((sum, s) => sum + s.count, 0)
-  const spare = solution.missing - (stock.sizes.reduce((sum, s) => sum + s.count, 0) - total)
+  const sizes = stock.sizes.filter((size) => size.fits)
+  const spare = solution.missing - missingAnyway(stock)
   const thicknesses = spare > 0 ? [0] : [...new Set(sizes.map((s) => s.thickness))].sort((a, b) => b - a)
-  return thicknesses.map((thickness) => {
-    const those = sizes
-      .filter((s) => s.thickness >= thickness)
-      .sort((a, b) => areaOf(stock, a) - areaOf(stock, b))
-    let [needed, area] = [those.reduce((sum, s) => sum + s.count, 0) - Math.max(0, spare), 0]
-    for (const size of those) {
-      const n = Math.min(size.count, Math.max(0, needed))
-      area += n * areaOf(stock, size)
-      needed -= n
-    }
-    return { thickness, area }
-  })
+  return sample(thicknesses.reverse(), THICKNESSES_MAX)
+    .reverse()
+    .map((thickness) => {
+      const those = sizes.filter((s) => s.thickness >= thickness).sort((a, b) => a.area - b.area)
+      let [needed, area] = [those.reduce((sum, s) => sum + s.count, 0) - Math.max(0, spare), 0]
+      for (const size of those) {
+        const n = Math.min(size.count, Math.max(0, needed))
+        area += n * size.area
+        needed -= n
+      }
+      return { thickness, area }
+    })
 }
 
 /**
@@ -74,15 +51,13 @@ function demandsOf(stock: Stock, solution: Solution): Demand[] {
 export function lowerBound(stock: Stock, capacities: Float64Array, solution: Solution): number {
   const demands = demandsOf(stock, solution)
   let bound = inParts(stock, capacities, demands)
-  for (const demand of demands) {
+  for (const demand of demands.slice(-WHOLE_MAX)) {
     const kinds = stock.kinds.flatMap((kind, k) => (kind.thickness >= demand.thickness ? [k] : []))
     bound = Math.max(bound, inWholeBoards(stock, capacities, kinds, demand.area, solution.cost))
   }
   const step = stock.kinds.reduce((g, kind) => commonFactor(g, kind.cost), 0)
   return Math.min(solution.cost, step > 0 ? Math.ceil(bound / step) * step : 0)
 }
-
-const commonFactor = (a: number, b: number): number => (b === 0 ? a : commonFactor(b, a % b))
 
 /** A shade below, so that rounding in the sums never lifts a bound over the truth. */
 const shade = (x: number): number => x * (1 - 1e-9)
@@ -143,9 +118,4 @@ function inWholeBoards(
   const needed = shade(area) - free
   for (let c = 0; c <= top; c++) if (most[c]! >= needed) return c * step
   return ceiling
-}
-
-/** The most area each kind of board can hold, square nanometres. */
-export function capacitiesOf(stock: Stock): Float64Array {
-  return Float64Array.from(stock.kinds, (kind) => areaCapacity(stock, kind))
 }

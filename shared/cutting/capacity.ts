@@ -1,27 +1,32 @@
 import type { Run } from './clear.ts'
-import type { BoardKind, Stock } from './stock.ts'
+import type { BoardKind, Stock, ThickEnough } from './stock.ts'
 
-/** Sums tried before a run is taken as filled to its end. */
-const SUMS_MAX = 4000
+/** Cells times sizes above which sums are not tabled. */
+const TABLE_MAX = 3_000_000
 
-/** The sums up to `room` that whole numbers of these sizes can make: the largest of them; `room` when too many. */
-export function reachable(room: number, sizes: readonly number[]): number {
-  if (room <= 0) return 0
-  const sums = new Set<number>([0])
-  const stack = [0]
-  let best = 0
-  while (stack.length > 0) {
-    const sum = stack.pop()!
-    for (const size of sizes) {
-      const next = sum + size
-      if (next > room || sums.has(next)) continue
-      if (next === room || sums.size >= SUMS_MAX) return room
-      sums.add(next)
-      stack.push(next)
-      if (next > best) best = next
-    }
+/** The greatest common divisor of two whole numbers; of 0 and a number, that number. */
+export const commonFactor = (a: number, b: number): number => (b === 0 ? a : commonFactor(b, a % b))
+
+/** For a room: the largest sum not above it that whole numbers of some sizes make. */
+type Reach = (room: number) => number
+
+/**
+ * The largest sums that whole numbers of these sizes can make, tabled by their greatest common divisor; where
+ * the table would be too large, the room itself, which is never less.
+ */
+export function reachOf(sizes: readonly number[], most: number): Reach {
+  const step = sizes.reduce(commonFactor, 0)
+  const cells = step > 0 ? Math.floor(most / step) : 0
+  if (cells * sizes.length > TABLE_MAX) return (room) => Math.max(0, room)
+  const largest = new Int32Array(cells + 1)
+  const made = new Uint8Array(cells + 1)
+  made[0] = 1
+  const parts = sizes.map((size) => size / step)
+  for (let cell = 1; cell <= cells; cell++) {
+    made[cell] = parts.some((part) => part <= cell && made[cell - part] === 1) ? 1 : 0
+    largest[cell] = made[cell] === 1 ? cell : largest[cell - 1]!
   }
-  return best
+  return (room) => (room > 0 && step > 0 ? largest[Math.min(cells, Math.floor(room / step))]! * step : 0)
 }
 
 /** Runs with less than a kerf between them put together: no more can lie in them than in the whole. */
@@ -36,17 +41,35 @@ function joined(runs: readonly Run[], kerf: number): Run[] {
 }
 
 /**
- * The most area that blanks with a kerf on two sides can cover on a board by either process, square
+ * The most area that blanks with a kerf on two sides can cover on each kind of board by either process, square
  * nanometres. Along a clear run the lengths with their kerfs make a sum of blank lengths, across it a sum of
  * sides, so no more than the largest such sums; defects that are neither as wide nor as long as the board are
- * looked away from, which can only make it more. Valid for one thickness class: `sizes` are those that count.
+ * looked away from, which can only make it more.
  */
-export function areaCapacity(stock: Stock, kind: BoardKind): number {
-  const { kerf } = stock
-  const lengths = [...new Set(kind.thickEnough.map((s) => stock.sizes[s]!.length + kerf))]
-  const sides = [...new Set(kind.thickEnough.map((s) => stock.sizes[s]!.side + kerf))]
-  const { runs, bands } = kind.wood.whole
-  const along = joined(runs, kerf).reduce((sum, r) => sum + reachable(r[1] - r[0] + kerf, lengths), 0)
-  const across = joined(bands, kerf).reduce((sum, b) => sum + reachable(b[1] - b[0] + kerf, sides), 0)
-  return along * across
+export function capacitiesOf(stock: Stock): Float64Array {
+  const reaches = new Map<ThickEnough, { along: Reach; across: Reach }>()
+  const most = (measure: 'along' | 'across') =>
+    stock.kinds.reduce((m, { wood }) => Math.max(m, wood.usable[measure][1] - wood.usable[measure][0]), 0) +
+    stock.kerf
+  const [longest, widest] = [most('along'), most('across')]
+  return Float64Array.from(stock.kinds, (kind) => {
+    const known = reaches.get(kind.thickEnough) ?? reachesOf(stock, kind, longest, widest)
+    reaches.set(kind.thickEnough, known)
+    const { runs, bands } = kind.wood.whole
+    const sum = (clear: readonly Run[], reach: Reach) =>
+      joined(clear, stock.kerf).reduce((total, [from, to]) => total + reach(to - from + stock.kerf), 0)
+    return sum(runs, known.along) * sum(bands, known.across)
+  })
+}
+
+function reachesOf(
+  stock: Stock,
+  kind: BoardKind,
+  longest: number,
+  widest: number,
+): { along: Reach; across: Reach } {
+  const distinct = (measure: 'length' | 'side') => [
+    ...new Set(kind.thickEnough.sizes.map((s) => stock.sizes[s]![measure] + stock.kerf)),
+  ]
+  return { along: reachOf(distinct('length'), longest), across: reachOf(distinct('side'), widest) }
 }

@@ -208,10 +208,11 @@ function countBreaches(order: CutOrder, plan: CutPlan): string[] {
   const cut = new Map<string, number>()
   for (const { key } of plan.boards.flatMap(placedOn)) cut.set(key, (cut.get(key) ?? 0) + 1)
   const unmet = new Map(plan.unmet.map((row) => [row.key, row.count]))
+  const asked = new Set(order.blanks.map((b) => b.key))
   const out: string[] = []
   if (unmet.size !== plan.unmet.length) out.push('A blank stands in unmet twice.')
   for (const { key, count } of plan.unmet) {
-    if (!order.blanks.some((b) => b.key === key)) out.push(`Unmet names ${key}, which the order has not.`)
+    if (!asked.has(key)) out.push(`Unmet names ${key}, which the order has not.`)
     if (!(Number.isInteger(count) && count > 0)) out.push(`Unmet of ${key} is ${count}.`)
   }
   for (const { key, count } of order.blanks) {

@@ -1,6 +1,6 @@
 import { boardLayout } from './board-layout.ts'
 import type { Effort } from './fill.ts'
-import type { Layout } from './layout.ts'
+import { type Layout, repeats, use, type Wanted } from './layout.ts'
 import { type Cut, isBetter, type Solution, solutionOf } from './solution.ts'
 import type { Stock } from './stock.ts'
 
@@ -10,16 +10,30 @@ export interface Weighing {
   values: Float64Array
   /** Exponent on a board's cost: 1 weighs worth by cost, less favours the full board, 0 worth alone. */
   costPower: number
+  /** A plan that costs more is of no use: the covering stops there. Minor units. */
+  costMost?: number
+}
+
+/** Where a covering starts from. */
+export interface Start {
+  cuts: readonly Cut[]
+  /** Blanks still wanted, by size; boards still to be had, by kind. */
+  left: Int32Array
+  available: Float64Array
 }
 
 /** Most boards tried for finishing the job at one go, at each step. */
-const FINISHERS_MAX = 12
+const FINISHERS_MAX = 30
 
-/** Where a covering starts from; the whole order when nothing is given. */
-export interface Start {
+/** A covering under way. */
+interface Covering extends Start {
+  stock: Stock
+  capacities: Float64Array
   cuts: Cut[]
-  left: Int32Array
-  available: Float64Array
+  wanted: Wanted
+  /** Cost to the power asked for, and the most a board of the kind can score, by kind. */
+  weight: Float64Array
+  ceiling: Float64Array
 }
 
 /**
@@ -34,86 +48,89 @@ export function cover(
   weighing: Weighing,
   effort: Effort,
 ): Solution {
-  const { kinds } = stock
-  const left = start.left.slice()
-  const available = start.available.slice()
-  const cuts = [...start.cuts]
-  const wanted = { left, values: weighing.values }
-  const weight = Float64Array.from(kinds, (k) => Math.max(k.cost, 1e-3) ** weighing.costPower)
-  const density = densest(stock, weighing.values)
-  const ceiling = Float64Array.from(kinds, (_, k) =>
-    available[k]! > 0 ? (capacities[k]! * density) / weight[k]! : 0,
-  )
-  const fresh = new Map<number, Layout>()
+  const covering = begun(stock, capacities, start, weighing, effort)
+  const { cuts, wanted, available, ceiling } = covering
   let best: Solution | undefined
-  for (;;) {
-    const finish = finished(stock, capacities, cuts, wanted, available, effort)
+  let cost = solutionOf(stock, cuts).cost
+  while (cost <= (weighing.costMost ?? Number.POSITIVE_INFINITY)) {
+    const finish = finished(covering)
     if (finish && (!best || isBetter(finish, best))) best = finish
-    const next = nextBoard()
+    const next = nextBoard(covering)
     if (!next) break
-    const copies = copiesOf(next.layout, left, available[next.kind]!)
-    cuts.push({ kind: next.kind, layout: next.layout, copies })
+    const copies = Math.max(1, Math.min(available[next.kind]!, repeats(next.layout.takes, wanted.left)))
+    cuts.push({ ...next, copies })
+    use(wanted.left, next.layout.takes, copies)
     available[next.kind] = available[next.kind]! - copies
+    cost += copies * stock.kinds[next.kind]!.cost
     if (available[next.kind]! <= 0) ceiling[next.kind] = 0
-    for (const [size, count] of next.layout.takes) left[size] = left[size]! - copies * count
-    fresh.clear()
   }
   const whole = solutionOf(stock, cuts)
   return best && isBetter(best, whole) ? best : whole
+}
 
-  function nextBoard(): { kind: number; layout: Layout } | undefined {
-    for (;;) {
-      let top = 0
-      for (let k = 1; k < kinds.length; k++) if (ceiling[k]! > ceiling[top]!) top = k
-      if (kinds.length === 0 || ceiling[top]! <= 0) return undefined
-      const known = fresh.get(top)
-      if (known) return { kind: top, layout: known }
-      const layout = boardLayout(stock, kinds[top]!, wanted, effort)
-      ceiling[top] = layout ? layout.value / weight[top]! : 0
-      if (layout) fresh.set(top, layout)
-    }
+function begun(
+  stock: Stock,
+  capacities: Float64Array,
+  start: Start,
+  { values, costPower }: Weighing,
+  effort: Effort,
+): Covering {
+  const available = start.available.slice()
+  const left = start.left.slice()
+  const density = Math.max(0, ...stock.sizes.map((size, s) => values[s]! / size.area))
+  const weight = Float64Array.from(stock.kinds, (k) => Math.max(k.cost, 1e-3) ** costPower)
+  const ceiling = weight.map((w, k) => (available[k]! > 0 ? (capacities[k]! * density) / w : 0))
+  return {
+    stock,
+    capacities,
+    cuts: [...start.cuts],
+    left,
+    available,
+    wanted: { left, values, effort, known: new Map() },
+    weight,
+    ceiling,
   }
 }
 
-function densest(stock: Stock, values: Float64Array): number {
-  let most = 0
-  stock.sizes.forEach(({ side, length }, s) => {
-    most = Math.max(most, values[s]! / ((side + stock.kerf) * (length + stock.kerf)))
-  })
-  return most
-}
-
-/** How many boards can be cut alike: as many as there are, and as blanks are wanted. */
-function copiesOf(layout: Layout, left: Int32Array, available: number): number {
-  let copies = available
-  for (const [size, count] of layout.takes) copies = Math.min(copies, Math.floor(left[size]! / count))
-  return Math.max(1, copies)
+/** The board that is worth most for its cost, and how to cut it. */
+function nextBoard({
+  stock,
+  wanted,
+  weight,
+  ceiling,
+}: Covering): { kind: number; layout: Layout } | undefined {
+  const { kinds } = stock
+  let best: { kind: number; layout: Layout } | undefined
+  let score = 0
+  for (let weighed = 0; weighed < stock.breadth.boards || !best; weighed++) {
+    let top = 0
+    for (let k = 1; k < kinds.length; k++) if (ceiling[k]! > ceiling[top]!) top = k
+    if (!(ceiling[top]! > score)) break
+    const layout = boardLayout(stock, kinds[top]!, wanted)
+    ceiling[top] = layout ? Math.min(ceiling[top]!, layout.value / weight[top]!) : 0
+    if (layout && layout.value / weight[top]! > score) {
+      score = layout.value / weight[top]!
+      best = { kind: top, layout }
+    }
+  }
+  return best
 }
 
 /** The plan finished with the cheapest single board that takes all that is left. */
-function finished(
-  stock: Stock,
-  capacities: Float64Array,
-  cuts: Cut[],
-  wanted: { left: Int32Array; values: Float64Array },
-  available: Float64Array,
-  effort: Effort,
-): Solution | undefined {
+function finished({ stock, capacities, cuts, wanted, available }: Covering): Solution | undefined {
   let [area, count] = [0, 0]
-  stock.sizes.forEach(({ side, length }, s) => {
-    area += wanted.left[s]! * (side + stock.kerf) * (length + stock.kerf)
+  for (let s = 0; s < stock.sizes.length; s++) {
+    area += wanted.left[s]! * stock.sizes[s]!.area
     count += wanted.left[s]!
-  })
-  if (count === 0) return undefined
+  }
   let tries = 0
-  for (let kind = 0; kind < stock.kinds.length && tries < FINISHERS_MAX; kind++) {
+  for (let kind = 0; count > 0 && kind < stock.kinds.length && tries < FINISHERS_MAX; kind++) {
     if (available[kind]! <= 0 || capacities[kind]! < area) continue
     tries++
-    const layout = boardLayout(stock, stock.kinds[kind]!, wanted, effort)
-    if (!layout) continue
+    const layout = boardLayout(stock, stock.kinds[kind]!, wanted)
     let taken = 0
-    for (const n of layout.takes.values()) taken += n
-    if (taken === count) return solutionOf(stock, [...cuts, { kind, layout, copies: 1 }])
+    for (const n of layout?.takes.values() ?? []) taken += n
+    if (layout && taken === count) return solutionOf(stock, [...cuts, { kind, layout, copies: 1 }])
   }
   return undefined
 }

@@ -1,185 +1,161 @@
 import { type Grid, overlap, type Run, without } from './clear.ts'
-import { bestFill, type Choice, type Effort, type Fill } from './fill.ts'
-import { type Layout, type SectionLayout, type Spot, sectionsLayout, takesOf, type Wanted } from './layout.ts'
-import { sample } from './rip-first.ts'
+import { bestFill } from './fill.ts'
+import { copyOf, type Layout, repeats, type SectionLayout, sumOf, use, type Wanted } from './layout.ts'
+import { bestOf } from './rip-first.ts'
+import { type Filled, fillRuns, sample, startIn, startsOf } from './runs.ts'
 import type { BoardKind, Stock } from './stock.ts'
 
-/** Lengths looked at for the sections of one board, and sizes for one section. */
-const LENGTHS_MAX = 12
-const SIZES_MAX = 40
+/** Places tried for the next section on a board with defects here and there. */
+const PLACES_MAX = 4
 
-interface Filled {
+interface Section extends Filled {
   /** As long as its longest blank. */
   length: number
-  fills: Fill[]
-  takes: Map<number, number>
-  value: number
 }
 
-const startIn = (run: Run, end: number, kerf: number): number => Math.max(run[0], end + kerf)
-
 /** The best blanks side by side in a section of at most this length; `undefined` when none is wanted. */
-function sectionFill(
+function sectionOf(
   stock: Stock,
   kind: BoardKind,
   bands: readonly Run[],
-  length: number,
+  most: number,
   wanted: Wanted,
-  effort: Effort,
-): Filled | undefined {
-  const { kerf } = stock
-  const takes = new Map<number, number>()
-  const fills: Fill[] = []
-  let [end, value, longest] = [Number.NEGATIVE_INFINITY, 0, 0]
-  for (const band of bands) {
-    const from = startIn(band, end, kerf)
-    const room = band[1] - from + kerf
-    const choices: Choice[] = []
-    for (const size of kind.thickEnough) {
-      const { side, length: own } = stock.sizes[size]!
-      const limit = wanted.left[size]! - (takes.get(size) ?? 0)
-      if (limit > 0 && own <= length && side + kerf <= room)
-        choices.push({ size, room: side + kerf, value: wanted.values[size]!, limit })
-    }
-    const fill = bestFill(room, sample(choices, SIZES_MAX), effort)
-    fills.push(fill)
-    value += fill.value
-    fill.sizes.forEach((s, i) => {
-      takes.set(s, (takes.get(s) ?? 0) + fill.counts[i]!)
-      longest = Math.max(longest, stock.sizes[s]!.length)
-    })
-    if (fill.used > 0) end = from + fill.used - kerf
-  }
-  return value > 0 ? { length: longest, fills, takes, value } : undefined
+): Section | undefined {
+  const sizes = kind.thickEnough.sizes.filter((s) => stock.sizes[s]!.length <= most)
+  const filled = fillRuns(
+    stock,
+    bands,
+    { name: `section ${kind.thickEnough.name} ${most}`, sizes, measure: 'side' },
+    wanted,
+  )
+  if (filled.value <= 0) return undefined
+  return { ...filled, length: Math.max(...[...filled.takes.keys()].map((s) => stock.sizes[s]!.length)) }
 }
 
-function spotsOf(stock: Stock, fills: Fill[], bands: readonly Run[], along: number): Spot[] {
-  const spots: Spot[] = []
-  let end = Number.NEGATIVE_INFINITY
-  fills.forEach((fill, b) => {
-    let across = startIn(bands[b]!, end, stock.kerf)
-    fill.sizes.forEach((size, i) => {
-      for (let n = 0; n < fill.counts[i]!; n++) {
-        spots.push({ size, along, across })
-        end = across + stock.sizes[size]!.side
-        across = end + stock.kerf
-      }
-    })
-  })
-  return spots
-}
-
+/** Lengths still wanted on this board, long ones first. */
 function lengthsWanted(stock: Stock, kind: BoardKind, left: Int32Array): number[] {
   const lengths = new Set<number>()
-  for (const s of kind.thickEnough) if (left[s]! > 0) lengths.add(stock.sizes[s]!.length)
+  for (const s of kind.thickEnough.sizes) if (left[s]! > 0) lengths.add(stock.sizes[s]!.length)
   return sample(
     [...lengths].sort((a, b) => b - a),
-    LENGTHS_MAX,
+    stock.breadth.parts,
   )
 }
 
-/** How often a section could be repeated with what is still wanted. */
-function repeats(takes: Map<number, number>, left: Int32Array): number {
-  let n = Number.POSITIVE_INFINITY
-  for (const [s, count] of takes) n = Math.min(n, Math.floor(left[s]! / count))
-  return n
+/** The sections there are to choose from, one of each length. */
+function sectionChoices(
+  stock: Stock,
+  kind: BoardKind,
+  bands: readonly Run[],
+  room: number,
+  wanted: Wanted,
+): Section[] {
+  const byLength = new Map<number, Section>()
+  for (const most of lengthsWanted(stock, kind, wanted.left)) {
+    if (most + stock.kerf > room) continue
+    const section = sectionOf(stock, kind, bands, most, wanted)
+    if (section && section.value > (byLength.get(section.length)?.value ?? 0))
+      byLength.set(section.length, section)
+  }
+  return [...byLength.values()].sort((a, b) => b.length - a.length)
 }
 
-/** Sections for one run, chosen together by their worth as if none took from another, then cut one by one. */
+/** Sections for one run, chosen together as if none took from another, then cut while blanks last, and again. */
 function sectionsIn(
   stock: Stock,
   kind: BoardKind,
   bands: readonly Run[],
   room: number,
   wanted: Wanted,
-  effort: Effort,
-): Filled[] {
+): Section[] {
   const { kerf } = stock
-  const sections: Filled[] = []
-  let left = room
-  while (left > kerf) {
-    const byLength = new Map<number, Filled>()
-    for (const length of lengthsWanted(stock, kind, wanted.left)) {
-      if (length + kerf > left) continue
-      const filled = sectionFill(stock, kind, bands, length, wanted, effort)
-      if (filled && filled.value > (byLength.get(filled.length)?.value ?? 0))
-        byLength.set(filled.length, filled)
-    }
-    const options = [...byLength.values()]
-    const choices = options.map((o, i) => ({
-      size: i,
+  const cut: Section[] = []
+  for (let left = room; ; ) {
+    const options = sectionChoices(stock, kind, bands, left, wanted)
+    const choices = options.map((o, size) => ({
+      size,
       room: o.length + kerf,
       value: o.value,
-      limit: Math.max(1, repeats(o.takes, wanted.left)),
+      limit: repeats(o.takes, wanted.left),
     }))
-    const chosen = bestFill(left, choices, effort)
-    const before = sections.length
+    const chosen = bestFill(left, choices, wanted.effort)
+    const before = cut.length
     chosen.sizes.forEach((o, i) => {
-      for (let n = 0; n < chosen.counts[i]!; n++) {
-        const option = options[o]!
-        if (repeats(option.takes, wanted.left) < 1) return
-        for (const [s, count] of option.takes) wanted.left[s] = wanted.left[s]! - count
-        sections.push(option)
-        left -= option.length + kerf
-      }
+      const option = options[o]!
+      const times = Math.min(chosen.counts[i]!, repeats(option.takes, wanted.left))
+      use(wanted.left, option.takes, times)
+      for (let n = 0; n < times; n++) cut.push(option)
+      left -= times * (option.length + kerf)
     })
-    if (sections.length === before) break
+    if (cut.length === before) return cut
   }
-  return sections
 }
 
 /** The best sections on a board whose clear wood is a grid. */
-export function crosscutFirst(
-  stock: Stock,
-  kind: BoardKind,
-  grid: Grid,
-  wanted: Wanted,
-  effort: Effort,
-): Layout {
-  const own: Wanted = { left: wanted.left.slice(), values: wanted.values }
-  const layouts: SectionLayout[] = []
+export function crosscutFirst(stock: Stock, kind: BoardKind, grid: Grid, wanted: Wanted): Layout {
+  const own = copyOf(wanted)
+  const cut: { along: number; section: Section; bands: readonly Run[] }[] = []
   let end = Number.NEGATIVE_INFINITY
   for (const run of grid.runs) {
     let along = startIn(run, end, stock.kerf)
-    for (const section of sectionsIn(stock, kind, grid.bands, run[1] - along + stock.kerf, own, effort)) {
-      layouts.push({
-        along: [along, along + section.length],
-        spots: spotsOf(stock, section.fills, grid.bands, along),
-      })
+    for (const section of sectionsIn(stock, kind, grid.bands, run[1] - along + stock.kerf, own)) {
+      cut.push({ along, section, bands: grid.bands })
       end = along + section.length
       along = end + stock.kerf
     }
   }
-  return sectionsLayout(layouts, wanted.values)
+  return sectionsLayout(stock, cut)
+}
+
+function sectionsLayout(
+  stock: Stock,
+  cut: { along: number; section: Section; bands: readonly Run[] }[],
+): Layout {
+  return {
+    process: 'crosscut-first',
+    takes: sumOf(cut.map(({ section }) => section.takes)),
+    value: cut.reduce((sum, { section }) => sum + section.value, 0),
+    sections: () =>
+      cut.map(({ along, section, bands }): SectionLayout => {
+        const spots = startsOf(stock, section.fills, bands, 'side').map(({ size, at }) => ({
+          size,
+          along,
+          across: at,
+        }))
+        return { along: [along, along + section.length], spots }
+      }),
+  }
 }
 
 /** Sections laid one after another from the butt end, each seeing only the defects in it. */
-export function crosscutFirstAround(stock: Stock, kind: BoardKind, wanted: Wanted, effort: Effort): Layout {
+export function crosscutFirstAround(stock: Stock, kind: BoardKind, wanted: Wanted): Layout {
   const { usable, defects } = kind.wood
-  const own: Wanted = { left: wanted.left.slice(), values: wanted.values }
-  const layouts: SectionLayout[] = []
-  const starts = defects.map((d) => d.along[1]).sort((a, b) => a - b)
-  for (let along = usable.along[0]; along < usable.along[1]; ) {
-    let best: { worth: number; at: number; filled: Filled; bands: Run[] } | undefined
-    for (const at of [along, ...starts.filter((s) => s > along)].slice(0, 4)) {
-      for (const length of lengthsWanted(stock, kind, own.left)) {
-        if (at + length > usable.along[1]) continue
-        const over = defects.filter((d) => overlap(d.along, [at, at + length]))
-        const bands = without(
-          usable.across,
-          over.map((d) => d.across),
-        )
-        const filled = sectionFill(stock, kind, bands, length, own, effort)
-        const worth = filled ? filled.value / (at - along + filled.length + stock.kerf) : 0
-        if (filled && worth > (best?.worth ?? 0)) best = { worth, at, filled, bands }
-      }
-    }
-    if (!best) break
-    const { at, filled, bands } = best
-    const spots = spotsOf(stock, filled.fills, bands, at)
-    layouts.push({ along: [at, at + filled.length], spots })
-    for (const [size, n] of takesOf(spots)) own.left[size] = own.left[size]! - n
-    along = at + filled.length + stock.kerf
+  const own = copyOf(wanted)
+  const cut: { along: number; section: Section; bands: Run[] }[] = []
+  const ends = defects.map((d) => d.along[1]).sort((a, b) => a - b)
+  for (let next = usable.along[0]; ; ) {
+    const places = [...new Set([next, ...ends.filter((e) => e > next)])].slice(0, PLACES_MAX)
+    const best = bestOf(
+      places.flatMap((along) =>
+        lengthsWanted(stock, kind, own.left).flatMap((most) => {
+          if (along + most > usable.along[1]) return []
+          own.effort.steps += 2 * defects.length
+          const over = defects.filter((d) => overlap(d.along, [along, along + most]))
+          const bands = without(
+            usable.across,
+            over.map((d) => d.across),
+          )
+          const section = sectionOf(stock, kind, bands, most, own)
+          if (!section) return []
+          return [
+            { along, section, bands, worth: section.value / (along - next + section.length + stock.kerf) },
+          ]
+        }),
+      ),
+    )
+    if (!best) return sectionsLayout(stock, cut)
+    cut.push(best)
+    use(own.left, best.section.takes)
+    next = best.along + best.section.length + stock.kerf
   }
-  return sectionsLayout(layouts, wanted.values)
 }

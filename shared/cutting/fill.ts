@@ -1,4 +1,4 @@
-/** What lies in one clear run: how many of each choice, the room they take, and what they are worth. */
+/** What lies in one clear run: how many of each size, the room they take, and what they are worth. */
 export interface Fill {
   /** Indices of sizes and how many of each. */
   sizes: number[]
@@ -17,13 +17,18 @@ export interface Choice {
   limit: number
 }
 
-/** Most states kept at a time; more are thinned out, which can cost value but never validity. */
-const STATES_MAX = 192
-
 /** Counts the work done, so that effort can be limited without a clock. */
 export interface Effort {
   steps: number
 }
+
+/** Most states kept at a time; more are thinned out, which can cost value but never validity. */
+const STATES_MAX = 192
+/** The same where there are many choices: close fits abound. */
+const STATES_MANY = 48
+const MANY_CHOICES = 12
+/** With many choices a run this nearly full is full enough. */
+const NEARLY_FULL = 511 / 512
 
 interface States {
   used: number[]
@@ -36,10 +41,12 @@ interface States {
 
 /**
  * The most valuable choices that lie side by side in a run: a bounded knapsack over the sums that can be
- * reached, exact up to `STATES_MAX` of them. `room` counts one kerf more than the run, for m pieces need only
- * m − 1 kerfs.
+ * reached, exact while those are few. `room` counts one kerf more than the run, for m pieces need only m − 1
+ * kerfs.
  */
-export function bestFill(room: number, choices: Choice[], effort: Effort): Fill {
+export function bestFill(room: number, choices: readonly Choice[], effort: Effort): Fill {
+  if (choices.length === 1) return fillOfOne(room, choices[0]!)
+  const many = choices.length > MANY_CHOICES
   const states: States = { used: [0], value: [0], from: [-1], choice: [-1], times: [0] }
   let front = [0]
   for (let c = 0; c < choices.length; c++) {
@@ -49,13 +56,23 @@ export function bestFill(room: number, choices: Choice[], effort: Effort): Fill 
       const taken = Math.min(times, left)
       left -= taken
       front = grown(states, front, room, c, choices[c]!, taken)
+      if (front.length > (many ? STATES_MANY : STATES_MAX))
+        front = thinned(front, many ? STATES_MANY : STATES_MAX)
       effort.steps += front.length
     }
+    if (many && states.used[front.at(-1)!]! >= NEARLY_FULL * room) break
   }
-  return readFill(states, front[front.length - 1]!, choices)
+  return readFill(states, front.at(-1)!, choices)
 }
 
-/** The front after up to so many of one choice may be added: by room taken, each worth more than the last. */
+function fillOfOne(room: number, { size, room: each, value, limit }: Choice): Fill {
+  const count = Math.min(limit, Math.floor(room / each))
+  return count > 0
+    ? { sizes: [size], counts: [count], used: count * each, value: count * value }
+    : { sizes: [], counts: [], used: 0, value: 0 }
+}
+
+/** The front after so many of one choice may be added: by room taken, each worth more than the last. */
 function grown(
   states: States,
   front: number[],
@@ -65,47 +82,45 @@ function grown(
   times: number,
 ): number[] {
   const merged: number[] = []
-  let best = -1
-  let i = 0
-  let j = 0
   const [moreRoom, moreValue] = [each * times, value * times]
-  const keep = (state: number) => {
-    best = states.value[state]!
-    merged.push(state)
-  }
+  let best = -1
+  let [i, j] = [0, 0]
   while (i < front.length || j < front.length) {
     const old = i < front.length ? states.used[front[i]!]! : Number.POSITIVE_INFINITY
     const next = j < front.length ? states.used[front[j]!]! + moreRoom : Number.POSITIVE_INFINITY
-    if (next > room && i >= front.length) break
     if (old <= next) {
-      if (states.value[front[i]!]! > best) keep(front[i]!)
-      i++
-    } else {
-      const from = front[j]!
-      const worth = states.value[from]! + moreValue
-      if (worth > best) {
-        states.used.push(next)
-        states.value.push(worth)
-        states.from.push(from)
-        states.choice.push(choice)
-        states.times.push(times)
-        keep(states.used.length - 1)
+      const state = front[i++]!
+      if (states.value[state]! > best) {
+        best = states.value[state]!
+        merged.push(state)
       }
-      j++
+      continue
     }
+    if (next > room) break
+    const from = front[j++]!
+    const worth = states.value[from]! + moreValue
+    if (worth <= best) continue
+    best = worth
+    merged.push(states.used.length)
+    states.used.push(next)
+    states.value.push(worth)
+    states.from.push(from)
+    states.choice.push(choice)
+    states.times.push(times)
   }
-  return merged.length > STATES_MAX ? thinned(merged) : merged
+  return merged
 }
 
-function thinned(front: number[]): number[] {
+/** So many of a front, evenly, the last always among them. */
+function thinned(front: number[], most: number): number[] {
+  const step = (front.length - 1) / (most - 1)
   const kept: number[] = []
-  for (let i = 0; i < STATES_MAX - 1; i++)
-    kept.push(front[Math.floor((i * (front.length - 1)) / (STATES_MAX - 1))]!)
-  kept.push(front[front.length - 1]!)
+  for (let i = 0; i < most; i++) kept.push(front[Math.floor(i * step)]!)
+  kept[most - 1] = front.at(-1)!
   return kept
 }
 
-function readFill(states: States, end: number, choices: Choice[]): Fill {
+function readFill(states: States, end: number, choices: readonly Choice[]): Fill {
   const counts = new Map<number, number>()
   for (let s = end; states.from[s]! >= 0; s = states.from[s]!) {
     const { size } = choices[states.choice[s]!]!

@@ -1,141 +1,140 @@
+import type { Process } from './board.ts'
 import type { Run } from './clear.ts'
-import { type Layout, type SectionLayout, type StripLayout, sectionsLayout, stripsLayout } from './layout.ts'
-import { type Cut, type Solution, solutionOf } from './solution.ts'
+import type { Effort } from './fill.ts'
+import { type Layout, type Spot, sumOf } from './layout.ts'
+import { type Solution, solutionOf } from './solution.ts'
 import type { BoardKind, Stock } from './stock.ts'
 
-/** Above this many blanks times boards the plain methods are left out: the weighing ones stay quick. */
-const WORK_MAX = 3e7
+/** A run that is filled from its start. */
+interface Free {
+  from: number
+  to: number
+}
 
-/** A strip or section that is still being filled, and where its runs are free from. */
-interface Open<T> {
-  layout: T
-  free: { from: number; to: number }[]
+/** A strip or a section that is still being filled: where it lies, its own size, what is on it. */
+interface Part {
+  at: number
+  measure: number
+  free: Free[]
+  spots: Spot[]
 }
 
 interface OpenBoard {
   kind: number
-  strips: Open<StripLayout>[]
-  sections: Open<SectionLayout>[]
-  /** Where the next strip or section may start, by band or run. */
-  free: { from: number; to: number }[]
+  parts: Part[]
+  /** Where the next strip or section may start. */
+  free: Free[]
 }
 
-const freeOf = (runs: readonly Run[]) => runs.map(([from, to]) => ({ from, to }))
+const freeOf = (runs: readonly Run[]): Free[] => runs.map(([from, to]) => ({ from, to }))
 
 /** The place for a length in the first run that has room; what lies before later runs keeps a kerf clear. */
-function take(free: { from: number; to: number }[], length: number, kerf: number): number | undefined {
-  for (let r = 0; r < free.length; r++) {
-    const run = free[r]!
-    const at = run.from
-    if (run.to - at < length) continue
-    const next = free[r + 1]
-    run.from = at + length + kerf
-    if (next) next.from = Math.max(next.from, run.from)
-    return at
-  }
-  return undefined
+function take(free: Free[], length: number, kerf: number): number | undefined {
+  const r = free.findIndex((run) => run.to - run.from >= length)
+  const run = free[r]
+  if (!run) return undefined
+  const at = run.from
+  run.from = at + length + kerf
+  const next = free[r + 1]
+  if (next) next.from = Math.max(next.from, run.from)
+  return at
 }
 
 /**
- * First fit decreasing: blanks in turn, wide and long ones first, each to the first strip (or section) with
- * room, else to a new one on the first board with room, else to the next board in the given order of kinds.
+ * First fit decreasing: blanks in turn, wide and long ones first (long and wide ones for sections), each to the
+ * first strip or section with room, else to a new one on the first board with room, else to the next board in
+ * the given order of kinds.
  */
 export function firstFit(
   stock: Stock,
-  kindOrder: number[],
-  process: 'rip-first' | 'crosscut-first',
-): Solution | undefined {
-  const total = stock.sizes.reduce((sum, s) => sum + s.count, 0)
-  if (total * Math.max(1, Math.min(stock.kinds.length, total)) > WORK_MAX) return undefined
+  kindOrder: readonly number[],
+  process: Process,
+  effort: Effort,
+): Solution {
   const boards: OpenBoard[] = []
   const left = stock.kinds.map((k) => k.available)
-  const sizes = stock.sizes.map((_, s) => s)
-  if (process === 'crosscut-first')
-    sizes.sort(
-      (a, b) =>
-        stock.sizes[b]!.length - stock.sizes[a]!.length || stock.sizes[b]!.side - stock.sizes[a]!.side,
-    )
-  for (const size of sizes) {
-    // Alike blanks fill up from where the last one went: no earlier board has room for one of them.
+  const place = (board: OpenBoard, size: number) => placed(stock, board, size, process, effort)
+  for (const size of sizesInTurn(stock, process)) {
+    // Alike blanks go on from where the last one went: no earlier board has room for one of them.
     let from = 0
     for (let n = stock.sizes[size]!.count; n > 0; n--) {
-      while (from < boards.length && !placed(stock, boards[from]!, size, process)) from++
+      while (from < boards.length && !place(boards[from]!, size)) from++
       if (from < boards.length) continue
-      const kind = kindOrder.find(
-        (k) => left[k]! > 0 && placed(stock, opened(stock.kinds[k]!, k, process), size, process),
-      )
-      if (kind === undefined) break
-      left[kind] = left[kind]! - 1
-      const board = opened(stock.kinds[kind]!, kind, process)
-      placed(stock, board, size, process)
+      const next = kindOrder.find((k) => left[k]! > 0 && place(opened(stock.kinds[k]!, k, process), size))
+      if (next === undefined) break
+      left[next] = left[next]! - 1
+      const board = opened(stock.kinds[next]!, next, process)
+      place(board, size)
       boards.push(board)
     }
   }
-  return solutionOf(stock, boards.map(cutOf))
+  return solutionOf(
+    stock,
+    boards.map((board) => ({ kind: board.kind, layout: layoutOf(board, process), copies: 1 })),
+  )
 }
 
-function opened(kind: BoardKind, index: number, process: 'rip-first' | 'crosscut-first'): OpenBoard {
-  const grid = kind.wood.grids[0]!
-  return {
-    kind: index,
-    strips: [],
-    sections: [],
-    free: freeOf(process === 'rip-first' ? grid.bands : grid.runs),
-  }
+function sizesInTurn(stock: Stock, process: Process): number[] {
+  const all = stock.sizes.map((_, s) => s)
+  if (process === 'rip-first') return all
+  const size = (s: number) => stock.sizes[s]!
+  return all.sort((a, b) => size(b).length - size(a).length || size(b).side - size(a).side)
 }
 
-function placed(stock: Stock, board: OpenBoard, s: number, process: 'rip-first' | 'crosscut-first'): boolean {
+function opened(kind: BoardKind, index: number, process: Process): OpenBoard {
+  const [grid] = kind.wood.grids
+  return { kind: index, parts: [], free: freeOf(process === 'rip-first' ? grid!.bands : grid!.runs) }
+}
+
+/** Places one blank on a board if there is room. */
+function placed(stock: Stock, board: OpenBoard, s: number, process: Process, effort: Effort): boolean {
   const size = stock.sizes[s]!
   const kind = stock.kinds[board.kind]!
+  effort.steps += 1 + board.parts.length
   if (size.thickness > kind.thickness) return false
-  const grid = kind.wood.grids[0]!
-  if (process === 'rip-first') {
-    for (const { layout, free } of board.strips) {
-      if (layout.side !== size.side) continue
-      const along = take(free, size.length, stock.kerf)
-      if (along === undefined) continue
-      layout.spots.push({ size: s, along, across: layout.across })
-      return true
-    }
-    if (!grid.runs.some((r) => r[1] - r[0] >= size.length)) return false
-    const across = take(board.free, size.side, stock.kerf)
-    if (across === undefined) return false
-    const free = freeOf(grid.runs)
-    const along = take(free, size.length, stock.kerf)!
-    board.strips.push({ layout: { side: size.side, across, spots: [{ size: s, along, across }] }, free })
+  const ripped = process === 'rip-first'
+  const [own, other] = ripped ? [size.side, size.length] : [size.length, size.side]
+  const put = (part: Part): boolean => {
+    const at = take(part.free, other, stock.kerf)
+    if (at === undefined) return false
+    part.spots.push(
+      ripped ? { size: s, along: at, across: part.at } : { size: s, along: part.at, across: at },
+    )
     return true
   }
-  for (const { layout, free } of board.sections) {
-    if (layout.along[1] - layout.along[0] < size.length) continue
-    const across = take(free, size.side, stock.kerf)
-    if (across === undefined) continue
-    layout.spots.push({ size: s, along: layout.along[0], across })
+  if (board.parts.some((part) => (ripped ? part.measure === own : part.measure >= own) && put(part)))
     return true
-  }
-  if (!grid.bands.some((b) => b[1] - b[0] >= size.side)) return false
-  const along = take(board.free, size.length, stock.kerf)
-  if (along === undefined) return false
-  const free = freeOf(grid.bands)
-  const across = take(free, size.side, stock.kerf)!
-  board.sections.push({
-    layout: { along: [along, along + size.length], spots: [{ size: s, along, across }] },
-    free,
-  })
-  return true
+  const [grid] = kind.wood.grids
+  const runs = ripped ? grid!.runs : grid!.bands
+  if (!runs.some(([from, to]) => to - from >= other)) return false
+  const at = take(board.free, own, stock.kerf)
+  if (at === undefined) return false
+  const part: Part = { at, measure: own, free: freeOf(runs), spots: [] }
+  board.parts.push(part)
+  return put(part)
 }
 
-const NO_VALUES = new Float64Array()
+function layoutOf({ parts }: OpenBoard, process: Process): Layout {
+  const takes = sumOf(parts.map(({ spots }) => countedOf(spots)))
+  const value = 0
+  if (process === 'rip-first') {
+    return {
+      process,
+      takes,
+      value,
+      strips: () => parts.map(({ at, measure, spots }) => ({ side: measure, across: at, spots })),
+    }
+  }
+  return {
+    process,
+    takes,
+    value,
+    sections: () => parts.map(({ at, measure, spots }) => ({ along: [at, at + measure], spots })),
+  }
+}
 
-function cutOf(board: OpenBoard): Cut {
-  const layout: Layout =
-    board.strips.length > 0
-      ? stripsLayout(
-          board.strips.map((s) => s.layout),
-          NO_VALUES,
-        )
-      : sectionsLayout(
-          board.sections.map((s) => s.layout),
-          NO_VALUES,
-        )
-  return { kind: board.kind, layout, copies: 1 }
+function countedOf(spots: readonly Spot[]): Map<number, number> {
+  const counts = new Map<number, number>()
+  for (const { size } of spots) counts.set(size, (counts.get(size) ?? 0) + 1)
+  return counts
 }

@@ -1,5 +1,6 @@
 import type { Process } from './board.ts'
 import type { Run } from './clear.ts'
+import type { Effort, Fill } from './fill.ts'
 
 /** One blank on a board: its size and where its corner lies, nanometres. */
 export interface Spot {
@@ -24,11 +25,12 @@ export interface SectionLayout {
 /** How one board is cut. */
 export interface Layout {
   process: Process
-  strips: StripLayout[]
-  sections: SectionLayout[]
   /** How many of each size, by index; sizes that are not on it are left out. */
-  takes: Map<number, number>
+  takes: ReadonlyMap<number, number>
   value: number
+  /** Where everything lies; reckoned only for the boards that are cut. */
+  strips?: () => StripLayout[]
+  sections?: () => SectionLayout[]
 }
 
 /** What the search still wants, and what each size is worth to it. */
@@ -36,26 +38,29 @@ export interface Wanted {
   /** By size. */
   left: Int32Array
   values: Float64Array
+  effort: Effort
+  /** Fills already found that no lack of blanks has bent; they hold for these values only. */
+  known: Map<string, Fill>
 }
 
-export function takesOf(spots: Iterable<Spot>): Map<number, number> {
-  const takes = new Map<number, number>()
-  for (const { size } of spots) takes.set(size, (takes.get(size) ?? 0) + 1)
-  return takes
+/** Wanted without what these takings use up; `known` and `effort` are shared. */
+export const copyOf = (wanted: Wanted): Wanted => ({ ...wanted, left: wanted.left.slice() })
+
+/** Takes so many of everything off what is left. */
+export function use(left: Int32Array, takes: ReadonlyMap<number, number>, times = 1): void {
+  for (const [size, count] of takes) left[size] = left[size]! - times * count
 }
 
-export function valueOf(takes: ReadonlyMap<number, number>, values: Float64Array): number {
-  let sum = 0
-  for (const [size, count] of takes) sum += count * values[size]!
+/** How often these takings could be had from what is left. */
+export function repeats(takes: ReadonlyMap<number, number>, left: Int32Array): number {
+  let times = Number.POSITIVE_INFINITY
+  for (const [size, count] of takes) times = Math.min(times, Math.floor(left[size]! / count))
+  return times
+}
+
+/** All these takings together. */
+export function sumOf(parts: Iterable<ReadonlyMap<number, number>>): Map<number, number> {
+  const sum = new Map<number, number>()
+  for (const takes of parts) for (const [size, count] of takes) sum.set(size, (sum.get(size) ?? 0) + count)
   return sum
-}
-
-export const stripsLayout = (strips: StripLayout[], values: Float64Array): Layout => {
-  const takes = takesOf(strips.flatMap((s) => s.spots))
-  return { process: 'rip-first', strips, sections: [], takes, value: valueOf(takes, values) }
-}
-
-export const sectionsLayout = (sections: SectionLayout[], values: Float64Array): Layout => {
-  const takes = takesOf(sections.flatMap((s) => s.spots))
-  return { process: 'crosscut-first', strips: [], sections, takes, value: valueOf(takes, values) }
 }

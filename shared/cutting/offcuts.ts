@@ -1,7 +1,7 @@
 import { mmOfNm, nm } from '../units/length.ts'
 import type { CutOrder, Offcut } from './board.ts'
 import { type ClearWood, overlap, type Run, without } from './clear.ts'
-import type { Layout } from './layout.ts'
+import type { SectionLayout, StripLayout } from './layout.ts'
 import type { BlankSize } from './stock.ts'
 
 /** Stretches of `whole` a kerf clear of what is cut from it. */
@@ -15,7 +15,12 @@ const between = (whole: Run, cut: readonly Run[], kerf: number): Run[] =>
  * What is left of a board and long enough to keep: ends of strips, and wood beside strips and sections that is
  * at least as wide as the narrowest blank. Clear of defects and trim, a kerf from every blank.
  */
-export function offcutsOf(wood: ClearWood, layout: Layout, sizes: BlankSize[], order: CutOrder): Offcut[] {
+export function offcutsOf(
+  wood: ClearWood,
+  { strips = [], sections = [] }: { strips?: StripLayout[]; sections?: SectionLayout[] },
+  sizes: BlankSize[],
+  order: CutOrder,
+): Offcut[] {
   const kerf = nm(order.kerf)
   const least = nm(order.minOffcut)
   const narrowest = Math.min(...sizes.map((s) => s.side))
@@ -31,20 +36,20 @@ export function offcutsOf(wood: ClearWood, layout: Layout, sizes: BlankSize[], o
       }
     }
   }
-  for (const strip of layout.strips) {
+  for (const strip of strips) {
     const cut = strip.spots.map((s): Run => [s.along, s.along + sizes[s.size]!.length])
     keep(along, [strip.across, strip.across + strip.side], cut)
   }
-  if (layout.strips.length > 0) {
-    const cut = layout.strips.map((s): Run => [s.across, s.across + s.side])
+  if (strips.length > 0) {
+    const cut = strips.map((s): Run => [s.across, s.across + s.side])
     for (const band of between(across, cut, kerf)) keep(along, band)
   }
-  for (const section of layout.sections) {
+  for (const section of sections) {
     const cut = section.spots.map((s): Run => [s.across, s.across + sizes[s.size]!.side])
     for (const band of between(across, cut, kerf)) keep(section.along, band)
   }
-  if (layout.sections.length > 0) {
-    const cut = layout.sections.map((s) => s.along)
+  if (sections.length > 0) {
+    const cut = sections.map((s) => s.along)
     for (const [from, to] of between(along, cut, kerf)) keep([from, to], across)
   }
   return offcuts

@@ -112,19 +112,22 @@ function boardOf(stock: Stock, kind: BoardKind, layout: Layout, dealer: Dealer, 
     boardFeetTallied: kind.boardFeetTallied,
     ...(stock.priced ? { cost: kind.cost / stock.perUnit } : {}),
   }
-  const offcuts = offcutsOf(kind.wood, layout, stock.sizes, stock.order)
-  if (layout.process === 'rip-first') {
-    const strips = layout.strips.map(({ side, across, spots }) => ({
-      side: mmOfNm(side),
-      across: [mmOfNm(across), mmOfNm(across + side)] as [number, number],
-      blanks: [...spots].sort((a, b) => a.along - b.along).map(place),
-    }))
-    return { ...base, strips, offcuts }
-  }
-  const sections = layout.sections.map(({ along, spots }) => ({
+  const [stripLayouts, sectionLayouts] = [layout.strips?.(), layout.sections?.()]
+  const offcuts = offcutsOf(
+    kind.wood,
+    { strips: stripLayouts, sections: sectionLayouts },
+    stock.sizes,
+    stock.order,
+  )
+  const strips = stripLayouts?.map(({ side, across, spots }) => ({
+    side: mmOfNm(side),
+    across: [mmOfNm(across), mmOfNm(across + side)] as [number, number],
+    blanks: [...spots].sort((a, b) => a.along - b.along).map(place),
+  }))
+  const sections = sectionLayouts?.map(({ along, spots }) => ({
     from: mmOfNm(along[0]),
     to: mmOfNm(along[1]),
     blanks: [...spots].sort((a, b) => a.across - b.across).map(place),
   }))
-  return { ...base, sections, offcuts }
+  return { ...base, ...(strips ? { strips } : { sections: sections! }), offcuts }
 }

@@ -1,216 +1,169 @@
 import { type Grid, overlap, type Run, without } from './clear.ts'
-import { bestFill, type Choice, type Effort, type Fill } from './fill.ts'
-import { type Layout, type Spot, type StripLayout, stripsLayout, type Wanted } from './layout.ts'
-import type { BoardKind, Stock } from './stock.ts'
+import { copyOf, type Layout, repeats, type StripLayout, sumOf, use, type Wanted } from './layout.ts'
+import { type Filled, fillRuns, sample, startIn, startsOf } from './runs.ts'
+import type { BoardKind, Side, Stock } from './stock.ts'
 
-/** Sizes looked at for one strip, and sides for one board; the hardest to place come first. */
-const SIZES_MAX = 40
-const SIDES_MAX = 14
+/** States kept in the choice of strips across a board. */
+const STATES_MAX = 96
+/** Places tried for the next strip on a board with defects here and there. */
+const PLACES_MAX = 4
 
-/** Sizes of one side that are still wanted and that the board is thick enough for, long ones first. */
-interface Side {
-  side: number
-  sizes: number[]
-}
-
-export function sidesWanted(stock: Stock, kind: BoardKind, left: Int32Array): Side[] {
-  const sides: Side[] = []
-  for (const s of kind.thickEnough) {
-    if (left[s]! <= 0) continue
-    const { side } = stock.sizes[s]!
-    const last = sides.at(-1)
-    if (last?.side === side) last.sizes.push(s)
-    else sides.push({ side, sizes: [s] })
-  }
-  return sides
-}
-
-/** The longest, the shortest and some between, when there are more than can be weighed against each other. */
-export function sample<T>(all: T[], most: number): T[] {
-  if (all.length <= most) return all
-  const half = Math.floor(most / 2)
-  const rest = all.slice(half)
-  const step = (rest.length - 1) / (most - half - 1)
-  return [
-    ...all.slice(0, half),
-    ...Array.from({ length: most - half }, (_, i) => rest[Math.round(i * step)]!),
-  ]
-}
-
-/** Where a run starts when the last blank before it ends at `end`: a kerf on, unless a wider defect lies between. */
-const startIn = (run: Run, end: number, kerf: number): number => Math.max(run[0], end + kerf)
-
-/** One strip filled run by run. */
-export function stripFill(
-  stock: Stock,
-  sizes: number[],
-  runs: readonly Run[],
-  wanted: Wanted,
-  effort: Effort,
-): { fills: Fill[]; value: number } {
-  const { kerf } = stock
-  const taken = new Map<number, number>()
-  const fills: Fill[] = []
-  let end = Number.NEGATIVE_INFINITY
-  let value = 0
-  for (const run of runs) {
-    const from = startIn(run, end, kerf)
-    const room = run[1] - from + kerf
-    const choices: Choice[] = []
-    for (const size of sizes) {
-      const limit = wanted.left[size]! - (taken.get(size) ?? 0)
-      const each = stock.sizes[size]!.length + kerf
-      if (limit > 0 && each <= room) choices.push({ size, room: each, value: wanted.values[size]!, limit })
-    }
-    const fill = bestFill(room, sample(choices, SIZES_MAX), effort)
-    fills.push(fill)
-    value += fill.value
-    fill.sizes.forEach((s, i) => taken.set(s, (taken.get(s) ?? 0) + fill.counts[i]!))
-    if (fill.used > 0) end = from + fill.used - kerf
-  }
-  return { fills, value }
-}
-
-/** Blanks of a filled strip laid from the left of each run, long ones first. */
-function spotsOf(stock: Stock, fills: Fill[], runs: readonly Run[], across: number): Spot[] {
-  const spots: Spot[] = []
-  let end = Number.NEGATIVE_INFINITY
-  fills.forEach((fill, r) => {
-    let along = startIn(runs[r]!, end, stock.kerf)
-    fill.sizes.forEach((size, i) => {
-      for (let n = 0; n < fill.counts[i]!; n++) {
-        spots.push({ size, along, across })
-        end = along + stock.sizes[size]!.length
-        along = end + stock.kerf
-      }
-    })
-  })
-  return spots
+/** The sides still wanted on this board, wide ones first. */
+export function sidesWanted(kind: BoardKind, left: Int32Array): Side[] {
+  return kind.thickEnough.sides.filter(({ sizes }) => sizes.some((s) => left[s]! > 0))
 }
 
 /** Strips of one side in the order they are best cut, each with what it is worth. */
 interface Strips {
   side: number
-  room: number
-  fills: Fill[][]
+  strips: Filled[]
   /** Worth of the first n strips. */
   worth: number[]
 }
 
-function stripsFor(
-  stock: Stock,
-  { side, sizes }: Side,
-  grid: Grid,
-  wanted: Wanted,
-  most: number,
-  effort: Effort,
-): Strips {
-  const strips: Strips = { side, room: side + stock.kerf, fills: [], worth: [0] }
-  const left = wanted.left.slice()
-  while (strips.fills.length < most) {
-    const { fills, value } = stripFill(stock, sizes, grid.runs, { left, values: wanted.values }, effort)
-    if (value <= 0) break
-    const takes = new Map<number, number>()
-    for (const fill of fills)
-      fill.sizes.forEach((s, i) => takes.set(s, (takes.get(s) ?? 0) + fill.counts[i]!))
-    let again = most - strips.fills.length
-    for (const [s, n] of takes) again = Math.min(again, Math.floor(left[s]! / n))
+function stripsFor(stock: Stock, side: Side, runs: readonly Run[], wanted: Wanted, most: number): Strips {
+  const all: Strips = { side: side.side, strips: [], worth: [0] }
+  while (all.strips.length < most) {
+    const filled = fillRuns(stock, runs, side, wanted)
+    if (filled.value <= 0) break
+    const again = Math.min(most - all.strips.length, repeats(filled.takes, wanted.left))
     for (let n = 0; n < again; n++) {
-      strips.fills.push(fills)
-      strips.worth.push(strips.worth.at(-1)! + value)
+      all.strips.push(filled)
+      all.worth.push(all.worth.at(-1)! + filled.value)
     }
-    for (const [s, n] of takes) left[s] = left[s]! - n * again
+    use(wanted.left, filled.takes, again)
   }
-  return strips
+  return all
 }
 
-/** How many strips of each side a band holds: a multiple-choice knapsack on the reachable widths. */
-function stripCounts(room: number, sides: Strips[], done: number[], effort: Effort): number[] {
-  interface State {
-    used: number
-    worth: number
-    counts: number[]
-  }
-  let front: State[] = [{ used: 0, worth: 0, counts: [] }]
-  sides.forEach((strips, s) => {
-    const grown: State[] = []
+interface Across {
+  used: number
+  worth: number
+  counts: number[]
+}
+
+/** How many more strips of each side a band holds: a multiple-choice knapsack on the reachable widths. */
+function stripCounts(room: number, sides: Strips[], done: number[], kerf: number, wanted: Wanted): number[] {
+  let front: Across[] = [{ used: 0, worth: 0, counts: [] }]
+  sides.forEach(({ side, strips, worth }, s) => {
+    const grown: Across[] = []
     for (const state of front) {
-      const most = Math.min(strips.fills.length - done[s]!, Math.floor((room - state.used) / strips.room))
-      for (let n = 0; n <= most; n++) {
-        const worth = state.worth + strips.worth[done[s]! + n]! - strips.worth[done[s]!]!
-        grown.push({ used: state.used + n * strips.room, worth, counts: [...state.counts, n] })
+      const most = Math.max(
+        0,
+        Math.min(strips.length - done[s]!, Math.floor((room - state.used) / (side + kerf))),
+      )
+      for (let n = sides.length === 1 ? most : 0; n <= most; n++) {
+        const more = worth[done[s]! + n]! - worth[done[s]!]!
+        grown.push({
+          used: state.used + n * (side + kerf),
+          worth: state.worth + more,
+          counts: [...state.counts, n],
+        })
       }
     }
-    effort.steps += 4 * grown.length
+    wanted.effort.steps += 4 * grown.length
     grown.sort((a, b) => a.used - b.used || b.worth - a.worth)
     front = []
-    for (const state of grown) if (front.length === 0 || state.worth > front.at(-1)!.worth) front.push(state)
-    front = sample(front.reverse(), 96).reverse()
+    let best = -1
+    for (const state of grown) {
+      if (state.worth <= best) continue
+      best = state.worth
+      front.push(state)
+    }
+    if (front.length > STATES_MAX) front = sample(front.reverse(), STATES_MAX).reverse()
   })
   return front.at(-1)!.counts
 }
 
+const holds = (bands: readonly Run[], side: number, kerf: number): number =>
+  bands.reduce((n, [from, to]) => n + Math.max(0, Math.floor((to - from + kerf) / (side + kerf))), 0)
+
 /** The best strips on a board whose clear wood is a grid. */
-export function ripFirst(stock: Stock, kind: BoardKind, grid: Grid, wanted: Wanted, effort: Effort): Layout {
+export function ripFirst(stock: Stock, kind: BoardKind, grid: Grid, wanted: Wanted): Layout {
   const { kerf } = stock
-  const widest = Math.max(0, ...grid.bands.map((b) => b[1] - b[0]))
-  const sides = sample(
-    sidesWanted(stock, kind, wanted.left).filter((s) => s.side <= widest),
-    SIDES_MAX,
-  ).map((side) => {
-    const most = grid.bands.reduce(
-      (n, b) => n + Math.max(0, Math.floor((b[1] - b[0] + kerf) / (side.side + kerf))),
-      0,
-    )
-    return stripsFor(stock, side, grid, wanted, most, effort)
-  })
-  const done = sides.map(() => 0)
-  const layouts: StripLayout[] = []
+  const own = copyOf(wanted)
+  const sides = sidesWanted(kind, wanted.left).filter(({ side }) => holds(grid.bands, side, kerf) > 0)
+  const all = sample(sides, stock.breadth.parts).map((side) =>
+    stripsFor(stock, side, grid.runs, own, holds(grid.bands, side.side, kerf)),
+  )
+  const done = all.map(() => 0)
+  const cut: { side: number; across: number; filled: Filled }[] = []
   let end = Number.NEGATIVE_INFINITY
   for (const band of grid.bands) {
     let across = startIn(band, end, kerf)
-    stripCounts(band[1] - across + kerf, sides, done, effort).forEach((n, s) => {
-      for (let i = 0; i < n; i++) {
-        const { side, fills } = sides[s]!
-        layouts.push({ side, across, spots: spotsOf(stock, fills[done[s]!]!, grid.runs, across) })
-        done[s] = done[s]! + 1
+    stripCounts(band[1] - across + kerf, all, done, kerf, wanted).forEach((n, s) => {
+      const { side, strips } = all[s]!
+      for (const filled of strips.slice(done[s]!, done[s]! + n)) {
+        cut.push({ side, across, filled })
         end = across + side
         across = end + kerf
       }
+      done[s] = done[s]! + n
     })
   }
-  return stripsLayout(layouts, wanted.values)
+  return stripsLayout(
+    stock,
+    cut.map((strip) => ({ ...strip, runs: grid.runs })),
+  )
+}
+
+function stripsLayout(
+  stock: Stock,
+  cut: { side: number; across: number; filled: Filled; runs: readonly Run[] }[],
+): Layout {
+  return {
+    process: 'rip-first',
+    takes: sumOf(cut.map((strip) => strip.filled.takes)),
+    value: cut.reduce((sum, strip) => sum + strip.filled.value, 0),
+    strips: () =>
+      cut.map(({ side, across, filled, runs }): StripLayout => {
+        const spots = startsOf(stock, filled.fills, runs, 'length').map(({ size, at }) => ({
+          size,
+          along: at,
+          across,
+        }))
+        return { side, across, spots }
+      }),
+  }
 }
 
 /**
  * Strips laid one after another from the edge, each seeing only the defects it runs over: for boards with
  * defects that are neither as wide nor as long as the board.
  */
-export function ripFirstAround(stock: Stock, kind: BoardKind, wanted: Wanted, effort: Effort): Layout {
+export function ripFirstAround(stock: Stock, kind: BoardKind, wanted: Wanted): Layout {
   const { usable, defects } = kind.wood
-  const left = wanted.left.slice()
-  const layouts: StripLayout[] = []
-  const starts = [usable.across[0], ...defects.map((d) => d.across[1])].sort((a, b) => a - b)
-  for (let across = usable.across[0]; across < usable.across[1]; ) {
-    let best: { worth: number; at: number; side: number; fills: Fill[]; runs: Run[] } | undefined
-    for (const at of [across, ...starts.filter((s) => s > across)].slice(0, 4)) {
-      for (const { side, sizes } of sample(sidesWanted(stock, kind, left), SIDES_MAX)) {
-        if (at + side > usable.across[1]) continue
-        const over = defects.filter((d) => overlap(d.across, [at, at + side]))
-        const runs = without(
-          usable.along,
-          over.map((d) => d.along),
-        )
-        const { fills, value } = stripFill(stock, sizes, runs, { left, values: wanted.values }, effort)
-        const worth = value / (at - across + side + stock.kerf)
-        if (value > 0 && worth > (best?.worth ?? 0)) best = { worth, at, side, fills, runs }
-      }
-    }
-    if (!best) break
-    const spots = spotsOf(stock, best.fills, best.runs, best.at)
-    layouts.push({ side: best.side, across: best.at, spots })
-    for (const { size } of spots) left[size] = left[size]! - 1
-    across = best.at + best.side + stock.kerf
+  const own = copyOf(wanted)
+  const cut: { side: number; across: number; filled: Filled; runs: Run[] }[] = []
+  const edges = defects.map((d) => d.across[1]).sort((a, b) => a - b)
+  for (let next = usable.across[0]; ; ) {
+    const places = [...new Set([next, ...edges.filter((e) => e > next)])].slice(0, PLACES_MAX)
+    const best = bestOf(
+      places.flatMap((across) =>
+        sample(sidesWanted(kind, own.left), stock.breadth.parts).flatMap((side) => {
+          if (across + side.side > usable.across[1]) return []
+          own.effort.steps += 2 * defects.length
+          const over = defects.filter((d) => overlap(d.across, [across, across + side.side]))
+          const runs = without(
+            usable.along,
+            over.map((d) => d.along),
+          )
+          const filled = fillRuns(stock, runs, side, own)
+          const worth = filled.value / (across - next + side.side + stock.kerf)
+          return [{ side: side.side, across, filled, runs, worth }]
+        }),
+      ),
+    )
+    if (!best) return stripsLayout(stock, cut)
+    cut.push(best)
+    use(own.left, best.filled.takes)
+    next = best.across + best.side + stock.kerf
   }
-  return stripsLayout(layouts, wanted.values)
+}
+
+/** The one that is worth most; `undefined` when none is worth anything. */
+export function bestOf<T extends { worth: number }>(all: T[]): T | undefined {
+  let best: T | undefined
+  for (const one of all) if (one.worth > (best?.worth ?? 0)) best = one
+  return best
 }
