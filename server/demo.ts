@@ -2,11 +2,12 @@ import { type Demo, type DemoJob, demo } from '../seed/demo.ts'
 import { readJobFile } from '../shared/contract/job.ts'
 import { readNewReadings } from '../shared/contract/reading.ts'
 import { quickCut } from '../shared/cutting/quick.ts'
+import { pieceOperations } from '../shared/piece.ts'
 import type { Plan } from '../shared/plan.ts'
 import { addBoard } from './batch/board.ts'
 import { jobOf, startedPlan } from './batch/find.ts'
 import { addJob } from './batch/job.ts'
-import { pieceId, pieceOperations } from './batch/pieces.ts'
+import { pieceId } from './batch/pieces.ts'
 import { logReadings } from './batch/reading.ts'
 import { saveSettings } from './batch/shop.ts'
 import { startBatch } from './batch/start.ts'
@@ -30,7 +31,10 @@ function begun({ finished, underWay }: Batch, operations: string[]): { number: n
 }
 
 async function logWork(context: Context, job: string, batch: Batch, plan: Plan): Promise<void> {
-  for (const { number, done } of begun(batch, pieceOperations(plan)))
+  for (const { number, done } of begun(
+    batch,
+    pieceOperations(plan.operations).map(({ key }) => key),
+  ))
     for (const operation of done) {
       const key = `${job}-${number}-${operation}`
       const step = { key, piece: pieceId(job, number), operation, by: 'Wren', at: batch.workedAt }

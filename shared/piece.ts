@@ -14,6 +14,23 @@ export interface Piece {
   progress: number
 }
 
+/** The operations done piece by piece, in the plan's order; set-up is done once for the batch. */
+export const pieceOperations = <T extends { minutesEach: number }>(operations: readonly T[]): T[] =>
+  operations.filter((operation) => operation.minutesEach > 0)
+
+/**
+ * How far a piece has come, 0 to 1: operations done over those that are done piece by piece.
+ *
+ * @example progressOf(['rough'], [{ key: 'rough', minutesEach: 2 }, { key: 'sand', minutesEach: 1 }]) // 0.5
+ */
+export function progressOf(
+  done: readonly string[],
+  operations: readonly { key: string; minutesEach: number }[],
+): number {
+  const each = pieceOperations(operations)
+  return each.length === 0 ? 1 : each.filter((operation) => done.includes(operation.key)).length / each.length
+}
+
 /** One operation logged as done on a piece. */
 export interface Step {
   key: string

@@ -1,21 +1,15 @@
-import type { Piece } from '../../shared/piece.ts'
+import { type Piece, progressOf } from '../../shared/piece.ts'
 import { type Plan, partsOf } from '../../shared/plan.ts'
 import type { Context } from '../context.ts'
 import type { StoredJob } from '../storage/read/jobs.ts'
 import { pieceList, type StoredPiece } from '../storage/read/pieces.ts'
 import { planOfBatch } from '../storage/read/plans.ts'
 
-/** Keys of the operations done piece by piece, in the plan's order; set-up is done once for the batch. */
-export const pieceOperations = ({ operations }: Pick<Plan, 'operations'>): string[] =>
-  operations.filter((operation) => operation.minutesEach > 0).map((operation) => operation.key)
-
 /** A piece with how far it has come: operations done over operations that are done piece by piece. */
-export function pieceWithProgress(piece: StoredPiece, plan: Pick<Plan, 'operations'>): Piece {
-  const each = pieceOperations(plan)
-  const done = new Set(piece.done)
-  const progress = each.length === 0 ? 1 : each.filter((key) => done.has(key)).length / each.length
-  return { ...piece, progress }
-}
+export const pieceWithProgress = (piece: StoredPiece, { operations }: Pick<Plan, 'operations'>): Piece => ({
+  ...piece,
+  progress: progressOf(piece.done, operations),
+})
 
 export const pieceId = (job: string, number: number): string => `${job}-${number}`
 

@@ -69,7 +69,7 @@ export interface BlankInput {
   allowsStick?: (parts: number) => boolean
 }
 
-/** Parts under this are turned several to a stick when the number is left to the program. */
+/** Parts under this are turned several to a stick when the number is left to the program. Common practice, no source. */
 const SHORT_PART = inches(6)
 
 const PARTS_MAX = 100

@@ -42,7 +42,8 @@ const operation = z.looseObject({
   rpmCeiling: z.number().optional(),
   ceilingBy: z.string().optional(),
   caliper: length.optional(),
-  restPosition: length.optional(),
+  /** Counted along the part from the tailstock, from 1. */
+  restPosition: z.number().int().min(1).optional(),
   minutesOnce: minutes,
   minutesEach: minutes,
   after: z.array(z.string()),

@@ -100,7 +100,8 @@ export function readLength(written: number | string, units: Units): number | und
   const negative = text.startsWith('-')
   if (negative) text = text.slice(1).trim()
   const mm = readUnsigned(text.replace(/\s+/g, ' '), units)
-  return mm === undefined ? undefined : negative && mm !== 0 ? -mm : mm
+  // To whole nanometres, so that 8 ft is 2438.4 mm and not a binary shade beside it.
+  return mm === undefined ? undefined : mmOfNm(nm(negative && mm !== 0 ? -mm : mm))
 }
 
 function readUnsigned(text: string, units: Units): number | undefined {

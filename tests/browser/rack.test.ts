@@ -1,8 +1,8 @@
 import type { Locator, Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
-import type { Piece } from '../../shared/piece.ts'
+import { type Piece, pieceOperations } from '../../shared/piece.ts'
 import type { Plan } from '../../shared/plan.ts'
-import { nextOperation, pieceOperations } from '../../web/elements/rack-steps.ts'
+import { nextOperation } from '../../web/elements/rack-steps.ts'
 import type { StoredJob } from '../../web/job-file.ts'
 import { expectAccessible, expectNoSidewaysScroll, expectTouchable, withBrowser } from './browser.ts'
 

@@ -1,6 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
-import type { Piece } from '../../shared/piece.ts'
+import { type Piece, pieceOperations } from '../../shared/piece.ts'
 import type { Profile } from '../../shared/profile/profile.ts'
 import type { Operation } from '../../shared/route/operation.ts'
 import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
@@ -8,7 +8,7 @@ import { pageWear } from '../styles/all.ts'
 import { stopwatchText } from '../time-text.ts'
 import './ask-twice.ts'
 import { rpmFigure, whereText } from './operation-words.ts'
-import { nextOperation, pieceOperations, pieceWords } from './rack-steps.ts'
+import { nextOperation, pieceWords } from './rack-steps.ts'
 import './turned-part.ts'
 
 export interface StepDone {

@@ -1,11 +1,11 @@
 import { css, html, LitElement, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
-import type { Piece } from '../../shared/piece.ts'
+import { type Piece, pieceOperations } from '../../shared/piece.ts'
 import type { Profile } from '../../shared/profile/profile.ts'
 import type { Operation } from '../../shared/route/operation.ts'
 import { pageWear } from '../styles/all.ts'
 import { SILHOUETTE_LENGTH, silhouetteOf } from './part-outlines.ts'
-import { type PieceState, pieceOperations, pieceState } from './rack-steps.ts'
+import { type PieceState, pieceState } from './rack-steps.ts'
 import { woodTone } from './wood-tones.ts'
 
 const symbols: Record<PieceState, string> = { waiting: '○', going: '◐', done: '✓', spoiled: '✕' }

@@ -1,9 +1,5 @@
-import type { Piece } from '../../shared/piece.ts'
+import { type Piece, pieceOperations, progressOf } from '../../shared/piece.ts'
 import type { Operation } from '../../shared/route/operation.ts'
-
-/** The operations done piece by piece, in order; set-up is done once for the batch. */
-export const pieceOperations = (operations: readonly Operation[]): Operation[] =>
-  operations.filter(({ minutesEach }) => minutesEach > 0)
 
 /** The operation a piece waits for; undefined when it is finished. */
 export function nextOperation(piece: Piece, operations: readonly Operation[]): Operation | undefined {
@@ -15,10 +11,7 @@ export function nextOperation(piece: Piece, operations: readonly Operation[]): O
 export function withStep(piece: Piece, key: string, operations: readonly Operation[]): Piece {
   if (piece.done.includes(key)) return piece
   const done = [...piece.done, key]
-  const each = pieceOperations(operations)
-  const progress =
-    each.length === 0 ? 1 : each.filter((operation) => done.includes(operation.key)).length / each.length
-  return { ...piece, done, progress }
+  return { ...piece, done, progress: progressOf(done, operations) }
 }
 
 export type PieceState = 'waiting' | 'going' | 'done' | 'spoiled'
