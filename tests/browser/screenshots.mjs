@@ -10,17 +10,36 @@ import { chromium as browserPath } from '../../server/setup/test-programs.mjs'
 const root = fileURLToPath(new URL('../..', import.meta.url))
 const pictures = join(root, 'docs')
 
-/** The demo's jobs by the state they are in. */
+const toTop = (page, text) =>
+  page
+    .getByRole('heading', { name: text })
+    .first()
+    .evaluate((heading) => heading.scrollIntoView({ block: 'start' }))
+const read = async (page) => {
+  await page.getByLabel('Reading', { exact: true }).fill('21/32')
+  await page.getByRole('button', { name: 'Log the reading' }).click()
+  await page.locator('verdict-panel').getByText('stored', { exact: true }).waitFor()
+  await page.evaluate(() => scrollTo(0, 0))
+}
+const take = (page) => page.getByRole('button', { name: /Piece 16/ }).click()
+
+/** What is shown of the demo, by the state of its jobs; `act` brings the page to where it is worth looking at. */
 const shots = [
   { name: 'jobs', path: () => '/jobs' },
-  { name: 'profile', path: (job) => `/jobs/${job.draft}/profile` },
+  { name: 'profile', path: (job) => `/jobs/${job.draft}/profile`, act: (page) => toTop(page, 'Stations') },
   { name: 'wood', path: (job) => `/jobs/${job.draft}/wood` },
-  { name: 'work', path: (job) => `/jobs/${job.started}/work` },
-  { name: 'rack', path: (job) => `/jobs/${job.started}/rack` },
-  { name: 'checks', path: (job) => `/jobs/${job.started}/checks` },
-  { name: 'profile-narrow', path: (job) => `/jobs/${job.draft}/profile`, width: 390, height: 844 },
-  { name: 'checks-narrow', path: (job) => `/jobs/${job.started}/checks`, width: 390, height: 844 },
-  { name: 'rack-dark', path: (job) => `/jobs/${job.started}/rack`, dark: true },
+  { name: 'work', path: (job) => `/jobs/${job.started}/work`, act: (page) => toTop(page, /On the lathe/) },
+  { name: 'rack', path: (job) => `/jobs/${job.started}/rack`, act: take },
+  { name: 'checks', path: (job) => `/jobs/${job.started}/checks`, act: read },
+  {
+    name: 'profile-narrow',
+    path: (job) => `/jobs/${job.draft}/profile`,
+    width: 390,
+    height: 844,
+    act: (page) => toTop(page, 'Stations'),
+  },
+  { name: 'checks-narrow', path: (job) => `/jobs/${job.started}/checks`, width: 390, height: 844, act: read },
+  { name: 'rack-dark', path: (job) => `/jobs/${job.started}/rack`, dark: true, act: take },
 ]
 
 function served(folder) {
@@ -47,11 +66,13 @@ try {
   mkdirSync(pictures, { recursive: true })
   const jobs = await (await fetch(`${address}/api/jobs`)).json()
   const byState = Object.fromEntries(jobs.map(({ id, state }) => [state, id]))
-  for (const { name, path, width = 1280, height = 860, dark = false } of shots) {
+  for (const { name, path, width = 1280, height = 860, dark = false, act } of shots) {
     const page = await browser.newPage({ viewport: { width, height }, colorScheme: dark ? 'dark' : 'light' })
     await page.goto(address + path(byState))
     await page.locator('app-shell h1').first().waitFor()
     await page.waitForTimeout(800)
+    if (act) await act(page)
+    await page.waitForTimeout(300)
     await page.screenshot({ path: join(pictures, `${name}.png`) })
     await page.close()
     process.stdout.write(`docs/${name}.png\n`)

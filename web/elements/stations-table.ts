@@ -4,6 +4,7 @@ import { repeat } from 'lit/directives/repeat.js'
 import type { ShapeName, Shoulder } from '../../shared/profile/profile.ts'
 import { lengthEntryText, tellEntry } from '../entry.ts'
 import type { EnteredStation } from '../job-file.ts'
+import { movedStation, withoutStation, withStation } from '../station-order.ts'
 import { pageWear } from '../styles/all.ts'
 import { type Choice, choiceField, textField, tickField } from './field.ts'
 import { stationsLook } from './stations-look.ts'
@@ -69,29 +70,23 @@ export class StationsTable extends LitElement {
   }
 
   private async insert(index: number) {
-    const [before, after] = [this.stations[index - 1], this.stations[index]]
-    const station: EnteredStation = { at: '' }
-    const diameter = before?.diameter ?? after?.diameter
-    if (diameter !== undefined) station.diameter = diameter
     this.keys.splice(index, 0, this.nextKey++)
-    this.change([...this.stations.slice(0, index), station, ...this.stations.slice(index)])
+    this.change(withStation(this.stations, index))
     await this.focusField(index, 'at')
   }
 
   private async drop(index: number) {
     this.open.delete(this.keyOf(index))
     this.keys.splice(index, 1)
-    this.change(this.stations.filter((_, i) => i !== index))
+    this.change(withoutStation(this.stations, index))
     await this.focusField(Math.min(index, this.stations.length - 2), 'at')
   }
 
   private async move(index: number, by: -1 | 1) {
     const to = index + by
-    const stations = [...this.stations]
-    stations.splice(to, 0, ...stations.splice(index, 1))
     this.keyOf(Math.max(index, to))
     this.keys.splice(to, 0, ...this.keys.splice(index, 1))
-    this.change(stations)
+    this.change(movedStation(this.stations, index, by))
     await this.updateComplete
     const buttons = this.renderRoot.querySelectorAll<HTMLButtonElement>(`#row-${to} .moves button`)
     const same = buttons[by === -1 ? 0 : 1]
@@ -151,6 +146,8 @@ export class StationsTable extends LitElement {
 
   private row(station: EnteredStation, i: number) {
     const last = i === this.stations.length - 1
+    // A file from elsewhere may give the last station a shape: it is shown, to be taken away.
+    const misplaced = station.then !== undefined && station.then !== 'straight'
     const size = last ? undefined : sizeOf[station.then ?? 'straight']
     const open = this.open.has(this.keyOf(i))
     const whole = this.errors.get(`profile.stations[${i}]`)
@@ -166,7 +163,7 @@ export class StationsTable extends LitElement {
         <div class="cell at">${this.field(station, i, 'at', 'At', { quiet: true })}</div>
         <div class="cell diameter">${this.field(station, i, 'diameter', 'Diameter', { quiet: true })}</div>
         <div class="cell then">
-          ${last ? html`<span class="soft top">top</span>` : this.shape(station, i)}
+          ${last && !misplaced ? html`<span class="soft top">top</span>` : this.shape(station, i)}
         </div>
         <div class="cell size ${size ? '' : 'none'}">
           ${size ? this.field(station, i, size.field, size.label, { placeholder: size.placeholder ?? '' }) : nothing}

@@ -50,6 +50,8 @@ export class ProfilePage extends LitElement {
   @state() private typing = ''
   private readonly ground = new Load<Ground>(this)
   private timer = 0
+  /** How long the last planning took. */
+  private planMs = 0
   private unwatch?: () => void
 
   override connectedCallback() {
@@ -104,7 +106,10 @@ export class ProfilePage extends LitElement {
   }
 
   private plan() {
-    if (this.ground.value && this.draft) this.live = livePlan(this.draft.file, this.ground.value)
+    if (!this.ground.value || !this.draft) return
+    const begun = performance.now()
+    this.live = livePlan(this.draft.file, this.ground.value)
+    this.planMs = performance.now() - begun
   }
 
   private readonly entry = (event: CustomEvent<EntryDetail>) => {
@@ -121,7 +126,8 @@ export class ProfilePage extends LitElement {
       ? ''
       : 'This device has no room to keep your edits: save soon.'
     clearTimeout(this.timer)
-    this.timer = window.setTimeout(() => this.plan(), 60)
+    // A profile of very many stations waits for a longer pause in the typing.
+    this.timer = window.setTimeout(() => this.plan(), Math.min(Math.max(60, 3 * this.planMs), 800))
   }
 
   private readonly left = () => {
