@@ -29,6 +29,7 @@ describe('every example in the core', () => {
     const exports = (await import(pathToFileURL(join(root, file)).href)) as Record<string, unknown>
     const names = Object.keys(exports)
     const run = (code: string): unknown =>
+      // oxlint-disable-next-line typescript/no-implied-eval -- running the examples is what this test is for
       new Function(...names, `return (${code})`)(...names.map((n) => exports[n]))
     expect(rounded(run(call)), basename(file)).toEqual(rounded(run(result)))
   })

@@ -12,9 +12,6 @@ export interface Stock {
   pricePerBoardFoot?: number
 }
 
-/** What a shop can usually get when it has entered nothing: common practice, no source. */
-export const usualStock: Stock[] = ['4/4', '5/4', '6/4', '8/4'].map((nominal) => ({ nominal }))
-
 /**
  * Rough thickness of hardwood → thickness surfaced on two sides, inches. Hardwood surfaced-thickness table
  * after NHLA rules, three printed copies that agree; 2-1/2 from memory.

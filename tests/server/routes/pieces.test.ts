@@ -302,11 +302,11 @@ describe('POST /api/jobs/:id/checks', () => {
     const at = await server
       .post(`/api/jobs/${id}/checks`, reading(pieces[0]!.id, '1 13/16', { kind: 'position' }))
       .expect(201)
-    expect(at.body).toMatchObject({ kind: 'position', verdict: 'in', target: 1.75 * inch })
+    expect(at.body).toMatchObject({ kind: 'position', verdict: 'in', target: 44.45 })
     const length = await server
       .post(`/api/jobs/${id}/checks`, reading(pieces[0]!.id, '16 5/8', { kind: 'length' }))
       .expect(201)
-    expect(length.body).toMatchObject({ verdict: 'over', target: 16.5 * inch })
+    expect(length.body).toMatchObject({ verdict: 'over', target: 419.1 })
     const side = await server
       .post(`/api/jobs/${id}/checks`, reading(pieces[0]!.id, '2', { kind: 'side' }))
       .expect(422)
