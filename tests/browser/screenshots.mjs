@@ -32,14 +32,12 @@ const shots = [
   { name: 'rack', path: (job) => `/jobs/${job.started}/rack`, act: take },
   { name: 'checks', path: (job) => `/jobs/${job.started}/checks`, act: read },
   {
-    name: 'profile-narrow',
-    path: (job) => `/jobs/${job.draft}/profile`,
+    name: 'checks-phone',
+    path: (job) => `/jobs/${job.started}/checks`,
     width: 390,
     height: 844,
-    act: (page) => toTop(page, 'Stations'),
+    act: read,
   },
-  { name: 'checks-narrow', path: (job) => `/jobs/${job.started}/checks`, width: 390, height: 844, act: read },
-  { name: 'rack-dark', path: (job) => `/jobs/${job.started}/rack`, dark: true, act: take },
 ]
 
 function served(folder) {
@@ -66,8 +64,8 @@ try {
   mkdirSync(pictures, { recursive: true })
   const jobs = await (await fetch(`${address}/api/jobs`)).json()
   const byState = Object.fromEntries(jobs.map(({ id, state }) => [state, id]))
-  for (const { name, path, width = 1280, height = 860, dark = false, act } of shots) {
-    const page = await browser.newPage({ viewport: { width, height }, colorScheme: dark ? 'dark' : 'light' })
+  for (const { name, path, width = 1280, height = 860, act } of shots) {
+    const page = await browser.newPage({ viewport: { width, height }, colorScheme: 'light' })
     await page.goto(address + path(byState))
     await page.locator('app-shell h1').first().waitFor()
     await page.waitForTimeout(800)
