@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { lengthOf, listOf, readInput } from '../input.ts'
 import { type Breach, badInput } from '../problem.ts'
-import { inches, mmOfNm, nm, type Units } from '../units/length.ts'
+import { mmOfNm, nm, type Units } from '../units/length.ts'
 import type { Board, CutBlank, CutOrder } from './board.ts'
 
 const ENTRIES_MAX = 10_000
@@ -10,6 +10,8 @@ const COUNT_MAX = 100_000
 const BLANKS_MAX = 100_000
 /** The least size that can be meant, mm: a hair. */
 const LEAST = 0.01
+/** An offcut this long is worth keeping unless the order says otherwise, mm: common practice, no source. */
+const ONE_FOOT = 304.8
 
 const key = z.string().trim().min(1).max(80)
 const price = z.number().min(0).max(1e6)
@@ -30,7 +32,7 @@ function orderSchema(units: Units) {
     edgeTrim: lengthOf(units, { most: 1e4 }),
     process: z.enum(['rip-first', 'crosscut-first', 'either']).default('either'),
     priceBy: z.enum(['exact', 'tally']).default('exact'),
-    minOffcut: lengthOf(units, { most: 1e5 }).default(inches(12)),
+    minOffcut: lengthOf(units, { most: 1e5 }).default(ONE_FOOT),
     seconds: z.number().min(0).max(3600).default(10),
     currency: z
       .string()
@@ -123,7 +125,7 @@ function unpriced(boards: Board[]): Breach[] {
   return [
     {
       path: `boards[${without}]`,
-      message: `must have a price or pricePerBoardFoot, as ${priced.key} has: either every board has a price or none`,
+      message: `must have a price or pricePerBoardFoot, as ${priced.key} has: either every board has a price or none; read neither`,
     },
   ]
 }

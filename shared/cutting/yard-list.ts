@@ -133,7 +133,7 @@ export function yardList(input: YardInput): YardList {
     species: input.species,
     ...(input.nominal === undefined ? {} : { nominal: input.nominal }),
     leastThickness: input.layerThickness,
-    boardFeet: { net, geometric, grade, extra, ask: Math.ceil(grade + extra - 1e-9) },
+    boardFeet: { net, geometric, grade, extra, ask: Math.max(0, Math.ceil(grade + extra - 1e-9)) },
     geometricYield,
     gradeYield,
     gradeName: gradeNames[input.grade],
