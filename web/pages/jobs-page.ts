@@ -16,7 +16,7 @@ interface Listed {
   jobs: StoredJob[]
   woods: readonly Species[]
   /** How far each started batch has come, by job. */
-  progress: ReadonlyMap<string, { made: number; whole: number; share: number }>
+  progress: ReadonlyMap<string, { made: number; share: number }>
 }
 
 async function listed(): Promise<Listed> {
@@ -24,10 +24,14 @@ async function listed(): Promise<Listed> {
   const started = all.filter((job) => job.state !== 'draft')
   const progress = await Promise.all(
     started.map(async (job) => {
+      // What the customer waits for: the pieces that have come farthest, as many as were ordered.
       const pieces = (await piecesOf(job.id)).filter((piece) => !piece.spoiled)
-      const share = pieces.reduce((sum, piece) => sum + piece.progress, 0) / Math.max(1, pieces.length)
-      const made = pieces.filter((piece) => piece.progress >= 1).length
-      return [job.id, { made, whole: pieces.length, share }] as const
+      const wanted = pieces
+        .map(({ progress }) => progress)
+        .sort((a, b) => b - a)
+        .slice(0, job.quantity)
+      const share = wanted.reduce((sum, progress) => sum + progress, 0) / job.quantity
+      return [job.id, { made: wanted.filter((progress) => progress >= 1).length, share }] as const
     }),
   )
   return { jobs: all, woods, progress: new Map(progress) }
@@ -224,7 +228,7 @@ export class JobsPage extends LitElement {
             come
               ? html`<p class="small">
                 <progress max="1" value=${come.share} aria-label="Progress of ${job.name}"></progress>
-                ${come.made} of ${come.whole} pieces finished, ${Math.round(come.share * 100)} % of the work done
+                ${come.made} of ${job.quantity} ${job.profile.split ? 'halves' : 'pieces'} finished, ${Math.round(come.share * 100)} % of the work done
               </p>`
               : nothing
           }
