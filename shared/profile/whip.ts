@@ -3,6 +3,7 @@ import { type Beam, beamOf, type Held } from './beam.ts'
 import { type Profile, spansOf } from './profile.ts'
 import { leastRadius, spanSection } from './radius.ts'
 import { type Section, secondMoment, sectionArea } from './section.ts'
+import { sizeText } from './size-text.ts'
 
 /** Sag under 10 N beyond which a steady rest is advised, and needed, mm; common practice, no source. */
 const ADVISED_SAG = 0.25
@@ -75,9 +76,10 @@ export function stretchesOf(profile: Profile, offset = 0): Stretch[] {
  * @example restFor(700, 0.3, 25).rest // 'advised'
  */
 export function restFor(length: number, sag: number, leastDiameter: number): Pick<Whip, 'rest' | 'why'> {
-  const says = `it gives ${sag.toPrecision(2)} mm under 10 N`
-  if (nm(sag) > nm(NEEDED_SAG)) return { rest: 'needed', why: `${says}, more than ${NEEDED_SAG} mm` }
-  if (nm(sag) > nm(ADVISED_SAG)) return { rest: 'advised', why: `${says}, more than ${ADVISED_SAG} mm` }
+  const says = `it gives ${sizeText(sag)} under 10 N`
+  if (nm(sag) > nm(NEEDED_SAG)) return { rest: 'needed', why: `${says}, more than ${sizeText(NEEDED_SAG)}` }
+  if (nm(sag) > nm(ADVISED_SAG))
+    return { rest: 'advised', why: `${says}, more than ${sizeText(ADVISED_SAG)}` }
   if (nm(length) > nm(SLENDER * leastDiameter)) {
     return {
       rest: 'advised',

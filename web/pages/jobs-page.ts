@@ -25,12 +25,13 @@ async function listed(): Promise<Listed> {
   const progress = await Promise.all(
     started.map(async (job) => {
       // What the customer waits for: the pieces that have come farthest, as many as were ordered.
+      const ordered = Number(job.quantity)
       const pieces = (await piecesOf(job.id)).filter((piece) => !piece.spoiled)
       const wanted = pieces
         .map(({ progress }) => progress)
         .sort((a, b) => b - a)
-        .slice(0, job.quantity)
-      const share = wanted.reduce((sum, progress) => sum + progress, 0) / job.quantity
+        .slice(0, ordered)
+      const share = wanted.reduce((sum, progress) => sum + progress, 0) / ordered
       return [job.id, { made: wanted.filter((progress) => progress >= 1).length, share }] as const
     }),
   )
