@@ -96,7 +96,7 @@ export interface CutPlan {
   boardFeetTallied: number
   boardFeetInBlanks: number
   yield: number
-  /** Currency units when boards carry prices, else board feet bought. */
+  /** Currency units when boards carry prices; else board feet, as `priceBy` counts them. */
   cost: number
   lowerBound: number
   proven: boolean

@@ -1,7 +1,7 @@
 import { commonFactor } from './capacity.ts'
 import { sample } from './runs.ts'
 import type { Solution } from './solution.ts'
-import type { Stock } from './stock.ts'
+import type { SortedOrder } from './sorted-order.ts'
 
 /** Table entries an exact covering may cost before the fractional one has to do. */
 const TABLE_MAX = 4_000_000
@@ -11,8 +11,8 @@ const THICKNESSES_MAX = 24
 const WHOLE_MAX = 4
 
 /** Blanks that no board of the order takes even alone; they are missing from every plan. */
-export function missingAnyway(stock: Stock): number {
-  return stock.sizes.reduce((sum, size) => sum + (size.fits ? 0 : size.count), 0)
+export function missingAnyway(sorted: SortedOrder): number {
+  return sorted.sizes.reduce((sum, size) => sum + (size.fits ? 0 : size.count), 0)
 }
 
 /** Area that has to be cut from boards of at least a thickness. */
@@ -25,9 +25,9 @@ interface Demand {
  * The area that must be cut, by least thickness. When the plan at hand misses blanks that might be had, a
  * better one need only cut as many as it does, and those may be the smallest.
  */
-function demandsOf(stock: Stock, solution: Solution): Demand[] {
-  const sizes = stock.sizes.filter((size) => size.fits)
-  const spare = solution.missing - missingAnyway(stock)
+function demandsOf(sorted: SortedOrder, solution: Solution): Demand[] {
+  const sizes = sorted.sizes.filter((size) => size.fits)
+  const spare = solution.missing - missingAnyway(sorted)
   const thicknesses = spare > 0 ? [0] : [...new Set(sizes.map((s) => s.thickness))].sort((a, b) => b - a)
   return sample(thicknesses.reverse(), THICKNESSES_MAX)
     .reverse()
@@ -48,14 +48,14 @@ function demandsOf(stock: Stock, solution: Solution): Demand[] {
  * each, against the area the boards can hold at most. Boards are bought whole where the table for that stays
  * small, in parts otherwise. Minor units.
  */
-export function lowerBound(stock: Stock, capacities: Float64Array, solution: Solution): number {
-  const demands = demandsOf(stock, solution)
-  let bound = inParts(stock, capacities, demands)
+export function lowerBound(sorted: SortedOrder, capacities: Float64Array, solution: Solution): number {
+  const demands = demandsOf(sorted, solution)
+  let bound = inParts(sorted, capacities, demands)
   for (const demand of demands.slice(-WHOLE_MAX)) {
-    const kinds = stock.kinds.flatMap((kind, k) => (kind.thickness >= demand.thickness ? [k] : []))
-    bound = Math.max(bound, inWholeBoards(stock, capacities, kinds, demand.area, solution.cost))
+    const kinds = sorted.kinds.flatMap((kind, k) => (kind.thickness >= demand.thickness ? [k] : []))
+    bound = Math.max(bound, inWholeBoards(sorted, capacities, kinds, demand.area, solution.cost))
   }
-  const step = stock.kinds.reduce((g, kind) => commonFactor(g, kind.cost), 0)
+  const step = sorted.kinds.reduce((g, kind) => commonFactor(g, kind.cost), 0)
   return Math.min(solution.cost, step > 0 ? Math.ceil(bound / step) * step : 0)
 }
 
@@ -66,16 +66,16 @@ const shade = (x: number): number => x * (1 - 1e-9)
  * Least cost when boards could be bought in parts. Demands are nested, thickest first, so the cheapest area of
  * the boards that serve the innermost is in some best plan, and then that of the next.
  */
-function inParts(stock: Stock, capacities: Float64Array, demands: Demand[]): number {
-  const rate = (k: number) => stock.kinds[k]!.cost / capacities[k]!
-  const kinds = stock.kinds
+function inParts(sorted: SortedOrder, capacities: Float64Array, demands: Demand[]): number {
+  const rate = (k: number) => sorted.kinds[k]!.cost / capacities[k]!
+  const kinds = sorted.kinds
     .flatMap((_, k) => (capacities[k]! > 0 ? [k] : []))
     .sort((a, b) => rate(a) - rate(b))
-  const left = kinds.map((k) => stock.kinds[k]!.available * capacities[k]!)
+  const left = kinds.map((k) => sorted.kinds[k]!.available * capacities[k]!)
   let [cost, bought] = [0, 0]
   for (const { thickness, area } of demands) {
     kinds.forEach((k, i) => {
-      if (stock.kinds[k]!.thickness < thickness) return
+      if (sorted.kinds[k]!.thickness < thickness) return
       const part = Math.min(left[i]!, Math.max(0, area - bought))
       left[i] = left[i]! - part
       bought += part
@@ -87,19 +87,19 @@ function inParts(stock: Stock, capacities: Float64Array, demands: Demand[]): num
 
 /** Least cost of whole boards that hold an area: the most area for every cost, until it is enough. */
 function inWholeBoards(
-  stock: Stock,
+  sorted: SortedOrder,
   capacities: Float64Array,
   kinds: number[],
   area: number,
   ceiling: number,
 ): number {
-  const step = kinds.reduce((g, k) => commonFactor(g, stock.kinds[k]!.cost), 0)
+  const step = kinds.reduce((g, k) => commonFactor(g, sorted.kinds[k]!.cost), 0)
   const top = step > 0 ? Math.floor(ceiling / step) : 0
   if (top === 0 || top * kinds.length * 8 > TABLE_MAX) return 0
   const most = new Float64Array(top + 1)
   let free = 0
   for (const k of kinds) {
-    const { cost, available } = stock.kinds[k]!
+    const { cost, available } = sorted.kinds[k]!
     const price = cost / step
     if (price === 0) {
       if (capacities[k]! > 0) free += available * capacities[k]!

@@ -1,5 +1,5 @@
 import type { Run } from './clear.ts'
-import type { BoardKind, Stock, ThickEnough } from './stock.ts'
+import type { BoardKind, SortedOrder, ThickEnough } from './sorted-order.ts'
 
 /** Cells times sizes above which sums are not tabled. */
 const TABLE_MAX = 3_000_000
@@ -46,30 +46,30 @@ function joined(runs: readonly Run[], kerf: number): Run[] {
  * sides, so no more than the largest such sums; defects that are neither as wide nor as long as the board are
  * looked away from, which can only make it more.
  */
-export function capacitiesOf(stock: Stock): Float64Array {
+export function capacitiesOf(sorted: SortedOrder): Float64Array {
   const reaches = new Map<ThickEnough, { along: Reach; across: Reach }>()
   const most = (measure: 'along' | 'across') =>
-    stock.kinds.reduce((m, { wood }) => Math.max(m, wood.usable[measure][1] - wood.usable[measure][0]), 0) +
-    stock.kerf
+    sorted.kinds.reduce((m, { wood }) => Math.max(m, wood.usable[measure][1] - wood.usable[measure][0]), 0) +
+    sorted.kerf
   const [longest, widest] = [most('along'), most('across')]
-  return Float64Array.from(stock.kinds, (kind) => {
-    const known = reaches.get(kind.thickEnough) ?? reachesOf(stock, kind, longest, widest)
+  return Float64Array.from(sorted.kinds, (kind) => {
+    const known = reaches.get(kind.thickEnough) ?? reachesOf(sorted, kind, longest, widest)
     reaches.set(kind.thickEnough, known)
     const { runs, bands } = kind.wood.whole
     const sum = (clear: readonly Run[], reach: Reach) =>
-      joined(clear, stock.kerf).reduce((total, [from, to]) => total + reach(to - from + stock.kerf), 0)
+      joined(clear, sorted.kerf).reduce((total, [from, to]) => total + reach(to - from + sorted.kerf), 0)
     return sum(runs, known.along) * sum(bands, known.across)
   })
 }
 
 function reachesOf(
-  stock: Stock,
+  sorted: SortedOrder,
   kind: BoardKind,
   longest: number,
   widest: number,
 ): { along: Reach; across: Reach } {
   const distinct = (measure: 'length' | 'side') => [
-    ...new Set(kind.thickEnough.sizes.map((s) => stock.sizes[s]![measure] + stock.kerf)),
+    ...new Set(kind.thickEnough.sizes.map((s) => sorted.sizes[s]![measure] + sorted.kerf)),
   ]
   return { along: reachOf(distinct('length'), longest), across: reachOf(distinct('side'), widest) }
 }

@@ -2,7 +2,7 @@ import { boardLayout } from './board-layout.ts'
 import type { Effort } from './fill.ts'
 import { type Layout, repeats, use, type Wanted } from './layout.ts'
 import { type Cut, isBetter, type Solution, solutionOf } from './solution.ts'
-import type { Stock } from './stock.ts'
+import type { SortedOrder } from './sorted-order.ts'
 
 /** How a greedy covering weighs things. */
 export interface Weighing {
@@ -10,6 +10,8 @@ export interface Weighing {
   values: Float64Array
   /** Exponent on a board's cost: 1 weighs worth by cost, less favours the full board, 0 worth alone. */
   costPower: number
+  /** Small blanks before large ones where not all can be weighed. */
+  smallFirst?: boolean
   /** A plan that costs more is of no use: the covering stops there. Minor units. */
   costMost?: number
 }
@@ -27,7 +29,7 @@ const FINISHERS_MAX = 30
 
 /** A covering under way. */
 interface Covering extends Start {
-  stock: Stock
+  sorted: SortedOrder
   capacities: Float64Array
   cuts: Cut[]
   wanted: Wanted
@@ -42,16 +44,16 @@ interface Covering extends Start {
  * few are reckoned anew. Along the way it keeps the cheapest way to finish with one more board.
  */
 export function cover(
-  stock: Stock,
+  sorted: SortedOrder,
   capacities: Float64Array,
   start: Start,
   weighing: Weighing,
   effort: Effort,
 ): Solution {
-  const covering = begun(stock, capacities, start, weighing, effort)
+  const covering = begun(sorted, capacities, start, weighing, effort)
   const { cuts, wanted, available, ceiling } = covering
   let best: Solution | undefined
-  let cost = solutionOf(stock, cuts).cost
+  let cost = solutionOf(sorted, cuts).cost
   while (cost <= (weighing.costMost ?? Number.POSITIVE_INFINITY)) {
     const finish = finished(covering)
     if (finish && (!best || isBetter(finish, best))) best = finish
@@ -61,32 +63,32 @@ export function cover(
     cuts.push({ ...next, copies })
     use(wanted.left, next.layout.takes, copies)
     available[next.kind] = available[next.kind]! - copies
-    cost += copies * stock.kinds[next.kind]!.cost
+    cost += copies * sorted.kinds[next.kind]!.cost
     if (available[next.kind]! <= 0) ceiling[next.kind] = 0
   }
-  const whole = solutionOf(stock, cuts)
+  const whole = solutionOf(sorted, cuts)
   return best && isBetter(best, whole) ? best : whole
 }
 
 function begun(
-  stock: Stock,
+  sorted: SortedOrder,
   capacities: Float64Array,
   start: Start,
-  { values, costPower }: Weighing,
+  { values, costPower, smallFirst = false }: Weighing,
   effort: Effort,
 ): Covering {
   const available = start.available.slice()
   const left = start.left.slice()
-  const density = Math.max(0, ...stock.sizes.map((size, s) => values[s]! / size.area))
-  const weight = Float64Array.from(stock.kinds, (k) => Math.max(k.cost, 1e-3) ** costPower)
+  const density = Math.max(0, ...sorted.sizes.map((size, s) => values[s]! / size.area))
+  const weight = Float64Array.from(sorted.kinds, (k) => Math.max(k.cost, 1e-3) ** costPower)
   const ceiling = weight.map((w, k) => (available[k]! > 0 ? (capacities[k]! * density) / w : 0))
   return {
-    stock,
+    sorted,
     capacities,
     cuts: [...start.cuts],
     left,
     available,
-    wanted: { left, values, effort, known: new Map() },
+    wanted: { left, values, smallFirst, effort, known: new Map() },
     weight,
     ceiling,
   }
@@ -94,19 +96,19 @@ function begun(
 
 /** The board that is worth most for its cost, and how to cut it. */
 function nextBoard({
-  stock,
+  sorted,
   wanted,
   weight,
   ceiling,
 }: Covering): { kind: number; layout: Layout } | undefined {
-  const { kinds } = stock
+  const { kinds } = sorted
   let best: { kind: number; layout: Layout } | undefined
   let score = 0
-  for (let weighed = 0; weighed < stock.breadth.boards || !best; weighed++) {
+  for (let weighed = 0; weighed < sorted.breadth.boards || !best; weighed++) {
     let top = 0
     for (let k = 1; k < kinds.length; k++) if (ceiling[k]! > ceiling[top]!) top = k
     if (!(ceiling[top]! > score)) break
-    const layout = boardLayout(stock, kinds[top]!, wanted)
+    const layout = boardLayout(sorted, kinds[top]!, wanted)
     ceiling[top] = layout ? Math.min(ceiling[top]!, layout.value / weight[top]!) : 0
     if (layout && layout.value / weight[top]! > score) {
       score = layout.value / weight[top]!
@@ -117,20 +119,20 @@ function nextBoard({
 }
 
 /** The plan finished with the cheapest single board that takes all that is left. */
-function finished({ stock, capacities, cuts, wanted, available }: Covering): Solution | undefined {
+function finished({ sorted, capacities, cuts, wanted, available }: Covering): Solution | undefined {
   let [area, count] = [0, 0]
-  for (let s = 0; s < stock.sizes.length; s++) {
-    area += wanted.left[s]! * stock.sizes[s]!.area
+  for (let s = 0; s < sorted.sizes.length; s++) {
+    area += wanted.left[s]! * sorted.sizes[s]!.area
     count += wanted.left[s]!
   }
   let tries = 0
-  for (let kind = 0; count > 0 && kind < stock.kinds.length && tries < FINISHERS_MAX; kind++) {
+  for (let kind = 0; count > 0 && kind < sorted.kinds.length && tries < FINISHERS_MAX; kind++) {
     if (available[kind]! <= 0 || capacities[kind]! < area) continue
     tries++
-    const layout = boardLayout(stock, stock.kinds[kind]!, wanted)
+    const layout = boardLayout(sorted, sorted.kinds[kind]!, wanted)
     let taken = 0
     for (const n of layout?.takes.values() ?? []) taken += n
-    if (layout && taken === count) return solutionOf(stock, [...cuts, { kind, layout, copies: 1 }])
+    if (layout && taken === count) return solutionOf(sorted, [...cuts, { kind, layout, copies: 1 }])
   }
   return undefined
 }

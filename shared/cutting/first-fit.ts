@@ -3,7 +3,7 @@ import type { Run } from './clear.ts'
 import type { Effort } from './fill.ts'
 import { type Layout, type Spot, sumOf } from './layout.ts'
 import { type Solution, solutionOf } from './solution.ts'
-import type { BoardKind, Stock } from './stock.ts'
+import type { BoardKind, SortedOrder } from './sorted-order.ts'
 
 /** A run that is filled from its start. */
 interface Free {
@@ -46,38 +46,38 @@ function take(free: Free[], length: number, kerf: number): number | undefined {
  * the given order of kinds.
  */
 export function firstFit(
-  stock: Stock,
+  sorted: SortedOrder,
   kindOrder: readonly number[],
   process: Process,
   effort: Effort,
 ): Solution {
   const boards: OpenBoard[] = []
-  const left = stock.kinds.map((k) => k.available)
-  const place = (board: OpenBoard, size: number) => placed(stock, board, size, process, effort)
-  for (const size of sizesInTurn(stock, process)) {
+  const left = sorted.kinds.map((k) => k.available)
+  const place = (board: OpenBoard, size: number) => placed(sorted, board, size, process, effort)
+  for (const size of sizesInTurn(sorted, process)) {
     // Alike blanks go on from where the last one went: no earlier board has room for one of them.
     let from = 0
-    for (let n = stock.sizes[size]!.count; n > 0; n--) {
+    for (let n = sorted.sizes[size]!.count; n > 0; n--) {
       while (from < boards.length && !place(boards[from]!, size)) from++
       if (from < boards.length) continue
-      const next = kindOrder.find((k) => left[k]! > 0 && place(opened(stock.kinds[k]!, k, process), size))
+      const next = kindOrder.find((k) => left[k]! > 0 && place(opened(sorted.kinds[k]!, k, process), size))
       if (next === undefined) break
       left[next] = left[next]! - 1
-      const board = opened(stock.kinds[next]!, next, process)
+      const board = opened(sorted.kinds[next]!, next, process)
       place(board, size)
       boards.push(board)
     }
   }
   return solutionOf(
-    stock,
+    sorted,
     boards.map((board) => ({ kind: board.kind, layout: layoutOf(board, process), copies: 1 })),
   )
 }
 
-function sizesInTurn(stock: Stock, process: Process): number[] {
-  const all = stock.sizes.map((_, s) => s)
+function sizesInTurn(sorted: SortedOrder, process: Process): number[] {
+  const all = sorted.sizes.map((_, s) => s)
   if (process === 'rip-first') return all
-  const size = (s: number) => stock.sizes[s]!
+  const size = (s: number) => sorted.sizes[s]!
   return all.sort((a, b) => size(b).length - size(a).length || size(b).side - size(a).side)
 }
 
@@ -87,15 +87,15 @@ function opened(kind: BoardKind, index: number, process: Process): OpenBoard {
 }
 
 /** Places one blank on a board if there is room. */
-function placed(stock: Stock, board: OpenBoard, s: number, process: Process, effort: Effort): boolean {
-  const size = stock.sizes[s]!
-  const kind = stock.kinds[board.kind]!
+function placed(sorted: SortedOrder, board: OpenBoard, s: number, process: Process, effort: Effort): boolean {
+  const size = sorted.sizes[s]!
+  const kind = sorted.kinds[board.kind]!
   effort.steps += 1 + board.parts.length
   if (size.thickness > kind.thickness) return false
   const ripped = process === 'rip-first'
   const [own, other] = ripped ? [size.side, size.length] : [size.length, size.side]
   const put = (part: Part): boolean => {
-    const at = take(part.free, other, stock.kerf)
+    const at = take(part.free, other, sorted.kerf)
     if (at === undefined) return false
     part.spots.push(
       ripped ? { size: s, along: at, across: part.at } : { size: s, along: part.at, across: at },
@@ -107,7 +107,7 @@ function placed(stock: Stock, board: OpenBoard, s: number, process: Process, eff
   const [grid] = kind.wood.grids
   const runs = ripped ? grid!.runs : grid!.bands
   if (!runs.some(([from, to]) => to - from >= other)) return false
-  const at = take(board.free, own, stock.kerf)
+  const at = take(board.free, own, sorted.kerf)
   if (at === undefined) return false
   const part: Part = { at, measure: own, free: freeOf(runs), spots: [] }
   board.parts.push(part)

@@ -2,7 +2,7 @@ import { missingAnyway } from './bound.ts'
 import { cover, type Start } from './cover.ts'
 import type { Effort } from './fill.ts'
 import { availableAfter, type Cut, isBetter, leftAfter, type Solution } from './solution.ts'
-import type { Stock } from './stock.ts'
+import type { SortedOrder } from './sorted-order.ts'
 import { areaValues, countValues } from './worth.ts'
 
 /**
@@ -27,7 +27,7 @@ const SPREAD_MAX = 1.2
  * starts from elsewhere.
  */
 export function retried(
-  stock: Stock,
+  sorted: SortedOrder,
   capacities: Float64Array,
   solution: Solution,
   chance: () => number,
@@ -38,14 +38,16 @@ export function retried(
     1 + Math.floor(chance() ** 2 * Math.min(TAKEN_MAX, solution.boards)),
     chance,
   )
-  const start: Start = { cuts, left: leftAfter(stock, cuts), available: availableAfter(stock, cuts) }
+  const start: Start = { cuts, left: leftAfter(sorted, cuts), available: availableAfter(sorted, cuts) }
   const lift = chance() ** 2
   const spread = chance() ** 2 * SPREAD_MAX
-  const short = solution.missing > missingAnyway(stock)
-  const worth = short && chance() < 0.5 ? countValues(stock) : areaValues(stock, lift)
+  const short = solution.missing > missingAnyway(sorted)
+  const byCount = short && chance() < 0.5
+  const worth = byCount ? countValues(sorted) : areaValues(sorted, lift)
   const values = worth.map((value) => value * (1 + spread * (chance() - 0.5)))
   const costMost = short ? undefined : solution.cost
-  const next = cover(stock, capacities, start, { values, costPower: 0.6 + 0.5 * chance(), costMost }, effort)
+  const weighing = { values, costPower: 0.6 + 0.5 * chance(), smallFirst: byCount, costMost }
+  const next = cover(sorted, capacities, start, weighing, effort)
   return isBetter(solution, next) ? solution : next
 }
 

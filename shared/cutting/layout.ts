@@ -38,6 +38,8 @@ export interface Wanted {
   /** By size. */
   left: Int32Array
   values: Float64Array
+  /** Where not all can be weighed: small ones before large ones. */
+  smallFirst: boolean
   effort: Effort
   /** Fills already found that no lack of blanks has bent; they hold for these values only. */
   known: Map<string, Fill>

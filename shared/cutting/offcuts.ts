@@ -2,7 +2,7 @@ import { mmOfNm, nm } from '../units/length.ts'
 import type { CutOrder, Offcut } from './board.ts'
 import { type ClearWood, overlap, type Run, without } from './clear.ts'
 import type { SectionLayout, StripLayout } from './layout.ts'
-import type { BlankSize } from './stock.ts'
+import type { BlankSize } from './sorted-order.ts'
 
 /** Stretches of `whole` a kerf clear of what is cut from it. */
 const between = (whole: Run, cut: readonly Run[], kerf: number): Run[] =>

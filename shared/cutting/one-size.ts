@@ -1,7 +1,7 @@
 import { boardLayout } from './board-layout.ts'
 import type { Wanted } from './layout.ts'
 import { type Cut, type Solution, solutionOf } from './solution.ts'
-import type { Stock } from './stock.ts'
+import type { SortedOrder } from './sorted-order.ts'
 import { areaValues } from './worth.ts'
 
 /** Entries of the table above which it is not made. */
@@ -24,19 +24,19 @@ interface Lot {
  * can at most; `undefined` when there is more than one size or the table would be too large.
  */
 export function oneSize(
-  stock: Stock,
+  sorted: SortedOrder,
   capacities: Float64Array,
 ): { solution: Solution; exact: boolean } | undefined {
-  const [size, ...others] = stock.sizes.flatMap((s, i) => (s.fits ? [i] : []))
+  const [size, ...others] = sorted.sizes.flatMap((s, i) => (s.fits ? [i] : []))
   if (size === undefined || others.length > 0) return undefined
-  const { count, area } = stock.sizes[size]!
+  const { count, area } = sorted.sizes[size]!
   const layoutFor = (kind: number, left: number) =>
-    boardLayout(stock, stock.kinds[kind]!, wantedOf(stock, size, left))
-  const held = stock.kinds.map((_, k) => layoutFor(k, count)?.takes.get(size) ?? 0)
+    boardLayout(sorted, sorted.kinds[kind]!, wantedOf(sorted, size, left))
+  const held = sorted.kinds.map((_, k) => layoutFor(k, count)?.takes.get(size) ?? 0)
   const exact = held.every((n, k) => n === count || (n + 0.5) * area > capacities[k]!)
-  const total = held.reduce((sum, n, k) => sum + (n > 0 ? n * stock.kinds[k]!.available : 0), 0)
+  const total = held.reduce((sum, n, k) => sum + (n > 0 ? n * sorted.kinds[k]!.available : 0), 0)
   const target = Math.min(count, total)
-  const lots = lotsOf(stock, held, target)
+  const lots = lotsOf(sorted, held, target)
   const dearest = lots.reduce((sum, lot) => sum + lot.weight, 0)
   if (lots.length * target > TABLE_MAX || dearest > SUM_MAX) return undefined
   const cuts: Cut[] = []
@@ -51,20 +51,26 @@ export function oneSize(
       n += copies - 1
     }
   }
-  return { solution: solutionOf(stock, cuts), exact: exact && left === 0 }
+  return { solution: solutionOf(sorted, cuts), exact: exact && left === 0 }
 }
 
-function wantedOf(stock: Stock, size: number, left: number): Wanted {
-  const wanted = new Int32Array(stock.sizes.length)
+function wantedOf(sorted: SortedOrder, size: number, left: number): Wanted {
+  const wanted = new Int32Array(sorted.sizes.length)
   wanted[size] = left
-  return { left: wanted, values: areaValues(stock, 0), effort: { steps: 0 }, known: new Map() }
+  return {
+    left: wanted,
+    values: areaValues(sorted, 0),
+    smallFirst: false,
+    effort: { steps: 0 },
+    known: new Map(),
+  }
 }
 
 /** Boards of each kind in lots of 1, 2, 4 …, which make up any number of them. */
-function lotsOf(stock: Stock, held: number[], target: number): Lot[] {
+function lotsOf(sorted: SortedOrder, held: number[], target: number): Lot[] {
   return held.flatMap((blanks, kind) => {
     if (blanks === 0) return []
-    const { available, cost } = stock.kinds[kind]!
+    const { available, cost } = sorted.kinds[kind]!
     const lots: Lot[] = []
     let left = Math.min(available, Math.ceil(target / blanks))
     for (let boards = 1; left > 0; boards *= 2) {

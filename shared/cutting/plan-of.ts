@@ -4,7 +4,7 @@ import type { CutBoard, CutPlan, PlacedBlank } from './board.ts'
 import type { Layout, Spot } from './layout.ts'
 import { offcutsOf } from './offcuts.ts'
 import type { Solution } from './solution.ts'
-import type { BoardKind, Stock } from './stock.ts'
+import type { BoardKind, SortedOrder } from './sorted-order.ts'
 
 /** Rows dealt out in the order's own order: the next key of a size or kind. */
 class Dealer {
@@ -38,19 +38,24 @@ class Dealer {
  * The plan as it is read out: boards in order of cost with each blank by its key, what was bought, what it
  * yields, and everything that could not be cut in `unmet`.
  */
-export function planOf(stock: Stock, solution: Solution, boundMinor: number, proven: boolean): CutPlan {
-  const blanks = stock.sizes.map((size) => new Dealer(size.rows))
-  const kinds = stock.kinds.map((kind) => new Dealer(kind.rows))
+export function planOf(
+  sorted: SortedOrder,
+  solution: Solution,
+  boundMinor: number,
+  proven: boolean,
+): CutPlan {
+  const blanks = sorted.sizes.map((size) => new Dealer(size.rows))
+  const kinds = sorted.kinds.map((kind) => new Dealer(kind.rows))
   const cuts = [...solution.cuts].sort((a, b) => a.kind - b.kind || b.copies - a.copies)
   const boards = cuts.flatMap(({ kind, layout, copies }) =>
-    Array.from({ length: copies }, () => boardOf(stock, stock.kinds[kind]!, layout, kinds[kind]!, blanks)),
+    Array.from({ length: copies }, () => boardOf(sorted, sorted.kinds[kind]!, layout, kinds[kind]!, blanks)),
   )
   const boardFeetBought = sum(boards.map((b) => b.boardFeet))
   const boardFeetTallied = sum(boards.map((b) => b.boardFeetTallied))
-  const boardFeetInBlanks = inBlanks(stock, cuts)
-  const cost = stock.priced
-    ? solution.cost / stock.perUnit
-    : stock.order.priceBy === 'tally'
+  const boardFeetInBlanks = inBlanks(sorted, cuts)
+  const cost = sorted.priced
+    ? solution.cost / sorted.perUnit
+    : sorted.order.priceBy === 'tally'
       ? boardFeetTallied
       : boardFeetBought
   return {
@@ -60,20 +65,20 @@ export function planOf(stock: Stock, solution: Solution, boundMinor: number, pro
     boardFeetInBlanks,
     yield: boardFeetBought > 0 ? boardFeetInBlanks / boardFeetBought : 0,
     cost,
-    lowerBound: boundMinor >= solution.cost ? cost : Math.min(cost, boundMinor / stock.perUnit),
+    lowerBound: boundMinor >= solution.cost ? cost : Math.min(cost, boundMinor / sorted.perUnit),
     proven,
-    unmet: unmetOf(stock, blanks),
+    unmet: unmetOf(sorted, blanks),
     seconds: 0,
   }
 }
 
 const sum = (numbers: number[]): number => numbers.reduce((a, b) => a + b, 0)
 
-function inBlanks(stock: Stock, cuts: Solution['cuts']): number {
+function inBlanks(sorted: SortedOrder, cuts: Solution['cuts']): number {
   let feet = 0
   for (const { layout, copies } of cuts) {
     for (const [s, count] of layout.takes) {
-      const { side, length, thickness } = stock.sizes[s]!
+      const { side, length, thickness } = sorted.sizes[s]!
       feet +=
         copies *
         count *
@@ -84,17 +89,23 @@ function inBlanks(stock: Stock, cuts: Solution['cuts']): number {
 }
 
 /** What is missing, in the order of the rows. */
-function unmetOf(stock: Stock, blanks: Dealer[]): CutPlan['unmet'] {
+function unmetOf(sorted: SortedOrder, blanks: Dealer[]): CutPlan['unmet'] {
   const missing = new Map(blanks.flatMap((dealer) => dealer.left()).map((row) => [row.key, row.count]))
-  return stock.order.blanks.flatMap(({ key }) =>
+  return sorted.order.blanks.flatMap(({ key }) =>
     missing.has(key) ? [{ key, count: missing.get(key)! }] : [],
   )
 }
 
-function boardOf(stock: Stock, kind: BoardKind, layout: Layout, dealer: Dealer, blanks: Dealer[]): CutBoard {
+function boardOf(
+  sorted: SortedOrder,
+  kind: BoardKind,
+  layout: Layout,
+  dealer: Dealer,
+  blanks: Dealer[],
+): CutBoard {
   const { board } = kind
   const place = ({ size, along, across }: Spot): PlacedBlank => {
-    const { length, side } = stock.sizes[size]!
+    const { length, side } = sorted.sizes[size]!
     return {
       key: blanks[size]!.next().key,
       from: mmOfNm(along),
@@ -110,14 +121,14 @@ function boardOf(stock: Stock, kind: BoardKind, layout: Layout, dealer: Dealer, 
     thickness: board.thickness,
     boardFeet: kind.boardFeet,
     boardFeetTallied: kind.boardFeetTallied,
-    ...(stock.priced ? { cost: kind.cost / stock.perUnit } : {}),
+    ...(sorted.priced ? { cost: kind.cost / sorted.perUnit } : {}),
   }
   const [stripLayouts, sectionLayouts] = [layout.strips?.(), layout.sections?.()]
   const offcuts = offcutsOf(
     kind.wood,
     { strips: stripLayouts, sections: sectionLayouts },
-    stock.sizes,
-    stock.order,
+    sorted.sizes,
+    sorted.order,
   )
   const strips = stripLayouts?.map(({ side, across, spots }) => ({
     side: mmOfNm(side),

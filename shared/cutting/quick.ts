@@ -7,7 +7,7 @@ import { firstFit } from './first-fit.ts'
 import { oneSize } from './one-size.ts'
 import { planOf } from './plan-of.ts'
 import { availableAfter, isBetter, leftAfter, type Solution, solutionOf } from './solution.ts'
-import { type Stock, stockOf } from './stock.ts'
+import { type SortedOrder, sortedOrder } from './sorted-order.ts'
 import { areaValues, countValues } from './worth.ts'
 
 /** Steps of work after which no further way is tried: a few milliseconds. */
@@ -25,32 +25,32 @@ const WEIGHINGS = [
   [0.15, 0.5],
 ] as const
 
-const weighings = (stock: Stock): Weighing[] =>
+const weighings = (sorted: SortedOrder): Weighing[] =>
   // With one size the lift lifts nothing.
-  (stock.sizes.length === 1 ? WEIGHINGS.filter(([lift]) => lift === 0.15) : WEIGHINGS).map(
+  (sorted.sizes.length === 1 ? WEIGHINGS.filter(([lift]) => lift === 0.15) : WEIGHINGS).map(
     ([lift, costPower]) => ({
-      values: areaValues(stock, lift),
+      values: areaValues(sorted, lift),
       costPower,
     }),
   )
 
 /** Orders in which first fit opens boards: as listed, by cost for what they hold, by cost, dear ones first. */
-function kindOrders(stock: Stock, capacities: Float64Array): number[][] {
-  const all = stock.kinds.map((_, k) => k)
-  const place = new Map(stock.order.boards.map((board, i) => [board, i]))
+function kindOrders(sorted: SortedOrder, capacities: Float64Array): number[][] {
+  const all = sorted.kinds.map((_, k) => k)
+  const place = new Map(sorted.order.boards.map((board, i) => [board, i]))
   const listed = [...all].sort(
-    (a, b) => place.get(stock.kinds[a]!.board)! - place.get(stock.kinds[b]!.board)!,
+    (a, b) => place.get(sorted.kinds[a]!.board)! - place.get(sorted.kinds[b]!.board)!,
   )
-  const rate = (k: number) => stock.kinds[k]!.cost / capacities[k]!
+  const rate = (k: number) => sorted.kinds[k]!.cost / capacities[k]!
   const byRate = all.filter((k) => capacities[k]! > 0).sort((a, b) => rate(a) - rate(b))
   return [listed, byRate, all, [...all].reverse()]
 }
 
 /** Where every search starts: nothing cut, everything wanted. */
-export const fromNothing = (stock: Stock): Start => ({
+export const fromNothing = (sorted: SortedOrder): Start => ({
   cuts: [],
-  left: leftAfter(stock, []),
-  available: availableAfter(stock, []),
+  left: leftAfter(sorted, []),
+  available: availableAfter(sorted, []),
 })
 
 /** A plan found, and whether it is known to be the best there is. */
@@ -60,30 +60,31 @@ export interface Found {
 }
 
 /** The best plan that a handful of plain methods find. */
-export function quickSolution(stock: Stock, capacities: Float64Array): Found {
-  const single = oneSize(stock, capacities)
+export function quickSolution(sorted: SortedOrder, capacities: Float64Array): Found {
+  const single = oneSize(sorted, capacities)
   if (single?.exact) return single
   const effort: Effort = { steps: 0 }
-  const start = fromNothing(stock)
-  const anyway = missingAnyway(stock)
-  let best = single?.solution ?? solutionOf(stock, [])
+  const start = fromNothing(sorted)
+  const anyway = missingAnyway(sorted)
+  let best = single?.solution ?? solutionOf(sorted, [])
   const offer = (solution: Solution) => {
     if (isBetter(solution, best)) best = solution
   }
-  for (const weighing of weighings(stock)) {
+  for (const weighing of weighings(sorted)) {
     if (effort.steps >= EFFORT_MAX) break
     const costMost = best.missing > anyway ? undefined : best.cost
-    offer(cover(stock, capacities, start, { ...weighing, costMost }, effort))
+    offer(cover(sorted, capacities, start, { ...weighing, costMost }, effort))
   }
-  const { process } = stock.order
+  const { process } = sorted.order
   const processes: Process[] = process === 'either' ? ['rip-first', 'crosscut-first'] : [process]
-  kindOrders(stock, capacities).forEach((kinds, i) => {
+  kindOrders(sorted, capacities).forEach((kinds, i) => {
     for (const way of processes)
-      if (i === 0 || effort.steps < EFFORT_MAX) offer(firstFit(stock, kinds, way, effort))
+      if (i === 0 || effort.steps < EFFORT_MAX) offer(firstFit(sorted, kinds, way, effort))
   })
   if (best.missing > anyway) {
-    const values = countValues(stock)
-    for (const costPower of [0, 1]) offer(cover(stock, capacities, start, { values, costPower }, effort))
+    const values = countValues(sorted)
+    for (const costPower of [0, 1])
+      offer(cover(sorted, capacities, start, { values, costPower, smallFirst: true }, effort))
   }
   return { solution: best, exact: false }
 }
@@ -94,14 +95,18 @@ export function quickSolution(stock: Stock, capacities: Float64Array): Found {
  * `proven` only where the two meet.
  */
 export function quickCut(order: CutOrder): CutPlan {
-  const stock = stockOf(order)
-  const capacities = capacitiesOf(stock)
-  return boundedPlan(stock, capacities, quickSolution(stock, capacities))
+  const sorted = sortedOrder(order)
+  const capacities = capacitiesOf(sorted)
+  return boundedPlan(sorted, capacities, quickSolution(sorted, capacities))
 }
 
 /** The plan of a solution with its bound. */
-export function boundedPlan(stock: Stock, capacities: Float64Array, { solution, exact }: Found): CutPlan {
-  const bound = exact ? solution.cost : lowerBound(stock, capacities, solution)
-  const proven = exact || (bound >= solution.cost && solution.missing === missingAnyway(stock))
-  return planOf(stock, solution, bound, proven)
+export function boundedPlan(
+  sorted: SortedOrder,
+  capacities: Float64Array,
+  { solution, exact }: Found,
+): CutPlan {
+  const bound = exact ? solution.cost : lowerBound(sorted, capacities, solution)
+  const proven = exact || (bound >= solution.cost && solution.missing === missingAnyway(sorted))
+  return planOf(sorted, solution, bound, proven)
 }

@@ -1,7 +1,7 @@
 import { type Grid, overlap, type Run, without } from './clear.ts'
 import { copyOf, type Layout, repeats, type StripLayout, sumOf, use, type Wanted } from './layout.ts'
-import { type Filled, fillRuns, sample, startIn, startsOf } from './runs.ts'
-import type { BoardKind, Side, Stock } from './stock.ts'
+import { type Filled, fillRuns, sample, startIn, startsOf, weighed } from './runs.ts'
+import type { BoardKind, Side, SortedOrder } from './sorted-order.ts'
 
 /** States kept in the choice of strips across a board. */
 const STATES_MAX = 96
@@ -21,10 +21,16 @@ interface Strips {
   worth: number[]
 }
 
-function stripsFor(stock: Stock, side: Side, runs: readonly Run[], wanted: Wanted, most: number): Strips {
+function stripsFor(
+  sorted: SortedOrder,
+  side: Side,
+  runs: readonly Run[],
+  wanted: Wanted,
+  most: number,
+): Strips {
   const all: Strips = { side: side.side, strips: [], worth: [0] }
   while (all.strips.length < most) {
-    const filled = fillRuns(stock, runs, side, wanted)
+    const filled = fillRuns(sorted, runs, side, wanted)
     if (filled.value <= 0) break
     const again = Math.min(most - all.strips.length, repeats(filled.takes, wanted.left))
     for (let n = 0; n < again; n++) {
@@ -79,12 +85,12 @@ const holds = (bands: readonly Run[], side: number, kerf: number): number =>
   bands.reduce((n, [from, to]) => n + Math.max(0, Math.floor((to - from + kerf) / (side + kerf))), 0)
 
 /** The best strips on a board whose clear wood is a grid. */
-export function ripFirst(stock: Stock, kind: BoardKind, grid: Grid, wanted: Wanted): Layout {
-  const { kerf } = stock
+export function ripFirst(sorted: SortedOrder, kind: BoardKind, grid: Grid, wanted: Wanted): Layout {
+  const { kerf } = sorted
   const own = copyOf(wanted)
   const sides = sidesWanted(kind, wanted.left).filter(({ side }) => holds(grid.bands, side, kerf) > 0)
-  const all = sample(sides, stock.breadth.parts).map((side) =>
-    stripsFor(stock, side, grid.runs, own, holds(grid.bands, side.side, kerf)),
+  const all = weighed(sides, sorted.breadth.parts, wanted).map((side) =>
+    stripsFor(sorted, side, grid.runs, own, holds(grid.bands, side.side, kerf)),
   )
   const done = all.map(() => 0)
   const cut: { side: number; across: number; filled: Filled }[] = []
@@ -102,13 +108,13 @@ export function ripFirst(stock: Stock, kind: BoardKind, grid: Grid, wanted: Want
     })
   }
   return stripsLayout(
-    stock,
+    sorted,
     cut.map((strip) => ({ ...strip, runs: grid.runs })),
   )
 }
 
 function stripsLayout(
-  stock: Stock,
+  sorted: SortedOrder,
   cut: { side: number; across: number; filled: Filled; runs: readonly Run[] }[],
 ): Layout {
   return {
@@ -117,7 +123,7 @@ function stripsLayout(
     value: cut.reduce((sum, strip) => sum + strip.filled.value, 0),
     strips: () =>
       cut.map(({ side, across, filled, runs }): StripLayout => {
-        const spots = startsOf(stock, filled.fills, runs, 'length').map(({ size, at }) => ({
+        const spots = startsOf(sorted, filled.fills, runs, 'length').map(({ size, at }) => ({
           size,
           along: at,
           across,
@@ -131,7 +137,7 @@ function stripsLayout(
  * Strips laid one after another from the edge, each seeing only the defects it runs over: for boards with
  * defects that are neither as wide nor as long as the board.
  */
-export function ripFirstAround(stock: Stock, kind: BoardKind, wanted: Wanted): Layout {
+export function ripFirstAround(sorted: SortedOrder, kind: BoardKind, wanted: Wanted): Layout {
   const { usable, defects } = kind.wood
   const own = copyOf(wanted)
   const cut: { side: number; across: number; filled: Filled; runs: Run[] }[] = []
@@ -140,7 +146,7 @@ export function ripFirstAround(stock: Stock, kind: BoardKind, wanted: Wanted): L
     const places = [...new Set([next, ...edges.filter((e) => e > next)])].slice(0, PLACES_MAX)
     const best = bestOf(
       places.flatMap((across) =>
-        sample(sidesWanted(kind, own.left), stock.breadth.parts).flatMap((side) => {
+        weighed(sidesWanted(kind, own.left), sorted.breadth.parts, own).flatMap((side) => {
           if (across + side.side > usable.across[1]) return []
           own.effort.steps += 2 * defects.length
           const over = defects.filter((d) => overlap(d.across, [across, across + side.side]))
@@ -148,16 +154,16 @@ export function ripFirstAround(stock: Stock, kind: BoardKind, wanted: Wanted): L
             usable.along,
             over.map((d) => d.along),
           )
-          const filled = fillRuns(stock, runs, side, own)
-          const worth = filled.value / (across - next + side.side + stock.kerf)
+          const filled = fillRuns(sorted, runs, side, own)
+          const worth = filled.value / (across - next + side.side + sorted.kerf)
           return [{ side: side.side, across, filled, runs, worth }]
         }),
       ),
     )
-    if (!best) return stripsLayout(stock, cut)
+    if (!best) return stripsLayout(sorted, cut)
     cut.push(best)
     use(own.left, best.filled.takes)
-    next = best.across + best.side + stock.kerf
+    next = best.across + best.side + sorted.kerf
   }
 }
 

@@ -1,7 +1,7 @@
 import type { Run } from './clear.ts'
 import { bestFill, type Choice, type Fill } from './fill.ts'
 import type { Wanted } from './layout.ts'
-import type { Group, Stock } from './stock.ts'
+import type { Group, SortedOrder } from './sorted-order.ts'
 
 /** What fills a row of clear runs, as one strip or one section. */
 export interface Filled {
@@ -18,17 +18,21 @@ export function sample<T>(all: T[], most: number): T[] {
   return Array.from({ length: most }, (_, i) => all[i < half ? i : Math.round(half + (i - half) * step)]!)
 }
 
+/** Those that are weighed against each other, out of all from large to small. */
+export const weighed = <T>(all: T[], most: number, { smallFirst }: Wanted): T[] =>
+  sample(smallFirst ? [...all].reverse() : all, most)
+
 /** Where a run may start after a blank that ends at `end`: a kerf on, unless a wider defect lies between. */
 export const startIn = (run: Run, end: number, kerf: number): number => Math.max(run[0], end + kerf)
 
 /** Runs filled one after the other with the most valuable blanks of a group that are still wanted. */
-export function fillRuns(stock: Stock, runs: readonly Run[], group: Group, wanted: Wanted): Filled {
-  const { kerf } = stock
+export function fillRuns(sorted: SortedOrder, runs: readonly Run[], group: Group, wanted: Wanted): Filled {
+  const { kerf } = sorted
   const takes = new Map<number, number>()
   let [end, value] = [Number.NEGATIVE_INFINITY, 0]
   const fills = runs.map((run) => {
     const from = startIn(run, end, kerf)
-    const fill = fillOne(stock, run[1] - from + kerf, group, wanted, takes)
+    const fill = fillOne(sorted, run[1] - from + kerf, group, wanted, takes)
     fill.sizes.forEach((size, i) => {
       takes.set(size, (takes.get(size) ?? 0) + fill.counts[i]!)
     })
@@ -40,7 +44,7 @@ export function fillRuns(stock: Stock, runs: readonly Run[], group: Group, wante
 }
 
 function fillOne(
-  stock: Stock,
+  sorted: SortedOrder,
   room: number,
   { name, sizes, measure }: Group,
   wanted: Wanted,
@@ -49,7 +53,7 @@ function fillOne(
   const usable: number[] = []
   let scarce = false
   for (const size of sizes) {
-    const each = stock.sizes[size]![measure] + stock.kerf
+    const each = sorted.sizes[size]![measure] + sorted.kerf
     if (each > room) continue
     const limit = wanted.left[size]! - (taken.get(size) ?? 0)
     if (limit < Math.floor(room / each)) scarce = true
@@ -58,9 +62,9 @@ function fillOne(
   const key = `${name} ${room}`
   const known = scarce ? undefined : wanted.known.get(key)
   if (known) return known
-  const choices = sample(usable, stock.breadth.sizes).map((size): Choice => {
+  const choices = weighed(usable, sorted.breadth.sizes, wanted).map((size): Choice => {
     const limit = wanted.left[size]! - (taken.get(size) ?? 0)
-    return { size, room: stock.sizes[size]![measure] + stock.kerf, value: wanted.values[size]!, limit }
+    return { size, room: sorted.sizes[size]![measure] + sorted.kerf, value: wanted.values[size]!, limit }
   })
   const fill = bestFill(room, choices, wanted.effort)
   if (!scarce) wanted.known.set(key, fill)
@@ -69,7 +73,7 @@ function fillOne(
 
 /** Where the blanks of filled runs start: from the beginning of each run, in the order of the sizes. */
 export function startsOf(
-  stock: Stock,
+  sorted: SortedOrder,
   fills: readonly Fill[],
   runs: readonly Run[],
   measure: 'length' | 'side',
@@ -77,12 +81,12 @@ export function startsOf(
   const starts: { size: number; at: number }[] = []
   let end = Number.NEGATIVE_INFINITY
   fills.forEach((fill, r) => {
-    let at = startIn(runs[r]!, end, stock.kerf)
+    let at = startIn(runs[r]!, end, sorted.kerf)
     fill.sizes.forEach((size, i) => {
       for (let n = 0; n < fill.counts[i]!; n++) {
         starts.push({ size, at })
-        end = at + stock.sizes[size]![measure]
-        at = end + stock.kerf
+        end = at + sorted.sizes[size]![measure]
+        at = end + sorted.kerf
       }
     })
   })

@@ -1,6 +1,6 @@
 import { overlap } from './clear.ts'
 import type { Layout } from './layout.ts'
-import type { BlankSize, BoardKind, Stock } from './stock.ts'
+import type { BlankSize, BoardKind, SortedOrder } from './sorted-order.ts'
 
 /** Where one blank lies alone on a board: its corner, nanometres. */
 interface Corner {
@@ -34,13 +34,18 @@ export function cornerFor(kind: BoardKind, { side, length, thickness }: BlankSiz
 }
 
 /** A board with a single blank on it: the last resort where defects leave no grid of clear wood. */
-export function singleLayout(stock: Stock, kind: BoardKind, size: number, value: number): Layout | undefined {
-  const blank = stock.sizes[size]!
+export function singleLayout(
+  sorted: SortedOrder,
+  kind: BoardKind,
+  size: number,
+  value: number,
+): Layout | undefined {
+  const blank = sorted.sizes[size]!
   const corner = cornerFor(kind, blank)
   if (!corner) return undefined
   const spots = [{ size, ...corner }]
   const takes = new Map([[size, 1]])
-  return stock.order.process === 'crosscut-first'
+  return sorted.order.process === 'crosscut-first'
     ? {
         process: 'crosscut-first',
         takes,

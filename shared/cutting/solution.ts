@@ -1,5 +1,5 @@
 import type { Layout } from './layout.ts'
-import type { Stock } from './stock.ts'
+import type { SortedOrder } from './sorted-order.ts'
 
 /** Boards of one kind that are all cut alike. */
 export interface Cut {
@@ -19,11 +19,11 @@ export interface Solution {
 }
 
 /** The plan of these cuts, counted up. */
-export function solutionOf(stock: Stock, cuts: Cut[]): Solution {
+export function solutionOf(sorted: SortedOrder, cuts: Cut[]): Solution {
   let [missing, cost, boards] = [0, 0, 0]
-  for (const { count } of stock.sizes) missing += count
+  for (const { count } of sorted.sizes) missing += count
   for (const { kind, layout, copies } of cuts) {
-    cost += copies * stock.kinds[kind]!.cost
+    cost += copies * sorted.kinds[kind]!.cost
     boards += copies
     for (const count of layout.takes.values()) missing -= copies * count
   }
@@ -38,16 +38,16 @@ export function isBetter(a: Solution, b: Solution): boolean {
 }
 
 /** Blanks still wanted after these cuts, by size. */
-export function leftAfter(stock: Stock, cuts: readonly Cut[]): Int32Array {
-  const left = Int32Array.from(stock.sizes, (s) => s.count)
+export function leftAfter(sorted: SortedOrder, cuts: readonly Cut[]): Int32Array {
+  const left = Int32Array.from(sorted.sizes, (s) => s.count)
   for (const { layout, copies } of cuts)
     for (const [size, count] of layout.takes) left[size] = left[size]! - copies * count
   return left
 }
 
 /** Boards still to be had after these cuts, by kind. */
-export function availableAfter(stock: Stock, cuts: readonly Cut[]): Float64Array {
-  const available = Float64Array.from(stock.kinds, (k) => k.available)
+export function availableAfter(sorted: SortedOrder, cuts: readonly Cut[]): Float64Array {
+  const available = Float64Array.from(sorted.kinds, (k) => k.available)
   for (const { kind, copies } of cuts) available[kind] = available[kind]! - copies
   return available
 }

@@ -4,7 +4,7 @@ import { capacitiesOf } from './capacity.ts'
 import { chances, retried } from './improve.ts'
 import { boundedPlan, type Found, quickSolution } from './quick.ts'
 import { isBetter } from './solution.ts'
-import { type Stock, stockOf } from './stock.ts'
+import { type SortedOrder, sortedOrder } from './sorted-order.ts'
 
 /** The search's clock: `now` in milliseconds, and when to stop by it. */
 export interface Clock {
@@ -24,26 +24,26 @@ const STALE_PROVEN = 150
  */
 export async function solveCut(order: CutOrder, clock: Clock): Promise<CutPlan> {
   const began = clock.now()
-  const stock = stockOf(order)
-  const capacities = capacitiesOf(stock)
-  const found = bettered(stock, capacities, quickSolution(stock, capacities), clock)
-  return { ...boundedPlan(stock, capacities, found), seconds: Math.max(0, clock.now() - began) / 1000 }
+  const sorted = sortedOrder(order)
+  const capacities = capacitiesOf(sorted)
+  const found = bettered(sorted, capacities, quickSolution(sorted, capacities), clock)
+  return { ...boundedPlan(sorted, capacities, found), seconds: Math.max(0, clock.now() - began) / 1000 }
 }
 
-function bettered(stock: Stock, capacities: Float64Array, found: Found, clock: Clock): Found {
+function bettered(sorted: SortedOrder, capacities: Float64Array, found: Found, clock: Clock): Found {
   if (found.exact || found.solution.boards === 0) return found
   const chance = chances(1)
   const effort = { steps: 0 }
-  const anyway = missingAnyway(stock)
+  const anyway = missingAnyway(sorted)
   let { solution } = found
-  let bound = lowerBound(stock, capacities, solution)
+  let bound = lowerBound(sorted, capacities, solution)
   for (let stale = 0; clock.now() < clock.deadline; stale++) {
     const proven = solution.cost <= bound && solution.missing === anyway
     if (stale >= (proven ? STALE_PROVEN : STALE_MAX)) break
-    const next = retried(stock, capacities, solution, chance, effort)
+    const next = retried(sorted, capacities, solution, chance, effort)
     if (isBetter(next, solution)) {
       stale = 0
-      bound = lowerBound(stock, capacities, next)
+      bound = lowerBound(sorted, capacities, next)
     }
     solution = next
   }

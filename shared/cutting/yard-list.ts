@@ -102,7 +102,7 @@ function bestLengthsFor(input: YardInput): YardList['bestLengths'] {
     .sort((a, b) => nm(a.waste) - nm(b.waste) || a.lengthFt - b.lengthFt)
 }
 
-/** The best yield of the blanks on the boards a yard commonly brings; 0 when none takes one. */
+/** The mean yield of the blanks on the boards a yard commonly brings that take one; 0 when none does. */
 function geometricYieldOf(input: YardInput): number {
   const yields = input.yardBoards.map(({ width, length }) => {
     const blanks =

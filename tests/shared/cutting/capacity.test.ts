@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { capacitiesOf, reachOf } from '../../../shared/cutting/capacity.ts'
-import { stockOf } from '../../../shared/cutting/stock.ts'
+import { sortedOrder } from '../../../shared/cutting/sorted-order.ts'
 import { blanks, board, inch, orderOf } from './orders.ts'
 
 describe('reachOf', () => {
@@ -27,18 +27,18 @@ describe('capacitiesOf', () => {
   it('counts what blanks with their kerfs can cover at most', () => {
     // 8 in wide: three strips of 2 in with kerfs (3 × 2-1/8 = 6-3/8, a fourth would need 8-3/8).
     // 50 in long: two of 20 in (2 × 20-1/8), a third would need 60. 6-3/8 × 40-1/4 sq in.
-    const stock = stockOf(orderOf({ blanks: [blanks('a', 2, 20, 9)], boards: [board('B', 8, 50)] }))
-    const [capacity] = capacitiesOf(stock)
+    const sorted = sortedOrder(orderOf({ blanks: [blanks('a', 2, 20, 9)], boards: [board('B', 8, 50)] }))
+    const [capacity] = capacitiesOf(sorted)
     expect(capacity! / 25.4e6 ** 2).toBeCloseTo(6.375 * 40.25, 9)
   })
 
   it('counts every clear run by itself, but not a gap narrower than the kerf', () => {
     const at = (from: number, to: number) => ({ from: from * inch, to: to * inch })
     const capacityOf = (defects: { from: number; to: number }[]) => {
-      const stock = stockOf(
+      const sorted = sortedOrder(
         orderOf({ blanks: [blanks('a', 2, 20, 9)], boards: [board('B', 2, 50, { defects })] }),
       )
-      return capacitiesOf(stock)[0]! / 25.4e6 ** 2 / 2.125 / 20.125
+      return capacitiesOf(sorted)[0]! / 25.4e6 ** 2 / 2.125 / 20.125
     }
     // One blank either side of a defect at 22 to 24: two. At 15 to 31: 15 and 19 in, none.
     expect(capacityOf([at(22, 24)])).toBeCloseTo(2, 9)

@@ -4,7 +4,7 @@ import { capacitiesOf } from '../../../shared/cutting/capacity.ts'
 import { cutBreaches } from '../../../shared/cutting/check.ts'
 import { oneSize } from '../../../shared/cutting/one-size.ts'
 import { quickCut } from '../../../shared/cutting/quick.ts'
-import { stockOf } from '../../../shared/cutting/stock.ts'
+import { sortedOrder } from '../../../shared/cutting/sorted-order.ts'
 import { blanks, board, inch, missingOf, orderOf } from './orders.ts'
 
 describe('an order of one size', () => {
@@ -69,16 +69,16 @@ describe('an order of one size', () => {
 
   it('is not called exact where a knot leaves it open how many a board holds', () => {
     const defects = [{ from: 10 * inch, to: 11 * inch, across: [0, inch] as [number, number] }]
-    const stock = stockOf(
+    const sorted = sortedOrder(
       orderOf({ blanks: [blanks('a', 2, 20, 99)], boards: [board('B', 8.375, 60.25, { defects })] }),
     )
-    expect(oneSize(stock, capacitiesOf(stock))!.exact).toBe(false)
+    expect(oneSize(sorted, capacitiesOf(sorted))!.exact).toBe(false)
   })
 
   it('is left to the search when there are two sizes', () => {
-    const stock = stockOf(
+    const sorted = sortedOrder(
       orderOf({ blanks: [blanks('a', 2, 20, 9), blanks('b', 2, 21, 1)], boards: [board('B', 8, 60)] }),
     )
-    expect(oneSize(stock, capacitiesOf(stock))).toBeUndefined()
+    expect(oneSize(sorted, capacitiesOf(sorted))).toBeUndefined()
   })
 })

@@ -74,7 +74,7 @@ function breadthOf(sizes: number, kinds: number): Breadth {
 }
 
 /** A cut order as the search sees it: alike blanks and boards put together, lengths in nanometres. */
-export interface Stock {
+export interface SortedOrder {
   order: CutOrder
   kerf: number
   /** Wide sides first, then long, then thick. */
@@ -156,12 +156,12 @@ function kindsOf(order: CutOrder): { kinds: BoardKind[]; perUnit: number; priced
     kind.rows.push({ key: board.key, count })
     kinds.set(name, kind)
   })
-  const sorted = [...kinds].sort(([a, x], [b, y]) => x.cost - y.cost || text(a, b)).map(([, kind]) => kind)
-  return { kinds: sorted, perUnit: prices.perUnit, priced: prices.priced }
+  const ranked = [...kinds].sort(([a, x], [b, y]) => x.cost - y.cost || text(a, b)).map(([, kind]) => kind)
+  return { kinds: ranked, perUnit: prices.perUnit, priced: prices.priced }
 }
 
 /** The order with alike blanks and alike boards put together, in an order of its own: rows may come in any. */
-export function stockOf(order: CutOrder): Stock {
+export function sortedOrder(order: CutOrder): SortedOrder {
   const sizes = sizesOf(order)
   const { kinds, perUnit, priced } = kindsOf(order)
   for (const size of sizes) size.fits = kinds.some((kind) => cornerFor(kind, size) !== undefined)
