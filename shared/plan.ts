@@ -153,7 +153,9 @@ function blankOf(job: Job, shop: Shop, part: Part, wood: BarWood | undefined): B
 }
 
 function cutOrderOf(job: Job, shop: Shop, blank: Blank): CutOrder {
-  const stock = stockOf(job.species, shop.stock).find((row) => row.nominal === blank.nominal)
+  const stock = stockOf(job.species, shop.stock).find(
+    (row) => row.nominal === blank.nominal && !!row.surfaced === !!blank.surfaced,
+  )
   const { kerf, endTrim, edgeTrim, minOffcut, priceBy, currency, yardBoards } = shop
   return cutOrderFor({
     units: job.units,

@@ -21,6 +21,8 @@ export interface Blank {
   layers: number
   /** e.g. `8/4`; absent when nothing the shop can get is thick enough (then `cautions` says so). */
   nominal?: string
+  /** That stock comes planed on two sides. */
+  surfaced?: boolean
   /** Rough thickness of that nominal, and thickness one layer must have at least. */
   thickness: number
   layerThickness: number
@@ -125,7 +127,10 @@ function partsPerBlank(input: BlankInput): number {
  */
 export function blankFor(input: BlankInput): Blank {
   const perBlank = partsPerBlank(input)
-  const { side, length, sawn, layers, nominal, thickness, layerThickness } = squareFor(input, perBlank)
+  const { side, length, sawn, layers, nominal, surfaced, thickness, layerThickness } = squareFor(
+    input,
+    perBlank,
+  )
   const turned = input.split ? Math.ceil(input.quantity / 2) : input.quantity
   const need = Math.ceil(turned / perBlank)
   const count = blanksForBatch({
@@ -141,6 +146,7 @@ export function blankFor(input: BlankInput): Blank {
     stock: { perBlank, sticks: count },
     layers,
     ...(nominal === undefined ? {} : { nominal }),
+    ...(surfaced && { surfaced }),
     thickness,
     layerThickness,
     diagonal: side * Math.SQRT2,

@@ -93,6 +93,8 @@ export interface StockChoice {
   layers: number
   /** Absent when the shop has no stock at all. */
   nominal?: string
+  /** It comes planed on two sides. */
+  surfaced?: boolean
   thickness: number
   /** Thickness that one layer needs at least of the board as it is bought. */
   layerThickness: number
@@ -148,6 +150,7 @@ export function stockFor(need: Need, stock: Stock[], allowances: StockAllowances
     return {
       layers: 1,
       nominal: whole.nominal,
+      ...(whole.surfaced && { surfaced: true }),
       thickness: whole.rough,
       layerThickness: whole.surfaced ? need.side : sawn,
       sawn,
@@ -173,6 +176,7 @@ function gluedUp(
       return {
         layers,
         nominal: chosen.nominal,
+        ...(chosen.surfaced && { surfaced: true }),
         thickness: chosen.rough,
         layerThickness,
         sawn: sawnFrom(chosen.rough),

@@ -89,6 +89,23 @@ describe('planJob for a mortised leg', () => {
     expect(blank.sawn / inch).toBeCloseTo(2.5, 9)
   })
 
+  it('pays the price of the stock it takes, rough or surfaced', () => {
+    const stock: Shop['stock'] = [
+      { species: '*', nominal: '6/4', pricePerBoardFoot: 10 },
+      { species: '*', nominal: '6/4', surfaced: true, pricePerBoardFoot: 14 },
+    ]
+    // 30 + 3 = 33 mm; 6/4 surfaced on two sides leaves 1-5/16 in = 33.34 mm, so both would do: the cheaper is taken.
+    const { blank, cutOrder } = planOf(dowel(), { ...defaultShop, stock })
+    expect(blank.surfaced).toBeUndefined()
+    expect(cutOrder.boards[0]!.pricePerBoardFoot).toBe(10)
+    const dear = planOf(dowel(), {
+      ...defaultShop,
+      stock: [{ ...stock[0]!, pricePerBoardFoot: 20 }, stock[1]!],
+    })
+    expect(dear.blank.surfaced).toBe(true)
+    expect(dear.cutOrder.boards[0]!.pricePerBoardFoot).toBe(14)
+  })
+
   it('cuts one spare for eight at 90 %', () => {
     // p = 2/50. P(8 of 8) = 0.96^8 = 0.72; P(8 or more of 9) = 0.952.
     expect(plan.blank).toMatchObject({ need: 8, spares: 1, count: 9 })
