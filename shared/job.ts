@@ -5,6 +5,7 @@ import { day, lengthOf, listOf, readInput } from './input.ts'
 import { type Breach, badInput } from './problem.ts'
 import { profileBreaches } from './profile/check.ts'
 import type { Profile } from './profile/profile.ts'
+import { sizeText } from './profile/size-text.ts'
 import { inches, type Units } from './units/length.ts'
 
 export type Finish = 'none' | 'oil' | 'wax' | 'polish' | 'film'
@@ -118,17 +119,25 @@ export function jobSchema(units: Units) {
       })
       .prefault({}),
     joints: listOf(
-      z.object({
-        kind: z.enum(['mortise', 'hole', 'tenon']),
-        at: size,
-        face: z.enum(['A', 'B', 'C', 'D']).optional(),
-        angle: z.number().min(-360).max(360).optional(),
-        size: z.union([size.transform((s) => [s]), z.array(size).min(1).max(2)], {
-          error: 'must be a length or a list of one or two lengths',
-        }),
-        depth: size,
-        stage: z.enum(['square', 'turned']).default('square'),
-      }),
+      z
+        .object({
+          kind: z.enum(['mortise', 'hole', 'tenon']),
+          at: size,
+          face: z
+            .union([z.enum(['A', 'B', 'C', 'D']), z.number().min(-360).max(360)], {
+              error: 'must be "A", "B", "C", "D" or an angle in degrees',
+            })
+            .optional(),
+          angle: z.number().min(-360).max(360).optional(),
+          size: z.union([size.transform((s) => [s]), z.array(size).min(1).max(2)], {
+            error: 'must be a length or a list of one or two lengths',
+          }),
+          depth: size,
+          stage: z.enum(['square', 'turned']).default('square'),
+        })
+        .transform(({ face, angle, ...joint }) =>
+          typeof face === 'number' ? { ...joint, face: undefined, angle: face } : { ...joint, face, angle },
+        ),
       { most: 200 },
     ).prefault([]),
     mount: z.enum(['spur', 'cup', 'chuck', 'screw', 'jam']).default('spur'),
@@ -184,7 +193,7 @@ export function readJob(input: unknown): Job {
       ? [
           {
             path: `joints[${i}].at`,
-            message: `must lie on the part, between 0 and ${length} mm; read ${joint.at} mm`,
+            message: `must lie on the part, between 0 and ${sizeText(length)}; read ${sizeText(joint.at)}`,
           },
         ]
       : [],

@@ -22,6 +22,7 @@ import { routeFor } from './route/route.ts'
 import type { Shop, ShopStock } from './shop.ts'
 import { type Calipers, calipersFor } from './turning/calipers.ts'
 import { grindingFor, type ToolGrinding } from './turning/edge.ts'
+import { styleOf } from './units/length.ts'
 import { densityCautions, densityOf } from './wood/density.ts'
 import { type Movement, movementOf, whyNoMovement } from './wood/movement.ts'
 import { type Species, speciesNamed } from './wood/species.ts'
@@ -366,7 +367,11 @@ const speciesCautions = (species: Species): string[] =>
 export function planJob(job: Job, shop: Shop, woods: Species[], better?: CutPlan): Plan {
   const species = speciesOf(job, shop, woods)
   const part = partOf(job, species)
-  const checks = checkStations(job.profile, job.tolerance, job.instrument.jawWidth)
+  const checks = checkStations(
+    job.profile,
+    { ...job.tolerance, style: styleOf(job.units) },
+    job.instrument.jawWidth,
+  )
   const blank = blankOf(job, shop, part, barWood(species, part.density))
   const cutOrder = cutOrderOf(job, shop, blank)
   const cut = checkedCut(cutOrder, better)
@@ -377,6 +382,7 @@ export function planJob(job: Job, shop: Shop, woods: Species[], better?: CutPlan
   const time = batchTime({
     operations: [...operations, sharpeningOf(grinding)],
     pieces: made,
+    wanted: job.quantity,
     perBlank: made / blank.count,
     learningRate: shop.learningRate,
     restAllowance: shop.restAllowance,

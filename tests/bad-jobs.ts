@@ -235,6 +235,12 @@ export const badJobs: BadJob[] = [
     file: leg((j) => (j.joints[0].kind = 'dovetail')),
     path: /^joints\[0\]\.kind$/,
   },
+  {
+    what: 'a face that is none',
+    file: leg((j) => (j.joints[0].face = 'E')),
+    path: /^joints\[0\]\.face$/,
+    says: /"A"/,
+  },
   { what: 'a joint beyond the end', file: leg((j) => (j.joints[0].at = '20')), path: /^joints\[0\]\.at$/ },
   {
     what: 'an object where a length belongs',

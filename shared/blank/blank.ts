@@ -108,10 +108,11 @@ function fits(input: BlankInput, { side, length }: Square): LatheFit[] {
 function partsPerBlank(input: BlankInput): number {
   if (input.perBlank !== 'auto') return input.perBlank
   if (nm(input.part.length) >= nm(SHORT_PART)) return 1
+  const wanted = input.split ? Math.ceil(input.quantity / 2) : input.quantity
   let best = 1
   for (
     let parts = 2;
-    parts <= PARTS_MAX && nm(stickLength(input, parts)) <= nm(input.allowances.stickMax);
+    parts <= Math.min(PARTS_MAX, wanted) && nm(stickLength(input, parts)) <= nm(input.allowances.stickMax);
     parts++
   ) {
     if (!fitsSomewhere(input, squareFor(input, parts)) || !(input.allowsStick?.(parts) ?? true)) break
@@ -127,7 +128,7 @@ function partsPerBlank(input: BlankInput): number {
  */
 export function blankFor(input: BlankInput): Blank {
   const perBlank = partsPerBlank(input)
-  const { side, length, sawn, layers, nominal, surfaced, thickness, layerThickness } = squareFor(
+  const { side, length, sawn, layers, nominal, surfaced, thickness, layerThickness, missedBy } = squareFor(
     input,
     perBlank,
   )
@@ -159,11 +160,11 @@ export function blankFor(input: BlankInput): Blank {
     lengthParts: lengthPartsOf(input, perBlank),
     cautions: [],
   }
-  blank.cautions.push(...cautionsOf(blank, input))
+  blank.cautions.push(...cautionsOf(blank, input, missedBy))
   return blank
 }
 
-function cautionsOf(blank: Blank, input: BlankInput): string[] {
+function cautionsOf(blank: Blank, input: BlankInput, missedBy: Square['missedBy']): string[] {
   const text = (mm: number) => lengthText(mm, styleOf(input.units))
   const cautions: string[] = []
   if (blank.nominal === undefined) {
@@ -175,6 +176,11 @@ function cautionsOf(blank: Blank, input: BlankInput): string[] {
       `Glued up of ${blank.layers} layers of ${blank.nominal}: all from one board, faces planed the same day, 24 h to cure; start slowly${
         blank.layers % 2 === 0 ? ' and drive with a cup, for the glue line runs through both centres' : ''
       }.`,
+    )
+  }
+  if (missedBy) {
+    cautions.push(
+      `${missedBy.nominal} misses by only ${text(missedBy.short)}: with boards that measure full, or straight ones that need less for bow or planing, each square could come from one piece.`,
     )
   }
   if (nm(blank.length) < nm(input.allowances.minMachine)) {

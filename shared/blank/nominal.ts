@@ -100,7 +100,12 @@ export interface StockChoice {
   layerThickness: number
   /** What is ripped and resawn for the square. */
   sawn: number
+  /** Glued up though the thickest stock misses by so little that a full board or less bow would do. */
+  missedBy?: { nominal: string; short: number }
 }
+
+/** A miss worth telling, mm: boards often measure full by that much. Common practice, no source. */
+const NEAR_MISS = inches(1 / 8)
 
 interface Need {
   side: number
@@ -166,6 +171,8 @@ function gluedUp(
   sawnFrom: (rough: number) => number,
 ): StockChoice {
   const thickest = offers.at(-1)
+  const short = thickest ? sawnFrom(thickest.rough) - thickest.actual : 0
+  const near = thickest && !need.split && nm(short) <= nm(NEAR_MISS)
   const step = 2
   for (let layers = need.split ? 2 : 3; thickest && layers <= 99; layers += step) {
     const layerThickness = need.side / layers + allowances.jointing
@@ -180,6 +187,7 @@ function gluedUp(
         thickness: chosen.rough,
         layerThickness,
         sawn: sawnFrom(chosen.rough),
+        ...(near && { missedBy: { nominal: thickest.nominal, short } }),
       }
   }
   const layers = need.split ? 2 : 1

@@ -5,6 +5,7 @@ import { timeRange } from './range.ts'
 /** Minutes for the batch. */
 export interface BatchTime {
   minutes: number
+  /** Share of each piece that was asked for: set-up and spares are in it. */
   perPiece: number
   /** The first and the last piece by themselves, without what is done once for the batch. */
   first: number
@@ -28,8 +29,9 @@ export type TimedWork = Pick<Operation, 'stage' | 'minutesOnce' | 'minutesEach' 
 
 export interface BatchTimeInput {
   operations: TimedWork[]
-  /** Pieces turned, spares among them. */
+  /** Pieces turned, spares among them, and how many of them are wanted. */
   pieces: number
+  wanted: number
   /** Pieces turned from one blank; 1 when absent. */
   perBlank?: number
   learningRate: number
@@ -58,7 +60,8 @@ function elapsedOf(minutes: number, input: BatchTimeInput): BatchTime['elapsed']
 /**
  * The time a batch takes. Hand operations follow the unit-form learning curve, on which an operation's
  * minutes describe the tenth piece and n counts all pieces of the batch; the others take the same on each.
- * `byStage` adds up to `minutes`; `perPiece` is `minutes` over all pieces, set-up included.
+ * `byStage` adds up to `minutes`; `perPiece` is `minutes` over the pieces wanted, set-up and spares
+ * included.
  */
 export function batchTime(input: BatchTimeInput): BatchTime {
   const { operations, pieces, perBlank = 1, learningRate: rate } = input
@@ -74,7 +77,7 @@ export function batchTime(input: BatchTimeInput): BatchTime {
   const nth = (n: number): number => firstMinutes(hand, rate) * learningFactor(n, rate) + steady
   return {
     minutes,
-    perPiece: minutes / pieces,
+    perPiece: minutes / input.wanted,
     first: nth(1),
     last: nth(pieces),
     ...timeRange(minutes, input.spread),

@@ -38,15 +38,16 @@ export function judged(spans: Span[], beside: Span[], at: number, measuring: Mea
   const reach = beside.every((span) => jawsReach(spans, span, at, measuring))
   const steep = beside.find((span) => !slopeAllows(span, at, measuring))
   if (reach && !steep) return {}
+  const say = (mm: number): string => sizeText(mm, measuring.style)
   const better = betterPlace(spans, beside, at, measuring)
   const off = steep && slopeError(steep, at, measuring.position)
   const why = !reach
-    ? `Jaws ${sizeText(measuring.jawWidth)} wide do not reach the wood at ${sizeText(at)}`
-    : `At ${sizeText(at)} the outline is so steep that ${sizeText(measuring.position)} along the part changes the diameter by ${Number.isFinite(off) ? sizeText(off!) : 'any amount'}`
+    ? `Jaws ${say(measuring.jawWidth)} wide do not reach the wood at ${say(at)}`
+    : `At ${say(at)} the outline is so steep that ${say(measuring.position)} along the part changes the diameter by ${Number.isFinite(off) ? say(off!) : 'any amount'}`
   return better === undefined
     ? { caution: `${why}; no place beside it is better.` }
     : {
-        caution: `${why}; the nearest better place is ${sizeText(better.x)} from the foot, ${sizeText(2 * spanRadius(better.span, better.x))} across.`,
+        caution: `${why}; the nearest better place is ${say(better.x)} from the foot, ${say(2 * spanRadius(better.span, better.x))} across.`,
         better: better.x,
       }
 }

@@ -1,4 +1,4 @@
-import { nm } from '../units/length.ts'
+import { type LengthStyle, nm } from '../units/length.ts'
 import { judged } from './better-place.ts'
 import { clearOf, jawsReach, type Measuring, slopeAllows } from './jaws.ts'
 import { type Profile, type Span, type Station, samePlace, spansOf } from './profile.ts'
@@ -31,6 +31,8 @@ export interface CheckTolerance {
   diameter: number
   position: number
   side: number
+  /** How lengths are said in cautions; in both systems when absent. */
+  style?: LengthStyle
 }
 
 /** Most check stations that are chosen without being asked for. */
@@ -44,7 +46,7 @@ function limitsOf(station: Station, kind: CheckStation['kind'], tolerance: Check
 
 const measuringOf = (station: Station, tolerance: CheckTolerance, jawWidth: number): Measuring => {
   const { plus, minus } = limitsOf(station, 'diameter', tolerance)
-  return { diameter: Math.max(plus, minus), position: tolerance.position, jawWidth }
+  return { diameter: Math.max(plus, minus), position: tolerance.position, jawWidth, style: tolerance.style }
 }
 
 function checkAt(

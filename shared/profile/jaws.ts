@@ -1,4 +1,4 @@
-import { nm } from '../units/length.ts'
+import { type LengthStyle, nm } from '../units/length.ts'
 import type { Span } from './profile.ts'
 import { greatestRadius, spanRadius, spanSlope } from './radius.ts'
 
@@ -7,6 +7,8 @@ export interface Measuring {
   diameter: number
   position: number
   jawWidth: number
+  /** How lengths are said in cautions; in both systems when absent. */
+  style?: LengthStyle
 }
 
 /** Kept clear of shoulder lines, mm: 1/16 in, Milton & Wohlers, A Course in Wood Turning (1919), ch. V. */

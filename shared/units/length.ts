@@ -149,6 +149,24 @@ export function lengthFigure(mm: number, style: LengthStyle): string {
   return sign + (whole === 0 ? fraction : `${whole}-${fraction}`)
 }
 
+/** The most by which a shown limit may stand beside the true one, mm: far below what a caliper tells. */
+const SHOWN_LIMIT_MM = 0.005
+
+/**
+ * A limit as people read it: like `lengthText`, but finer where the nearest fraction would move the limit.
+ *
+ * @example limitText(15.875, 'fraction') // '5/8 in'
+ * @example limitText(16.075, 'fraction') // '0.633 in'
+ * @example limitText(16.075, 'mm') // '16.08 mm'
+ */
+export function limitText(mm: number, style: LengthStyle): string {
+  const text = lengthText(mm, style)
+  if (Math.abs(readLength(text, 'mm')! - mm) <= SHOWN_LIMIT_MM) return text
+  return style === 'mm'
+    ? `${(Math.round(nm(mm) / 1e4) / 100).toFixed(2)} mm`
+    : `${(mm / MM_PER_INCH).toFixed(3)} in`
+}
+
 const unsignedZero = (sign: string, figure: string): string =>
   /^[0.]+$/.test(figure) ? figure : sign + figure
 

@@ -19,24 +19,48 @@ function sixtyStations() {
   const stations = [{ at: 0, then: 'square', side: 45 }]
   for (let i = 0, at = 150; i < 58; i++, at += i % 2 ? 8 : 14) {
     const then = ['bead', 'straight', 'cove', 'straight', 'ovolo', 'ogee'][i % 6]
-    stations.push({ at, diameter: 36 - (i % 4) * 3, then, ...(then === 'bead' && { rise: 2 }), ...(then === 'cove' && { depth: 2 }) })
+    stations.push({
+      at,
+      diameter: 36 - (i % 4) * 3,
+      then,
+      ...(then === 'bead' && { rise: 2 }),
+      ...(then === 'cove' && { depth: 2 }),
+    })
   }
   stations.push({ at: 920, diameter: 34, then: 'straight' })
   return [...stations.slice(0, 59), { at: 930, diameter: 34 }]
 }
 
-const job = readJob({ name: 'Long run', units: 'mm', species: 'oak-white', quantity: 400, profile: { stations: sixtyStations() } })
+const job = readJob({
+  name: 'Long run',
+  units: 'mm',
+  species: 'oak-white',
+  quantity: 400,
+  profile: { stations: sixtyStations() },
+})
 const small = readJob({
-  name: 'Dowels', units: 'mm', species: 'maple-sugar', quantity: 4,
-  profile: { stations: [{ at: 0, diameter: 30 }, { at: 400, diameter: 30 }] },
+  name: 'Dowels',
+  units: 'mm',
+  species: 'maple-sugar',
+  quantity: 4,
+  profile: {
+    stations: [
+      { at: 0, diameter: 30 },
+      { at: 400, diameter: 30 },
+    ],
+  },
 })
 const orders = yard.instances.map((i) => readCutOrder(i.order))
 const noise = (i) => Math.sin(i * 12.9898) * 43758.5453 - Math.floor(Math.sin(i * 12.9898) * 43758.5453) - 0.5
 const set = readSetFile({
-  units: 'mm', choose: 36,
+  units: 'mm',
+  choose: 36,
   stations: Array.from({ length: 8 }, (_, s) => ({ key: `s${s}`, target: 30 + s, plus: 0.8, minus: 0.8 })),
   pieces: Array.from({ length: 40 }, (_, p) => ({
-    key: `p${p}`, readings: Object.fromEntries(Array.from({ length: 8 }, (_, s) => [`s${s}`, 30 + s + noise(p * 8 + s + 1)])),
+    key: `p${p}`,
+    readings: Object.fromEntries(
+      Array.from({ length: 8 }, (_, s) => [`s${s}`, 30 + s + noise(p * 8 + s + 1)]),
+    ),
   })),
 })
 
@@ -52,7 +76,11 @@ function time(name, run, { runs = 60, warm = 10 } = {}) {
 }
 
 console.log(`Node ${process.version}, ${cpus().length} cores\n`)
-time(`plan ${job.profile.stations.length} stations, ${job.quantity} pieces (quick cut)`, () => planJob(job, defaultShop, woods))
+time(`plan ${job.profile.stations.length} stations, ${job.quantity} pieces (quick cut)`, () =>
+  planJob(job, defaultShop, woods),
+)
 time('plan 2 stations, 4 pieces', () => planJob(small, defaultShop, woods))
-time(`quick cut of a yard order (${orders.length} in turn)`, (i) => quickCut(orders[i % orders.length]), { runs: 120 })
+time(`quick cut of a yard order (${orders.length} in turn)`, (i) => quickCut(orders[i % orders.length]), {
+  runs: 120,
+})
 time('match 40 pieces at 8 stations, choose 36', () => matchSet(set), { runs: 20, warm: 3 })

@@ -51,6 +51,24 @@ describe('readJob', () => {
     expect(job.allowances.bowPerMm! * 304.8).toBeCloseTo(25.4 / 16, 9)
   })
 
+  it('takes the face of a joint as a letter or as an angle', () => {
+    const joint = { kind: 'hole', at: '14', size: '1/2', depth: '1' }
+    const job = readJob({
+      ...benchLeg(),
+      joints: [
+        { ...joint, face: 'B' },
+        { ...joint, face: 45 },
+        { ...joint, angle: 30 },
+      ],
+    })
+    expect(job.joints.map(({ face, angle }) => [face, angle])).toEqual([
+      ['B', undefined],
+      [undefined, 45],
+      [undefined, 30],
+    ]) // prettier-ignore
+    expect(job.unread).toEqual([])
+  })
+
   it.each([benchLeg, dowel, knob, fortyStations])('reads the %o', (file) => {
     expect(readJob(file()).name).toBe(file().name)
   })

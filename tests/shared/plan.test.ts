@@ -144,6 +144,35 @@ describe('planJob', () => {
     expect(blank.length).toBeCloseTo(431.75, 9)
   })
 
+  it('says when thick stock misses by so little that a full board would do', () => {
+    // 1-3/4 in + 1/4 in planing + bow of 25 in: (25 + 0 − 24) in / 384 over 2 in.
+    const stations = [
+      { at: '0', then: 'square', side: '1 3/4' },
+      { at: '6', diameter: '1 1/2' },
+      { at: '19', diameter: '1 1/2', then: 'square', side: '1 3/4' },
+      { at: '25' },
+    ]
+    const { blank } = planOf({
+      name: 'Baluster',
+      units: 'in',
+      species: 'oak-white',
+      quantity: 24,
+      profile: { stations },
+    })
+    expect(blank.layers).toBe(3)
+    expect(blank.cautions.join(' ')).toMatch(/8\/4 misses by only/)
+  })
+
+  it('turns no more parts to a stick than are wanted', () => {
+    expect(planOf({ ...knob(), quantity: 2 }).blank.stock.perBlank).toBe(2)
+  })
+
+  it('says lengths in the cautions of an inch job in inches', () => {
+    expect(planOf(benchLeg()).checkStations[0]!.caution).toMatch(
+      /Jaws 1\/8 in wide do not reach the wood at 1-3\/4 in/,
+    )
+  })
+
   it('turns several short parts to a stick no longer than allowed', () => {
     const { blank } = planOf(knob())
     expect(blank.length).toBeLessThanOrEqual(12 * inch)

@@ -1,5 +1,5 @@
 import { type Limits, lowerNm, upperNm, type Verdict, verdictOf } from '../../shared/matching/reading.ts'
-import { type LengthStyle, lengthFigure, lengthText, nm } from '../../shared/units/length.ts'
+import { type LengthStyle, lengthText, limitText, nm } from '../../shared/units/length.ts'
 
 /** A shape beside the colour and the word, so that none of them stands alone. */
 export const verdictSymbols: Record<Verdict, string> = { in: '✓', over: '▲', under: '▼' }
@@ -37,7 +37,7 @@ function isSixtyFourth(mm: number): boolean {
 
 /** The readings that are in: `1-23/32 to 1-25/32 in`. */
 export const limitsText = ({ target, plus, minus }: Limits, style: LengthStyle): string =>
-  `${lengthFigure(target - minus, style)} to ${lengthText(target + plus, style)}`
+  `${limitText(target - minus, style).replace(/ (in|mm)$/, '')} to ${limitText(target + plus, style)}`
 
 export interface VerdictWords {
   verdict: Verdict

@@ -12,6 +12,7 @@ const batch = (more: Partial<BatchTimeInput> = {}) =>
   batchTime({
     operations,
     pieces: 2,
+    wanted: more.pieces ?? 2,
     learningRate: 1,
     restAllowance: 0,
     hoursPerDay: 6,
@@ -29,6 +30,11 @@ const works = fc.array(work, { minLength: 1, maxLength: 8 })
 const rate = fc.double({ min: 0.5, max: 1, noNaN: true })
 
 describe('batchTime', () => {
+  it('shares the minutes among the pieces that are wanted: spares are paid for by the good ones', () => {
+    const batch9 = batch({ pieces: 9, wanted: 8 })
+    expect(batch9.perPiece * 8).toBeCloseTo(batch9.minutes, 9)
+  })
+
   it('adds up what is done once and what is done on each piece', () => {
     // by hand: 10 + 5 + 3 once, 2 × (2 + 20 + 4 + 1) each
     const time = batch()

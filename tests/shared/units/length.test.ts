@@ -77,6 +77,11 @@ describe('readLength', () => {
     )
   })
 
+  it('gives whole nanometres, so that an exact length stays exact', () => {
+    expect(readLength('8 ft', 'mm')).toBe(2438.4)
+    expect(readLength('16 1/2', 'in')).toBe(419.1)
+  })
+
   it('never throws and never gives a number that is not finite', () => {
     fc.assert(
       fc.property(fc.string({ maxLength: 80 }), (text) => {
@@ -103,6 +108,16 @@ describe('lengthText', () => {
     expect(lengthText(60, 'mm')).toBe('60.0 mm')
     expect(lengthFigure(-0.001, 'mm')).toBe('0.0')
     expect(lengthText(inches(100), 'decimal')).toBe('100 in')
+  })
+})
+
+describe('limitText', () => {
+  it('shows a limit no nearer or farther than it is', () => {
+    // 5/8 in + 1/128 in = 0.6328125 in: the nearest 1/64 would be 41/64 = 0.640625 in.
+    expect(limitText(inches(5 / 8 + 1 / 128), 'fraction')).toBe('0.633 in')
+    expect(limitText(inches(41 / 64), 'fraction')).toBe('41/64 in')
+    expect(limitText(25.45, 'mm')).toBe('25.45 mm')
+    expect(limitText(25.4, 'mm')).toBe('25.4 mm')
   })
 })
 
