@@ -4,6 +4,7 @@ import {
   inches,
   lengthFigure,
   lengthText,
+  limitText,
   nm,
   readLength,
   roundedUpMm,
