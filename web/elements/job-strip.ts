@@ -1,11 +1,10 @@
 import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { Plan } from '../../shared/plan.ts'
-import type { JobState, StoredJob } from '../job-file.ts'
+import type { StoredJob } from '../job-file.ts'
 import { pageWear } from '../styles/all.ts'
 import { boardFeetText, hours, priceText } from './amounts.ts'
-
-const stateWords: Record<JobState, string> = { draft: 'draft', started: 'in work', done: 'done' }
+import { stateWords } from './job-card.ts'
 
 /** Name, state and leading figures of the job at hand. Sends `start` when the batch is to be started. */
 @customElement('job-strip')

@@ -1,23 +1,35 @@
 import { css, html, LitElement, nothing } from 'lit'
 import { customElement, state } from 'lit/decorators.js'
+import type { Plan } from '../../shared/plan.ts'
 import type { Species } from '../../shared/wood/species.ts'
-import { addJob, deleteJob, jobs, newKey, piecesOf } from '../api.ts'
+import { addJob, deleteJob, jobs, newKey, piecesOf, planOf } from '../api.ts'
 import { draftOf, dropDraft } from '../drafts.ts'
+import type { Progress } from '../elements/job-card.ts'
+import '../elements/job-card.ts'
 import { jobFileOf } from '../job-entries.ts'
-import type { JobState, StoredJob } from '../job-file.ts'
+import type { StoredJob } from '../job-file.ts'
 import { Load } from '../load.ts'
 import { go, jobPath } from '../router.ts'
 import { noteChange, shopAndWoods, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
 
-const stateWords: Record<JobState, string> = { draft: 'draft', started: 'in work', done: 'done' }
+/** Plans are fetched for so many jobs of the list; the others show what they are without one. */
+const PLANS_SHOWN = 24
 
 interface Listed {
   jobs: StoredJob[]
   woods: readonly Species[]
   /** How far each started batch has come, by job. */
-  progress: ReadonlyMap<string, { made: number; share: number }>
+  progress: ReadonlyMap<string, Progress>
 }
+
+const order = { started: 0, draft: 1, done: 2 }
+
+/** What is in work first, then what is to come, each by its day; what is done last. */
+const byUrgency = (a: StoredJob, b: StoredJob): number =>
+  order[a.state] - order[b.state] ||
+  (a.due ?? '9').localeCompare(b.due ?? '9') ||
+  a.name.localeCompare(b.name)
 
 async function listed(): Promise<Listed> {
   const [all, { woods }] = await Promise.all([jobs(), shopAndWoods()])
@@ -35,7 +47,7 @@ async function listed(): Promise<Listed> {
       return [job.id, { made: wanted.filter((progress) => progress >= 1).length, share }] as const
     }),
   )
-  return { jobs: all, woods, progress: new Map(progress) }
+  return { jobs: all.sort(byUrgency), woods, progress: new Map(progress) }
 }
 
 /** Every job with where it stands; the way into each, and to a new one. */
@@ -49,30 +61,8 @@ export class JobsPage extends LitElement {
         gap: var(--space-4);
         grid-template-columns: repeat(auto-fill, minmax(min(100%, 22rem), 1fr));
       }
-      .job {
-        grid-template-rows: auto 1fr auto;
-      }
-      .name {
-        font-family: var(--serif);
-        font-size: var(--size-large);
-        font-weight: 600;
-        overflow-wrap: anywhere;
-      }
-      .line {
-        display: flex;
-        gap: var(--space-2) var(--space-3);
-        flex-wrap: wrap;
-        align-items: baseline;
-      }
-      progress {
-        width: 100%;
-        height: 0.75rem;
-        accent-color: var(--accent);
-      }
-      .quantity {
-        font-size: var(--size-figure);
-        font-weight: 650;
-        line-height: 1;
+      .jobs > li {
+        display: grid;
       }
       dialog {
         border: 1px solid var(--edge);
@@ -93,6 +83,7 @@ export class JobsPage extends LitElement {
 
   @state() private doomed?: StoredJob
   @state() private message = ''
+  @state() private plans: ReadonlyMap<string, Plan> = new Map()
   private readonly list = new Load<Listed>(this)
   private unwatch?: () => void
 
@@ -109,7 +100,19 @@ export class JobsPage extends LitElement {
     super.disconnectedCallback()
   }
 
-  private readonly reload = () => this.list.from(listed)
+  private readonly reload = async () => {
+    await this.list.from(listed)
+    await this.fetchPlans()
+  }
+
+  /** One after the other, so that the list stands at once; a job that cannot be planned goes without. */
+  private async fetchPlans() {
+    for (const { id } of (this.list.value?.jobs ?? []).slice(0, PLANS_SHOWN)) {
+      if (!this.isConnected) return
+      const plan = await planOf(id).catch(() => undefined)
+      if (plan) this.plans = new Map([...this.plans, [id, plan]])
+    }
+  }
 
   private async duplicate(job: StoredJob) {
     await this.attempt(async () => {
@@ -211,34 +214,15 @@ export class JobsPage extends LitElement {
   }
 
   private job(job: StoredJob, { woods, progress }: Listed) {
-    const come = progress.get(job.id)
     const wood = woods.find(({ key }) => key === job.species)?.name ?? job.species
-    const page = job.state === 'draft' ? 'profile' : job.state === 'started' ? 'rack' : 'checks'
-    return html`
-      <li class="card job">
-        <div class="line">
-          <a class="name" href=${jobPath(job.id, page)}>${job.name}</a>
-          <span class="mark ${job.state === 'started' ? 'going' : job.state === 'done' ? 'in' : ''}">${stateWords[job.state]}</span>
-        </div>
-        <div>
-          <p class="line"><span class="quantity">${job.quantity}</span> ${job.profile.split ? 'halves' : 'pieces'} in ${wood}</p>
-          <p class="soft">
-            ${[job.customer && `for ${job.customer}`, job.due && `due ${job.due}`].filter(Boolean).join(', ') || 'no customer, no date'}
-          </p>
-          ${
-            come
-              ? html`<p class="small">
-                <progress max="1" value=${come.share} aria-label="Progress of ${job.name}"></progress>
-                ${come.made} of ${job.quantity} ${job.profile.split ? 'halves' : 'pieces'} finished, ${Math.round(come.share * 100)} % of the work done
-              </p>`
-              : nothing
-          }
-        </div>
-        <div class="buttons no-print">
-          <button type="button" aria-label="Duplicate ${job.name}" @click=${() => this.duplicate(job)}>Duplicate</button>
-          <button type="button" class="danger" aria-label="Delete ${job.name}" @click=${() => this.ask(job)}>Delete</button>
-        </div>
-      </li>
-    `
+    return html`<li><job-card
+      class="card"
+      .job=${job}
+      .wood=${wood}
+      .come=${progress.get(job.id)}
+      .plan=${this.plans.get(job.id)}
+      @duplicate=${() => this.duplicate(job)}
+      @delete=${() => this.ask(job)}
+    ></job-card></li>`
   }
 }
