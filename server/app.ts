@@ -2,7 +2,7 @@ import helmet from '@fastify/helmet'
 import rateLimit from '@fastify/rate-limit'
 import fastify, { type FastifyServerOptions } from 'fastify'
 import type { Context } from './context.ts'
-import { INPUT_BYTES_MAX, readJson } from './json.ts'
+import { INPUT_BYTES_MAX, readJsonBytes } from './json.ts'
 import { describeInterface } from './openapi.ts'
 import { servePages } from './pages.ts'
 import { answerProblem } from './problems.ts'
@@ -54,9 +54,9 @@ const plainHttp = { hsts: false, crossOriginOpenerPolicy: false, originAgentClus
 /** Bodies are JSON and nothing else: that also keeps pages of other sites from sending any. */
 function takeJsonOnly(app: App): void {
   app.removeAllContentTypeParsers()
-  app.addContentTypeParser<string>('application/json', { parseAs: 'string' }, (_request, body, done) => {
+  app.addContentTypeParser<Buffer>('application/json', { parseAs: 'buffer' }, (_request, body, done) => {
     try {
-      done(null, readJson(body))
+      done(null, readJsonBytes(body))
     } catch (error) {
       done(error as Error)
     }

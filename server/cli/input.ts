@@ -1,7 +1,7 @@
 import { open } from 'node:fs/promises'
 import { resolve } from 'node:path'
 import { Problem } from '../../shared/problem.ts'
-import { INPUT_BYTES_MAX, readJson } from '../json.ts'
+import { INPUT_BYTES_MAX, readJsonBytes } from '../json.ts'
 
 const reasons: Record<string, string> = {
   ENOENT: 'there is no such file',
@@ -45,22 +45,18 @@ async function fileBytes(path: string, name: string): Promise<Buffer> {
 }
 
 /**
- * The value of a JSON file, or of standard input for `-`.
- * @throws Problem when it is missing, a folder, empty, larger than 5 MB, or not JSON
+ * The value of a JSON file, or of standard input for `-`. What is wrong with the file as a whole is told under its
+ * name, what is wrong with a field under the field's path.
+ * @throws Problem when it is missing, a folder, empty, larger than 5 MB, not UTF-8, or not JSON
  */
 export async function readFile(name: string, here: string): Promise<unknown> {
-  const bytes =
-    name === '-' ? await bytesOf(process.stdin, 'standard input') : await fileBytes(resolve(here, name), name)
-  const text = new TextDecoder().decode(bytes)
+  const told = name === '-' ? 'standard input' : name
+  const bytes = name === '-' ? await bytesOf(process.stdin, told) : await fileBytes(resolve(here, name), name)
   try {
-    return readJson(text)
+    return readJsonBytes(bytes)
   } catch (error) {
     if (!(error instanceof Problem)) throw error
-    const path = name === '-' ? 'standard input' : name
-    throw new Problem(
-      error.code,
-      error.message,
-      error.errors.map(({ message }) => ({ path, message })),
-    )
+    const breaches = error.errors.map(({ path, message }) => ({ path: path || told, message }))
+    throw new Problem(error.code, error.message, breaches)
   }
 }

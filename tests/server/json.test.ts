@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { readJson } from '../../server/json.ts'
+import { readJson, readJsonBytes } from '../../server/json.ts'
 import { Problem } from '../../shared/problem.ts'
 
 function refusal(text: string): Problem {
@@ -70,5 +70,27 @@ describe('readJson', () => {
     const long = 'x'.repeat(4_000_000)
     expect(readJson(`["${long}"]`)).toEqual([long])
     expect(refusal(`["${long}", ]`).message).toContain(`column ${long.length + 6}`)
+  })
+
+  it('refuses a field given twice, for one of its values would be lost', () => {
+    const { code, errors } = refusal('{"quantity": 8,\n"profile": {},\n"quantity": 9}')
+    expect(code).toBe('bad-input')
+    expect(errors).toEqual([{ path: 'quantity', message: expect.stringContaining('at lines 1 and 3') }])
+  })
+
+  it('gives no object a new nature', () => {
+    const value = readJson('{"__proto__": {"quantity": 8}}') as Record<string, unknown>
+    expect(Object.getPrototypeOf(value)).toBe(Object.prototype)
+    expect(value.quantity).toBeUndefined()
+  })
+})
+
+describe('readJsonBytes', () => {
+  it('reads UTF-8 with or without its mark, and nothing else', () => {
+    const bytes = Buffer.from('{"name": "Åse"}')
+    expect(readJsonBytes(bytes)).toEqual({ name: 'Åse' })
+    expect(readJsonBytes(Buffer.concat([Buffer.from([0xef, 0xbb, 0xbf]), bytes]))).toEqual({ name: 'Åse' })
+    expect(() => readJsonBytes(Buffer.from('{"name": "Åse"}', 'latin1'))).toThrow(/not UTF-8 text/)
+    expect(() => readJsonBytes(Buffer.from([0xef, 0xbb, 0xbf]))).toThrow(/empty/)
   })
 })

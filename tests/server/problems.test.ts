@@ -68,6 +68,27 @@ describe('every refusal', () => {
     expect(body.errors[0].message).toContain('line 2, column 14')
   })
 
+  it.each([
+    ['that is Latin-1', Buffer.from('{"name": "Åse"}', 'latin1'), 400, '', /not UTF-8 text: line 1/],
+    ['that is UTF-16', Buffer.from('\ufeff{}', 'utf16le'), 400, '', /UTF-16/],
+    [
+      'with a field given twice',
+      Buffer.from('{"quantity": 1,\n"quantity": 2}'),
+      422,
+      'quantity',
+      /lines 1 and 2/,
+    ],
+  ])('refuses a body %s', async (_, bytes, status, path, says) => {
+    const answer = await server.app().inject({
+      method: 'POST',
+      url: '/api/plan',
+      headers: { 'content-type': 'application/json' },
+      payload: bytes,
+    })
+    expect(answer.statusCode).toBe(status)
+    expect(answer.json().errors[0]).toEqual({ path, message: expect.stringMatching(says) })
+  })
+
   it('says which methods an address takes', async () => {
     const { headers } = await server.ask().delete('/api/jobs').expect(405)
     expect(headers.allow!.split(', ').sort()).toEqual(['GET', 'HEAD', 'POST'])
