@@ -3,6 +3,7 @@ import { nm } from '../units/length.ts'
 import { alikeGroup, type Budget, type Likes } from './alike.ts'
 import { type Bits, bitsOf, clearBit, hasBit, setBit, wordsFor } from './bits.ts'
 import { closestAtOne, narrowestWindow, peeledSet, scoreOf, type Table } from './peel.ts'
+import { hasWidth } from './reading.ts'
 import type { Match, SetStation } from './set.ts'
 
 /** A piece with its reading at each station of the set in turn, mm; absent where it has none. */
@@ -137,8 +138,9 @@ function tooFew(pieces: readonly Candidate[], stations: readonly SetStation[], c
 
 /**
  * The `choose` pieces that match best: those whose score, the largest over the stations of (max − min) /
- * (plus + minus), is least; of equal sets the first in the order of the pieces. Readings are compared on
- * integer nanometres. Exact with `proven`; without it the search gave up at its count of steps, and the set is
+ * (plus + minus), is least; of equal sets the first in the order of the pieces. A tolerance of 0 measures nothing,
+ * so that its station is not scored; where there is no other, no set is better than another and none is chosen.
+ * Readings are compared on integer nanometres. Exact with `proven`; without it the search gave up at its count of steps, and the set is
  * the best that was found. Pieces that lack a reading cannot be chosen.
  * @throws Problem `bad-input` when fewer pieces are read at every station than are to be chosen
  */
@@ -146,15 +148,18 @@ export function chosenOf(
   pieces: readonly Candidate[],
   stations: readonly SetStation[],
   choose: number,
-): NonNullable<Match['chosen']> {
+): Match['chosen'] {
   const whole = pieces.filter(isWhole)
   if (whole.length < choose) throw tooFew(pieces, stations, choose)
-  const widths = stations.map((s) => s.plus + s.minus)
+  const scored = [...stations.keys()].filter((s) => hasWidth(stations[s]!))
+  if (scored.length === 0) return undefined
+  const widths = scored.map((s) => stations[s]!.plus + stations[s]!.minus)
+  const readings = whole.map(({ values }) => scored.map((s) => values[s]!))
   const exact: Table = {
-    readings: whole.map((piece) => piece.values.map(nm)),
+    readings: readings.map((values) => values.map(nm)),
     widths: widths.map((width) => nm(width) || width * 1e6),
   }
   const { set, proven } = bestSet(exact, choose)
-  const spread = scoreOf({ readings: whole.map((piece) => piece.values), widths }, set)
+  const spread = scoreOf({ readings, widths }, set)
   return { pieces: set.map((i) => whole[i]!.key), spread, proven }
 }

@@ -44,6 +44,8 @@ function pieceMatch(piece: SetPiece, stations: readonly SetStation[]): Match['pi
   }
 }
 
+const NONE_CHOSEN = 'no set is chosen: every tolerance is 0, so that there is nothing to measure it by'
+
 /**
  * How alike a set of pieces is: the spread at each station, the verdict on each piece, the pieces that match
  * best when more were made than wanted, and how to bring the rest down to the smallest. Lengths mm.
@@ -63,8 +65,9 @@ export function matchSet(file: SetFile): Match {
     pieces: file.pieces.map((piece) => pieceMatch(piece, file.stations)),
     bringDown: bringDown(file.stations, readings),
   }
-  if (file.choose !== undefined) match.chosen = chosenOf(candidatesOf(file), file.stations, file.choose)
-  return match
+  if (file.choose === undefined) return match
+  const chosen = chosenOf(candidatesOf(file), file.stations, file.choose)
+  return chosen ? { ...match, chosen } : { ...match, why: NONE_CHOSEN }
 }
 
 function candidatesOf({ pieces, stations }: SetFile): Candidate[] {

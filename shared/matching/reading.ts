@@ -13,6 +13,18 @@ export interface Limits {
   minus: number
 }
 
+/** Narrower than any gauge tells apart, mm: what is divided by less would leave the range of numbers. */
+const NARROWEST = 1e-100
+
+/**
+ * Whether there is room between the limits. Without it a reading can still be in, but nothing is measured in
+ * widths of such a tolerance.
+ *
+ * @example hasWidth({ target: 50, plus: 0.8, minus: 0 }) // true
+ * @example hasWidth({ target: 50, plus: 0, minus: 0 }) // false
+ */
+export const hasWidth = ({ plus, minus }: Limits): boolean => plus + minus > NARROWEST
+
 /** A limit that falls on half a nanometre counts on the side that lets the reading in. */
 const HALF = 0.501
 

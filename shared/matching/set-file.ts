@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { lengthOf, listOf, readInput } from '../input.ts'
 import { type Breach, badInput } from '../problem.ts'
 import type { Units } from '../units/length.ts'
+import { hasWidth } from './reading.ts'
 import type { SetFile } from './set.ts'
 
 const SET_STATIONS_MAX = 500
@@ -25,7 +26,7 @@ function setSchema(units: Units) {
   const margin = size.refine((mm) => mm >= 0, 'must be at least 0')
   const station = z
     .object({ key, target: positive, plus: margin, minus: margin, fixed: z.boolean().optional() })
-    .refine((s) => s.plus + s.minus > 0, 'needs a tolerance: plus and minus together must be more than 0')
+    .refine(hasWidth, 'needs a tolerance: plus and minus together must be more than 0')
   const several = listOf(positive, { most: SET_VALUES_MAX })
   // Parsed here and not as a union, so that a breach names the very value that is wrong.
   const reading = z.unknown().transform((value, context) => {

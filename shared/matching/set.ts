@@ -46,6 +46,8 @@ export interface Match {
     why?: string
   }[]
   chosen?: { pieces: string[]; spread: number; proven: boolean }
+  /** Why no set is chosen though one was asked for. */
+  why?: string
   bringDown: {
     targets: Record<string, number>
     cuts: { piece: string; station: string; remove: number }[]

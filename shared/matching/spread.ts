@@ -1,6 +1,6 @@
 import { chartSignals, individualsLimits } from './chart.ts'
 import { moments } from './moments.ts'
-import type { Limits } from './reading.ts'
+import { hasWidth, type Limits } from './reading.ts'
 import type { SetStation, StationSpread } from './set.ts'
 
 /** One reading of a station, with the piece it was taken on. */
@@ -27,6 +27,18 @@ export function capability(
   return { cp: (plus + minus) / (6 * sd), cpu, cpl, cpk: Math.min(cpu, cpl) }
 }
 
+const NO_WIDTH = 'a tolerance of 0 has no width: no cp or cpk, and the station does not count in choosing'
+
+/** Why there is no cp or cpk; absent where they can be had. */
+function whyNoCapability(station: SetStation, { alone = false, alike = false }): string | undefined {
+  const reasons = [
+    alone ? 'one reading only: it shows no spread' : '',
+    alike ? 'all readings are alike: no cp or cpk' : '',
+    hasWidth(station) ? '' : NO_WIDTH,
+  ]
+  return reasons.filter(Boolean).join('; ') || undefined
+}
+
 /** The readings of one station over the set, in the order of the pieces. What cannot be had is absent, with `why`. */
 export function stationSpread(station: SetStation, readings: readonly PieceReading[]): StationSpread {
   const { key } = station
@@ -37,15 +49,17 @@ export function stationSpread(station: SetStation, readings: readonly PieceReadi
   const max = values.reduce((a, b) => Math.max(a, b))
   const { mean, sd } = moments(values)
   const known = { key, n, mean, min, max, spread: max - min }
-  if (sd === undefined) return { ...known, why: 'one reading only: it shows no spread' }
-  const alike = max - min <= NOISE * max
+  if (sd === undefined) return { ...known, why: whyNoCapability(station, { alone: true }) }
+  const alike = sd === 0 || max - min <= NOISE * max
   const limits = individualsLimits(values)
   const signals = chartSignals(values, limits).map(({ index, rule }) => ({
     piece: readings[index]!.piece,
     rule,
   }))
   const chart = { centre: limits.centre, upper: limits.upper, lower: limits.lower, signals }
-  if (alike) return { ...known, sd: 0, chart, why: 'all readings are alike: no cp or cpk' }
+  const shown = { ...known, sd: alike ? 0 : sd, chart }
+  const why = whyNoCapability(station, { alike })
+  if (why !== undefined) return { ...shown, why }
   const { cp, cpk } = capability({ mean, sd }, station)
-  return { ...known, sd, cp, cpk, chart }
+  return { ...shown, cp, cpk }
 }

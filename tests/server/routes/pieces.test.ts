@@ -381,4 +381,23 @@ describe('GET /api/jobs/:id/match', () => {
     )
     await server.get(`/api/jobs/${id}/match?choose=5`).expect(422)
   })
+
+  it('answers where the job wants a station without any tolerance', async () => {
+    const job = benchLeg()
+    Object.assign(job.profile.stations[2]!, { plus: 0, minus: 0 })
+    const { id, pieces } = await server.start(job)
+    const readings = [31.75, 31.75, 31.8].map((value, i) => ({
+      key: newKey(),
+      piece: pieces[i]!.id,
+      station: 's2',
+      value,
+      at: '2026-06-01T08:00:00Z',
+    }))
+    await server.post(`/api/jobs/${id}/checks`, readings).expect(201)
+    const { body } = await server.get(`/api/jobs/${id}/match?choose=2`).expect(200)
+    expect(jobMatchSchema.safeParse(body).error).toBeUndefined()
+    expect(body.pieces.slice(0, 3).map((p: { verdict: string }) => p.verdict)).toEqual(['in', 'in', 'over'])
+    expect(body.stations[0].why).toContain('tolerance of 0')
+    expect(body.why).toContain('no set is chosen')
+  })
 })

@@ -47,6 +47,9 @@ const gridded = fc.tuple(fc.integer({ min: 1, max: 9 }), fc.integer({ min: 1, ma
   ),
 )
 
+/** The set that is chosen where at least one station has a tolerance. */
+const setOf = (...given: Parameters<typeof chosenOf>) => chosenOf(...given)!
+
 describe('chosenOf', () => {
   it('takes the very set that trying them all takes, the first among equals', () => {
     fc.assert(
@@ -54,7 +57,7 @@ describe('chosenOf', () => {
         const choose = 1 + (k % rows.length)
         const stations = stationsOf(rows[0]!.length)
         const { set, score } = byTrying(rows, stations, choose)
-        const chosen = chosenOf(piecesOf(rows), stations, choose)
+        const chosen = setOf(piecesOf(rows), stations, choose)
         expect(chosen).toEqual({ pieces: set.map((i) => `P${i + 1}`), spread: score, proven: true })
       }),
       { numRuns: 300 },
@@ -66,7 +69,7 @@ describe('chosenOf', () => {
     fc.assert(
       fc.property(fc.array(row, { minLength: 2, maxLength: 9 }), fc.nat(8), (rows, k) => {
         const choose = 1 + (k % rows.length)
-        const chosen = chosenOf(piecesOf(rows), stationsOf(3), choose)
+        const chosen = setOf(piecesOf(rows), stationsOf(3), choose)
         expect(chosen.pieces).toHaveLength(choose)
         expect(chosen.proven).toBe(true)
         // Readings are compared on nanometres: one may be off by half of one, against a tolerance of 0.5 mm.
@@ -86,7 +89,7 @@ describe('chosenOf', () => {
     fc.assert(
       fc.property(sets, orders, (rows, others) => {
         const stations = stationsOf(8)
-        const chosen = chosenOf(piecesOf(rows), stations, 30)
+        const chosen = setOf(piecesOf(rows), stations, 30)
         expect(chosen.proven).toBe(true)
         for (const other of others) {
           const score = byTrying(
@@ -107,7 +110,7 @@ describe('chosenOf', () => {
         const stations = stationsOf(rows[0]!.length)
         let before = 0
         for (let choose = 1; choose <= rows.length; choose++) {
-          const { spread } = chosenOf(piecesOf(rows), stations, choose)
+          const { spread } = setOf(piecesOf(rows), stations, choose)
           expect(spread).toBeGreaterThanOrEqual(before)
           before = spread
         }
@@ -123,7 +126,7 @@ describe('chosenOf', () => {
       [41, 40],
       [40.1, 40],
     ]) // prettier-ignore
-    expect(chosenOf(pieces, stationsOf(2), 2).pieces).toEqual(['P1', 'P4'])
+    expect(setOf(pieces, stationsOf(2), 2).pieces).toEqual(['P1', 'P4'])
   })
 
   it('refuses to choose more than are read, and names what is lacking', () => {
@@ -151,7 +154,7 @@ describe('chosenOf', () => {
       40 + ((i * 7919) % 1000) / 1000,
       40 + ((i * 104729) % 997) / 997,
     ])
-    const chosen = chosenOf(piecesOf(rows), stationsOf(2), 4500)
+    const chosen = setOf(piecesOf(rows), stationsOf(2), 4500)
     expect(chosen.pieces).toHaveLength(4500)
     expect(chosen.proven).toBe(false)
     expect(chosen.spread).toBeLessThan(2)
@@ -159,9 +162,48 @@ describe('chosenOf', () => {
 
   it('proves one station of thousands of pieces', () => {
     const rows = Array.from({ length: 9000 }, (_, i) => [40 + ((i * 7919) % 9000) / 1000])
-    const chosen = chosenOf(piecesOf(rows), stationsOf(1), 4500)
+    const chosen = setOf(piecesOf(rows), stationsOf(1), 4500)
     expect(chosen.proven).toBe(true)
     // readings are 40.000, 40.001 … each once: 4500 neighbours span 4.499 mm over a tolerance of 0.5 mm
     expect(chosen.spread).toBeCloseTo(4.499 / 0.5, 9)
+  })
+
+  it('leaves stations without a tolerance out of the score, and takes the same set as without them', () => {
+    fc.assert(
+      fc.property(gridded, fc.nat(8), fc.nat(4), (rows, k, at) => {
+        const choose = 1 + (k % rows.length)
+        const stations = stationsOf(rows[0]!.length)
+        const exact: SetStation = { key: 'fit', target: 25, plus: 0, minus: 0 }
+        const place = at % (stations.length + 1)
+        const more = stations.toSpliced(place, 0, exact)
+        const wider = rows.map((row, i) => row.toSpliced(place, 0, 20 + (i % 3)))
+        expect(chosenOf(piecesOf(wider), more, choose)).toEqual(chosenOf(piecesOf(rows), stations, choose))
+      }),
+      { numRuns: 100 },
+    )
+  })
+
+  it('still needs a reading where there is no tolerance', () => {
+    const stations = [...stationsOf(1), { key: 'fit', target: 25, plus: 0, minus: 0 }]
+    const pieces = piecesOf([
+      [40, undefined],
+      [41, 25],
+      [42, 25],
+    ]) // prettier-ignore
+    expect(setOf(pieces, stations, 2).pieces).toEqual(['P2', 'P3'])
+  })
+
+  it('chooses none where nothing measures one set against another', () => {
+    const stations = stationsOf(2).map((s) => ({ ...s, plus: 0, minus: 0 }))
+    expect(
+      chosenOf(
+        piecesOf([
+          [40, 40],
+          [41, 41],
+        ]),
+        stations,
+        1,
+      ),
+    ).toBeUndefined() // prettier-ignore
   })
 })

@@ -105,18 +105,70 @@ describe('matchSet', () => {
     )
   })
 
+  it('judges to the nanometre where the tolerance is 0', () => {
+    const exact: SetFile = {
+      units: 'mm',
+      stations: [
+        { key: 'foot', target: 30, plus: 0.4, minus: 0.4 },
+        { key: 'spigot', target: 12.7, plus: 0, minus: 0 },
+      ],
+      pieces: [
+        { key: 'A', readings: { foot: 30.1, spigot: 12.7 } },
+        { key: 'B', readings: { foot: 30.2, spigot: 12.700001 } },
+        { key: 'C', readings: { foot: 30.9, spigot: 12.699999 } },
+      ],
+      choose: 2,
+    }
+    const match = matchSet(exact)
+    expect(match.pieces.map((p) => p.verdict)).toEqual(['in', 'over', 'under'])
+    // 0.1 of 0.8 between A and B; the spigot, that only A gets right, is not scored
+    expect(match.chosen).toMatchObject({ pieces: ['A', 'B'], proven: true })
+    expect(match.chosen!.spread).toBeCloseTo(0.125, 9)
+    expect(match.bringDown.targets).toEqual({ spigot: 12.699999 })
+    expect(match.bringDown.cuts.map((c) => [c.piece, c.station])).toEqual([
+      ['C', 'foot'],
+      ['A', 'spigot'],
+      ['B', 'spigot'],
+    ])
+  })
+
+  it('says why no set is chosen where every tolerance is 0', () => {
+    const stations = legs.stations.map((s) => ({ ...s, plus: 0, minus: 0 }))
+    const match = matchSet({ ...legs, stations, choose: 2 })
+    expect(match.chosen).toBeUndefined()
+    expect(match.why).toContain('every tolerance is 0')
+    expect(matchSet({ ...legs, stations }).why).toBeUndefined()
+  })
+
   it('never puts a number that is none into its answer', () => {
-    const value = fc.double({ min: 1e-9, max: 1e12, noNaN: true })
+    const value = fc.oneof(
+      fc.double({ min: 1e-9, max: 1e12, noNaN: true }),
+      fc.double({ min: Number.MIN_VALUE, max: 1e100, noNaN: true }),
+    )
+    const plus = fc.oneof(fc.constant(0), value)
+    const numbers = (part: unknown): number[] =>
+      typeof part === 'number'
+        ? [part]
+        : typeof part === 'object' && part !== null
+          ? Object.values(part).flatMap(numbers)
+          : []
+    const row = fc.tuple(value, value)
     fc.assert(
-      fc.property(fc.array(value, { minLength: 1, maxLength: 6 }), value, value, (xs, target, plus) => {
+      fc.property(fc.array(row, { minLength: 1, maxLength: 6 }), value, plus, plus, (rows, target, p, q) => {
         const file: SetFile = {
           units: 'mm',
-          stations: [{ key: 's', target, plus, minus: 0 }],
-          pieces: xs.map((x, i) => ({ key: `P${i}`, readings: { s: x } })),
-          choose: 1,
+          stations: [
+            { key: 's', target, plus: p, minus: 0 },
+            { key: 't', target, plus: 0, minus: q },
+          ],
+          pieces: rows.map(([s, t], i) => ({ key: `P${i}`, readings: { s, t: [t, s] } })),
+          choose: Math.ceil(rows.length / 2),
         }
-        expect(JSON.stringify(matchSet(file))).not.toMatch(/null|NaN|Infinity/)
+        const match = matchSet(file)
+        expect(numbers(match).filter((n) => !Number.isFinite(n))).toEqual([])
+        expect(JSON.stringify(match)).not.toMatch(/null|NaN|Infinity/)
       }),
+      { numRuns: 1000 },
     )
   })
 })

@@ -114,4 +114,20 @@ describe('setOfReadings', () => {
     expect(match.chosen).toEqual({ pieces: ['P1', 'P2'], spread: 0, proven: true })
     expect(match.pieces.map((p) => p.verdict)).toEqual(['in', 'in'])
   })
+
+  it('makes a set that can be matched where a station of the job has a tolerance of 0', () => {
+    const fit = { ...tenon, plus: 0, minus: 0 }
+    const readings = [
+      ...['P1', 'P2', 'P3'].map((p) => logged(p, 's1', 40)),
+      logged('P1', 's0', 25),
+      logged('P2', 's0', 25.01),
+      logged('P3', 's0', 24.99),
+    ]
+    const pieces = ['P1', 'P2', 'P3']
+    const match = matchSet(set(readings, { stations: [fit, foot], pieces, choose: 2 }))
+    expect(match.chosen).toEqual({ pieces: ['P1', 'P2'], spread: 0, proven: true })
+    expect(match.pieces.map((p) => p.verdict)).toEqual(['in', 'over', 'under'])
+    expect(match.stations[0]!.why).toContain('tolerance of 0')
+    expect(match.bringDown.spoiled.map((s) => s.piece)).toEqual(['P3'])
+  })
 })

@@ -42,6 +42,23 @@ describe('stationSpread', () => {
     expect(found.chart!.signals).toEqual([])
   })
 
+  it('gives no cp where the tolerance is 0, and says what follows', () => {
+    const exact = { ...station, plus: 0, minus: 0 }
+    const found = stationSpread(exact, readings(50, 50.2, 50.1))
+    expect(found).toMatchObject({ n: 3, why: expect.stringContaining('tolerance of 0') })
+    expect(found.why).toContain('does not count in choosing')
+    expect(found.sd).toBeCloseTo(0.1, 12)
+    expect(found.chart!.upper).toBeCloseTo(50.499, 9)
+    expect([found.cp, found.cpk]).toEqual([undefined, undefined])
+    expect(stationSpread(exact, readings(50, 50)).why).toMatch(/alike.*; a tolerance of 0/)
+    expect(stationSpread(exact, readings(50)).why).toMatch(/one reading.*; a tolerance of 0/)
+  })
+
+  it('gives no cp where readings differ by less than can be squared', () => {
+    const found = stationSpread(station, readings(1e-200, 2e-200))
+    expect(found).toMatchObject({ sd: 0, why: expect.stringContaining('alike') })
+  })
+
   it('takes the binary noise of two means for what it is', () => {
     const noisy = stationSpread(station, readings(0.1 + 0.2, 0.3))
     expect(noisy.sd).toBe(0)
