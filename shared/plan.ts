@@ -8,8 +8,8 @@ import { cutOrderFor } from './cutting/order-for-blank.ts'
 import { quickCut } from './cutting/quick.ts'
 import { type YardList, yardList } from './cutting/yard-list.ts'
 import { timedOperations } from './estimate/minutes.ts'
-import { quoteOf } from './estimate/quote.ts'
-import { type BatchTime, batchTime, type Quote } from './estimate/time.ts'
+import { type Quote, quoteOf } from './estimate/quote.ts'
+import { type BatchTime, batchTime } from './estimate/time.ts'
 import { waitsFor } from './estimate/waits.ts'
 import type { Job } from './job.ts'
 import { type CheckStation, checkStations } from './profile/check-stations.ts'
@@ -25,7 +25,7 @@ import { grindingFor, type ToolGrinding } from './turning/edge.ts'
 import { styleOf } from './units/length.ts'
 import { densityCautions, densityOf } from './wood/density.ts'
 import { type Movement, movementOf, whyNoMovement } from './wood/movement.ts'
-import { type Species, speciesNamed } from './wood/species.ts'
+import { type Species, speciesKey, speciesNamed } from './wood/species.ts'
 
 /** The finished part: lengths mm, areas mm², volume mm³, mass g, density kg/m³. */
 export interface Part extends Solid {
@@ -83,9 +83,9 @@ export const allowancesOf = (job: Job, shop: Shop): Allowances => ({
   ...job.allowances,
 })
 
-/** Rows of the shop’s stock table for a wood; those for every wood where it has none of its own. */
+/** Rows of the shop’s stock table for a wood by its key; those for every wood where it has none of its own. */
 export function stockOf(species: string, stock: ShopStock[]): ShopStock[] {
-  const own = stock.filter((row) => row.species === species)
+  const own = stock.filter((row) => speciesKey(row.species) === species)
   return own.length > 0 ? own : stock.filter((row) => row.species === '*')
 }
 
@@ -214,7 +214,7 @@ function workOf({ job, shop, species, part, blank, checks }: Ground) {
   const wood = barWood(species, part.density)
   const { perBlank } = blank.stock
   const fitting = blank.lathes.find((lathe) => lathe.fits)?.name
-  const { operations, passes, slender } = routeFor({
+  const { operations, ...route } = routeFor({
     ...job,
     checks,
     blank,
@@ -230,23 +230,12 @@ function workOf({ job, shop, species, part, blank, checks }: Ground) {
     hardnessN: species.hardnessN,
     minuteFactors: shop.minuteFactors,
   })
-  return { operations: timed, passes, slender }
+  return { operations: timed, ...route }
 }
 
 /** Parts that come from all blanks, spares among them. */
 export const partsOf = ({ blank, job }: Pick<Plan, 'blank' | 'job'>): number =>
   blank.count * blank.stock.perBlank * (job.profile.split ? 2 : 1)
-
-/** Slender work is sized in one fixed order, so there and back is not to be had. */
-const calipersOf = (shop: Shop, operations: Operation[], pieces: number, slender: boolean): Calipers =>
-  calipersFor({
-    places: operations
-      .filter((o) => o.caliper !== undefined)
-      .map((o) => ({ station: o.caliperStation ?? o.key, diameter: o.caliper! })),
-    pieces,
-    calipers: shop.calipers,
-    oneWay: slender,
-  })
 
 const grindingOf = (
   shop: Shop,
@@ -307,7 +296,8 @@ function quoteFor(
     labourPerHour: shop.labourPerHour,
     abrasivePerPiece: shop.abrasivePerPiece,
     finishPerSquareMetre: shop.finishPerSquareMetre,
-    surfaceFinished: job.finish === 'none' ? 0 : part.surface,
+    // A part that is split is finished as halves, so each has half of the pair’s surface.
+    surfaceFinished: job.finish === 'none' ? 0 : part.surface / (job.profile.split ? 2 : 1),
     marginOnCost: shop.marginOnCost,
     minimumCharge: shop.minimumCharge,
   })
@@ -361,11 +351,12 @@ const speciesCautions = (species: Species): string[] =>
 /**
  * The plan of a job in a shop, from the profile to the price: lengths mm, minutes, rpm, money in currency units.
  * Same input, same plan; quick enough to follow every change of a drawing. `better` is a cut of the plan’s own
- * order that a longer search found; it takes the place of the quick one.
+ * order that a longer search found; it takes the place of the quick one. The plan’s job has its wood by its key.
  * @throws Problem `bad-input` when the species is not known, with the nearest names
  */
-export function planJob(job: Job, shop: Shop, woods: Species[], better?: CutPlan): Plan {
-  const species = speciesOf(job, shop, woods)
+export function planJob(asked: Job, shop: Shop, woods: Species[], better?: CutPlan): Plan {
+  const species = speciesOf(asked, shop, woods)
+  const job = { ...asked, species: species.key }
   const part = partOf(job, species)
   const checks = checkStations(
     job.profile,
@@ -375,7 +366,7 @@ export function planJob(job: Job, shop: Shop, woods: Species[], better?: CutPlan
   const blank = blankOf(job, shop, part, barWood(species, part.density))
   const cutOrder = cutOrderOf(job, shop, blank)
   const cut = checkedCut(cutOrder, better)
-  const { operations, passes, slender } = workOf({ job, shop, species, part, blank, checks })
+  const { operations, passes, places, slender } = workOf({ job, shop, species, part, blank, checks })
   const finish = finishingOf(job.finish)
   const made = partsOf({ blank, job })
   const grinding = grindingOf(shop, species, operations, blank.count, made)
@@ -404,7 +395,8 @@ export function planJob(job: Job, shop: Shop, woods: Species[], better?: CutPlan
     yard: yardOf(job, shop, blank),
     boardFeet: { blanks: cut.boardFeetInBlanks, bought: cut.boardFeetBought, tallied: cut.boardFeetTallied },
     operations,
-    calipers: calipersOf(shop, operations, blank.count, slender),
+    // Slender work is sized in one fixed order, so there and back is not to be had.
+    calipers: calipersFor({ places, pieces: blank.count, calipers: shop.calipers, oneWay: slender }),
     passes,
     grinding,
     sanding: sandingOf(shop, operations),

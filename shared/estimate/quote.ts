@@ -1,5 +1,4 @@
 import { amountOf, minorOf, moneyText } from '../units/money.ts'
-import type { PriceLine, Quote } from './time.ts'
 
 /** What a price is made of. Amounts and rates in currency units, areas mm². */
 export interface QuoteInput {
@@ -26,6 +25,24 @@ export interface QuoteInput {
   /** Fraction of cost. */
   marginOnCost: number
   minimumCharge: number
+}
+
+/** One line of the price; amounts in minor units of the currency. */
+interface PriceLine {
+  key: string
+  name: string
+  minor: number
+  why: string
+}
+
+/** The price of the set before any wood is cut; amounts in currency units. */
+export interface Quote {
+  currency: string
+  lines: { key: string; name: string; amount: number; why: string }[]
+  total: number
+  perPiece: number
+  /** What the price leaves out or rests on. */
+  cautions: string[]
 }
 
 const percent = (fraction: number): string => `${Math.round(fraction * 1000) / 10} %`

@@ -85,21 +85,3 @@ export function batchTime(input: BatchTimeInput): BatchTime {
     elapsed: elapsedOf(minutes, input),
   }
 }
-
-/** One line of the price; amounts in minor units of the currency. */
-export interface PriceLine {
-  key: string
-  name: string
-  minor: number
-  why: string
-}
-
-/** The price of the set before any wood is cut; amounts in currency units. */
-export interface Quote {
-  currency: string
-  lines: { key: string; name: string; amount: number; why: string }[]
-  total: number
-  perPiece: number
-  /** What the price leaves out or rests on. */
-  cautions: string[]
-}
