@@ -4,24 +4,17 @@ import type { Mount } from './blank/mount.ts'
 import { day, lengthOf, listOf, readInput } from './input.ts'
 import { type Breach, badInput } from './problem.ts'
 import { profileBreaches } from './profile/check.ts'
-import type { Profile } from './profile/profile.ts'
+import { type Profile, shapeNames } from './profile/profile.ts'
 import { sizeText } from './profile/size-text.ts'
-import { inches, type Units } from './units/length.ts'
+import { withTenons } from './profile/tenon-joints.ts'
+import type { RouteInput, RouteJoint } from './route/input.ts'
+import { inches, nm, type Units } from './units/length.ts'
 
-export type Finish = 'none' | 'oil' | 'wax' | 'polish' | 'film'
-export type Grain = 'any' | 'rift' | 'straight'
-export type Face = 'A' | 'B' | 'C' | 'D'
+export type Finish = RouteInput['finish']
+export type Grain = RouteInput['grain']
 
 /** A joint cut into the part. Lengths mm, `angle` in degrees from face A. */
-export interface Joint {
-  kind: 'mortise' | 'hole' | 'tenon'
-  at: number
-  face?: Face
-  angle?: number
-  size: number[]
-  depth: number
-  stage: 'square' | 'turned'
-}
+export type Joint = RouteJoint
 
 export interface Tolerance {
   diameter: number
@@ -29,6 +22,17 @@ export interface Tolerance {
   length: number
   side: number
 }
+
+/** What a job has that says nothing else, mm. Working habits of the bench: common practice, no source. */
+export const defaultTolerance: Tolerance = {
+  diameter: inches(1 / 32),
+  position: inches(1 / 16),
+  length: inches(1 / 32),
+  side: inches(1 / 64),
+}
+
+/** Width of the caliper jaws, mm, unless the job names another. Common practice, no source. */
+export const JAW_WIDTH = inches(1 / 8)
 
 /** A job as every part of the program uses it: lengths in mm, defaults filled in. */
 export interface Job {
@@ -58,9 +62,8 @@ export interface Job {
 
 const PART_LENGTH_MAX = 20_000
 const PART_THICKNESS_MAX = 1_000
-export const STATIONS_MAX = 2_000
+const STATIONS_MAX = 2_000
 
-const shapeNames = ['straight', 'bead', 'cove', 'ovolo', 'cavetto', 'ogee', 'curve', 'square'] as const
 const text = (most: number) => z.string().max(most)
 
 function stationSchema(units: Units) {
@@ -112,10 +115,10 @@ export function jobSchema(units: Units) {
     }),
     tolerance: z
       .object({
-        diameter: size.default(inches(1 / 32)),
-        position: size.default(inches(1 / 16)),
-        length: size.default(inches(1 / 32)),
-        side: size.default(inches(1 / 64)),
+        diameter: size.default(defaultTolerance.diameter),
+        position: size.default(defaultTolerance.position),
+        length: size.default(defaultTolerance.length),
+        side: size.default(defaultTolerance.side),
       })
       .prefault({}),
     joints: listOf(
@@ -150,22 +153,24 @@ export function jobSchema(units: Units) {
     finish: z.enum(['none', 'oil', 'wax', 'polish', 'film']).default('oil'),
     use: z.enum(['furniture', 'stair', 'guard']).default('furniture'),
     allowances: allowancesSchema(units).prefault({}),
-    instrument: z.object({ jawWidth: size.default(inches(1 / 8)) }).prefault({}),
+    instrument: z.object({ jawWidth: size.default(JAW_WIDTH) }).prefault({}),
     notes: text(4000).optional(),
   })
 }
 
 const schemas = { in: jobSchema('in'), mm: jobSchema('mm') }
 
-/** What the interface adds to a stored job; not part of the file. */
-const STORED = new Set(['id', 'key', 'revision', 'state', 'createdAt', 'updatedAt', 'unread'])
+/** What the interface adds to a stored job; not part of the file, and ignored when it is sent in. */
+export const STORED_FIELDS = ['id', 'key', 'revision', 'state', 'createdAt', 'updatedAt']
+/** The same, and what a plan adds to its job. */
+const KNOWN_BESIDE = new Set([...STORED_FIELDS, 'unread'])
 
 /** Paths of the fields in `input` that the schema did not read. */
 function unreadFields(input: unknown, parsed: unknown, path = ''): string[] {
   if (typeof input !== 'object' || input === null || typeof parsed !== 'object' || parsed === null) return []
   return Object.entries(input).flatMap(([name, value]) => {
     const here = Array.isArray(input) ? `${path}[${name}]` : path ? `${path}.${name}` : name
-    if (!(name in parsed)) return path === '' && STORED.has(name) ? [] : [here]
+    if (!Object.hasOwn(parsed, name)) return path === '' && KNOWN_BESIDE.has(name) ? [] : [here]
     return unreadFields(value, (parsed as Record<string, unknown>)[name], here)
   })
 }
@@ -189,7 +194,7 @@ export function readJob(input: unknown): Job {
   if (breaches.length > 0) throw badInput(breaches)
   const length = job.profile.stations.at(-1)!.at
   const outside = job.joints.flatMap((joint, i) =>
-    joint.at > length
+    nm(joint.at) > nm(length)
       ? [
           {
             path: `joints[${i}].at`,
@@ -199,5 +204,5 @@ export function readJob(input: unknown): Job {
       : [],
   )
   if (outside.length > 0) throw badInput(outside)
-  return job
+  return { ...job, profile: withTenons(job.profile, job.joints, job.tolerance) }
 }

@@ -1,50 +1,33 @@
 import { z } from 'zod'
 import { type Allowances, allowanceSources, allowancesFrom, allowancesSchema } from './blank/allowances.ts'
+import type { LatheSize } from './blank/lathe-fit.ts'
+import type { Stock } from './blank/nominal.ts'
+import type { SpoilRecord } from './blank/spares.ts'
+import type { YardGrade } from './cutting/yard-list.ts'
+import { baseMinutesSource } from './estimate/base-minutes.ts'
 import { lengthOf, listOf, readInput } from './input.ts'
+import type { RouteTool } from './route/input.ts'
+import { grindingAngles, type TurningToolKind } from './turning/bevel.ts'
+import type { TurningLathe } from './turning/lathe.ts'
 import { inches, type Units } from './units/length.ts'
 import type { Species } from './wood/species.ts'
 
 /** A lathe of the shop. Lengths mm, speeds rpm. */
-export interface Lathe {
-  name: string
-  betweenCentres: number
-  /** Twice the centre height, over the bed and over the base of the tool rest. */
-  swing: number
-  swingOverRest: number
-  /** Its belt or gear steps, or the ends of a variable range. */
-  speeds: { steps: number[] } | { least: number; most: number }
-  /** Lower limit set by a chuck, a faceplate or the maker’s plate. */
-  limitRpm?: number
-  /** Length of the tool rest. */
-  restLength: number
-}
+export interface Lathe extends LatheSize, TurningLathe {}
 
-export const toolKinds = ['roughing-gouge', 'spindle-gouge', 'skew', 'parting', 'scraper'] as const
-export type ToolKind = (typeof toolKinds)[number]
-
-export interface TurningTool {
-  name: string
-  kind: ToolKind
-  /** Width of blade or flute, mm. */
-  width: number
-  steel: 'carbon' | 'hss' | 'powder'
-  /** The shop's own count of pieces between touch-ups; then it rules. */
-  piecesPerEdge?: number
-}
+export const toolKinds = Object.keys(grindingAngles) as TurningToolKind[]
 
 /** Rough thicknesses a yard sells, in quarters of an inch. */
 export const nominals = ['4/4', '5/4', '6/4', '8/4', '10/4', '12/4', '16/4'] as const
 
-export interface ShopStock {
+/** A thickness the yard sells in one wood. */
+export interface ShopStock extends Stock {
   /** Species key, or `*` for every wood without rows of its own. */
   species: string
   nominal: (typeof nominals)[number]
-  surfaced?: boolean
-  /** Currency units. */
-  pricePerBoardFoot?: number
 }
 
-export const grades = ['FAS', 'Selects', '1C', '2A'] as const
+export const grades = ['FAS', 'Selects', '1C', '2A'] as const satisfies YardGrade[]
 
 /** The shop's own settings; lengths mm, money in currency units. */
 export interface Shop {
@@ -54,13 +37,13 @@ export interface Shop {
   currency: string
   units: Units
   lathes: Lathe[]
-  tools: TurningTool[]
+  tools: RouteTool[]
   /** Calipers that can stay set side by side. */
   calipers: number
   stock: ShopStock[]
   /** Sizes a yard commonly brings, when no boards are named. */
   yardBoards: { width: number; length: number }[]
-  grade: (typeof grades)[number]
+  grade: YardGrade
   /** Extra bought over the computed need, a fraction. */
   extraWood: number
   kerf: number
@@ -70,7 +53,7 @@ export interface Shop {
   priceBy: 'exact' | 'tally'
   allowances: Partial<Allowances>
   spareConfidence: number
-  record: { spoiled: number; made: number }
+  record: SpoilRecord
   learningRate: number
   hoursPerDay: number
   /** Fraction added to working time for rest and interruption. */
@@ -175,7 +158,7 @@ export const shopSources: Record<string, string> = {
   hoursPerDay: CP,
   restAllowance: CP,
   timeSpread: CP,
-  minuteFactors: 'your own record',
+  minuteFactors: `your own record; the minutes they stand on: ${baseMinutesSource}`,
   grits:
     'sequences in use at turners’ associations; stop at 220 for film finish (common practice, no source)',
   touchUpsPerRegrind: CP,

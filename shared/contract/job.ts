@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { readInput } from '../input.ts'
-import { type Job, jobSchema, readJob } from '../job.ts'
+import { type Job, jobSchema, readJob, STORED_FIELDS } from '../job.ts'
 import { id, newKey } from './key.ts'
 
 /** The job file; lengths are numbers of mm or text in any readable form. */
@@ -9,7 +9,8 @@ export const jobFileSchema = jobSchema('in')
 /** A new job: the job file and the key that becomes its id. */
 export const newJobSchema = jobFileSchema.extend({ key: newKey })
 
-export const jobState = z.enum(['draft', 'started', 'done'])
+const jobState = z.enum(['draft', 'started', 'done'])
+export type JobState = z.output<typeof jobState>
 
 /** A job as answered: the file as it was entered, and what the server knows of it. */
 export const jobAnswerSchema = z.looseObject({
@@ -21,13 +22,10 @@ export const jobAnswerSchema = z.looseObject({
   name: z.string(),
 })
 
-/** What the server adds to a job file; ignored when it is sent in. */
-const SERVER_FIELDS = ['id', 'key', 'revision', 'state', 'createdAt', 'updatedAt']
-
 /** The job file alone, as entered, out of what a client sent. */
 export function jobFileOf(body: unknown): Record<string, unknown> {
   const entries = Object.entries(readInput(z.looseObject({}), body))
-  return Object.fromEntries(entries.filter(([name]) => !SERVER_FIELDS.includes(name)))
+  return Object.fromEntries(entries.filter(([name]) => !STORED_FIELDS.includes(name)))
 }
 
 export interface EnteredJob {

@@ -2,7 +2,8 @@ import { nm } from '../units/length.ts'
 import { curveSlopes } from './shapes/curve.ts'
 
 /** The shapes a span can have; each lives in its own file under `shapes/`. */
-export type ShapeName = 'straight' | 'bead' | 'cove' | 'ovolo' | 'cavetto' | 'ogee' | 'curve' | 'square'
+export const shapeNames = ['straight', 'bead', 'cove', 'ovolo', 'cavetto', 'ogee', 'curve', 'square'] as const
+export type ShapeName = (typeof shapeNames)[number]
 
 /** How a span left square meets the round: cut straight in, or rounded over. */
 export type Shoulder = 'square' | 'rounded'
