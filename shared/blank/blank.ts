@@ -105,10 +105,13 @@ function fits(input: BlankInput, { side, length }: Square): LatheFit[] {
   )
 }
 
+/** Parts to be turned: of a split pair one for two halves. */
+const turnedParts = ({ split, quantity }: BlankInput): number => (split ? Math.ceil(quantity / 2) : quantity)
+
 function partsPerBlank(input: BlankInput): number {
   if (input.perBlank !== 'auto') return input.perBlank
   if (nm(input.part.length) >= nm(SHORT_PART)) return 1
-  const wanted = input.split ? Math.ceil(input.quantity / 2) : input.quantity
+  const wanted = turnedParts(input)
   let best = 1
   for (
     let parts = 2;
@@ -132,8 +135,7 @@ export function blankFor(input: BlankInput): Blank {
     input,
     perBlank,
   )
-  const turned = input.split ? Math.ceil(input.quantity / 2) : input.quantity
-  const need = Math.ceil(turned / perBlank)
+  const need = Math.ceil(turnedParts(input) / perBlank)
   const count = blanksForBatch({
     need,
     match: input.match,

@@ -100,12 +100,14 @@ export interface StockChoice {
   layerThickness: number
   /** What is ripped and resawn for the square. */
   sawn: number
-  /** Glued up though the thickest stock misses by so little that a full board or less bow would do. */
+  /** Glued up though a stock misses by so little that a full board or less bow would do. */
   missedBy?: { nominal: string; short: number }
 }
 
 /** A miss worth telling, mm: boards often measure full by that much. Common practice, no source. */
 const NEAR_MISS = inches(1 / 8)
+
+const LAYERS_MAX = 99
 
 interface Need {
   side: number
@@ -147,9 +149,8 @@ export function stockFor(need: Need, stock: Stock[], allowances: StockAllowances
     )
   const sawnFrom = (rough: number): number =>
     need.planed ? need.side + planingOf(rough, allowances) + need.bow : need.side
-  const whole = need.split
-    ? undefined
-    : offers.find((o) => nm(o.actual) >= nm(o.surfaced ? need.side : sawnFrom(o.rough)))
+  const short = (o: Offer): number => (o.surfaced ? need.side : sawnFrom(o.rough)) - o.actual
+  const whole = need.split ? undefined : offers.find((o) => nm(short(o)) <= 0)
   if (whole) {
     const sawn = sawnFrom(whole.rough)
     return {
@@ -161,7 +162,11 @@ export function stockFor(need: Need, stock: Stock[], allowances: StockAllowances
       sawn,
     }
   }
-  return gluedUp(need, offers, allowances, sawnFrom)
+  const choice = gluedUp(need, offers, allowances, sawnFrom)
+  const near = [...offers].sort((a, b) => nm(short(a)) - nm(short(b)))[0]
+  return near && !need.split && nm(short(near)) <= nm(NEAR_MISS)
+    ? { ...choice, missedBy: { nominal: near.nominal, short: short(near) } }
+    : choice
 }
 
 function gluedUp(
@@ -170,11 +175,7 @@ function gluedUp(
   allowances: StockAllowances,
   sawnFrom: (rough: number) => number,
 ): StockChoice {
-  const thickest = offers.at(-1)
-  const short = thickest ? sawnFrom(thickest.rough) - thickest.actual : 0
-  const near = thickest && !need.split && nm(short) <= nm(NEAR_MISS)
-  const step = 2
-  for (let layers = need.split ? 2 : 3; thickest && layers <= 99; layers += step) {
+  for (let layers = need.split ? 2 : 3; offers.length > 0 && layers <= LAYERS_MAX; layers += 2) {
     const layerThickness = need.side / layers + allowances.jointing
     const [chosen] = offers
       .filter((o) => nm(o.actual) >= nm(layerThickness))
@@ -187,7 +188,6 @@ function gluedUp(
         thickness: chosen.rough,
         layerThickness,
         sawn: sawnFrom(chosen.rough),
-        ...(near && { missedBy: { nominal: thickest.nominal, short } }),
       }
   }
   const layers = need.split ? 2 : 1

@@ -135,4 +135,15 @@ describe('stockFor', () => {
     expect(choice.nominal).toBe('6/4')
     expect(choice.sawn / inch).toBeCloseTo(1.4675, 9)
   })
+
+  it('names the stock that misses by least, rough or surfaced, and none that misses by more than 1/8 in', () => {
+    const both: Stock[] = [...usualStock, { nominal: '8/4', surfaced: true }]
+    // A square of 1-25/32 in and 1/4 in for planing: rough 8/4 lacks 1/32 in, surfaced 8/4 (1-3/4 in) as much.
+    const near = stockFor(square(1 + 25 / 32), both, allowances)
+    expect(near.layers).toBe(3)
+    expect(near.missedBy?.nominal).toBe('8/4')
+    expect(near.missedBy!.short / inch).toBeCloseTo(1 / 32, 9)
+    expect(stockFor(square(2), both, allowances).missedBy).toBeUndefined()
+    expect(stockFor(half(1.75), both, allowances).missedBy).toBeUndefined()
+  })
 })
