@@ -9,6 +9,6 @@ const here = isThroughNpm ? process.env.INIT_CWD : process.cwd()
 
 const isServing = process.argv[2] === 'serve'
 if (await setUp('build', { quiet: true, halves: isServing ? ['server', 'web'] : ['server'] })) {
-  const { runCli } = await import('../dist/server/cli/main.js')
+  const { runCli } = await import('../dist/server/cli/dispatch.js')
   await runCli(process.argv.slice(2), here)
 } else process.exitCode = 1

@@ -90,6 +90,17 @@ describe('the built command line', () => {
     expect(JSON.parse(stdout).job.name).toBe('Reading bench legs')
   })
 
+  it('runs by its built file too, and ends with what the command ends with', () => {
+    const main = join(root, 'dist/server/cli/main.js')
+    const by = (args: string[]) =>
+      spawnSync(process.execPath, [main, ...args], { cwd: folder, encoding: 'utf8' })
+    writeFileSync(join(folder, 'dowel.json'), JSON.stringify(dowel()))
+    const { status, stdout } = by(['plan', 'dowel.json'])
+    expect([status, stdout]).toEqual([0, expect.stringMatching(/^RAIL DOWELS\n/)])
+    expect(by([]).status).toBe(2)
+    expect(by(['plan', 'none.json']).status).toBe(2)
+  })
+
   it('reads standard input', () => {
     const { status, stdout } = setwright(['plan', '-', '--json'], { input: JSON.stringify(dowel()) })
     expect(status).toBe(0)
@@ -115,6 +126,7 @@ describe('the built command line', () => {
     ['50 MB', Buffer.alloc(50_000_000, 0x20), /larger than 5 MB/],
     ['nothing', '', /empty/],
     ['half a file', JSON.stringify(dowel()).slice(0, 50), /not JSON at line 1, column 51/],
+    ['Latin-1', Buffer.from('{"name": "Åse"}', 'latin1'), /standard input: is not UTF-8 text/],
     ['a wrong value', JSON.stringify({ ...dowel(), quantity: 'six' }), /^quantity: /],
   ])('refuses %s on standard input with exit 2 and no trace', (_, input, says) => {
     const { status, stdout, stderr } = setwright(['plan', '-', '--json'], { input })

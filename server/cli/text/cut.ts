@@ -1,65 +1,107 @@
-import type { CutBoard, CutPlan, PlacedBlank } from '../../../shared/cutting/board.ts'
+import type { CutBoard, CutPlan, Section, Strip } from '../../../shared/cutting/board.ts'
 import { type LengthStyle, lengthFigure, lengthText, nm } from '../../../shared/units/length.ts'
-import { countText, unitOf } from '../../prints/figures.ts'
+import { countText, sizeText } from '../../prints/figures.ts'
 import { paragraph } from './page.ts'
+import { alike, numbered, runsOf } from './runs.ts'
 
-const run = (placed: PlacedBlank, style: LengthStyle): string =>
-  `${placed.key} ${lengthFigure(placed.from, style)}…${lengthFigure(placed.to, style)}`
+const place = ({ from, to }: { from: number; to: number }, style: LengthStyle): string =>
+  `at ${lengthFigure(from, style)}…${lengthText(to, style)}`
 
-function boardLines(board: CutBoard, copies: number, style: LengthStyle): string[] {
-  const size = `${lengthText(board.thickness, style)} × ${lengthText(board.width, style)} × ${lengthText(board.length, style)}`
+/** What comes out of a strip, neighbours of one kind told together. */
+function stripText({ side, blanks }: Strip, style: LengthStyle): string {
+  const runs = runsOf(blanks.map(({ key, from, to }) => ({ from, to, says: key })))
+  const texts = runs.map(
+    (run) => `${run.numbers.length} × ${run.says} ${lengthText(run.each, style)}, ${place(run, style)}`,
+  )
+  return `${lengthText(side, style)} wide: ${texts.join('; ')}`
+}
+
+function sectionText({ from, to, blanks }: Section, style: LengthStyle): string {
+  const texts = blanks.map((blank) => {
+    const width = lengthText(blank.across[1] - blank.across[0], style)
+    const length = blank.to - blank.from
+    const trimmed = nm(length) < nm(to - from) ? `, trimmed to ${lengthText(length, style)}` : ''
+    return `${blank.key} ${width} wide${trimmed}`
+  })
+  return [...alike(texts)].map(([text, places]) => `${places.length} × ${text}`).join('; ')
+}
+
+function sectionLines(sections: readonly Section[], style: LengthStyle): string[] {
+  const runs = runsOf(sections.map((each) => ({ ...each, says: sectionText(each, style) })))
+  return runs.map((run) => {
+    const where = `${lengthText(run.each, style)} long, ${place(run, style)}`
+    return `${numbered('section', run.numbers)}, ${where}: ${run.says}`
+  })
+}
+
+function stripLines(strips: readonly Strip[], style: LengthStyle): string[] {
+  const texts = alike(strips.map((strip) => stripText(strip, style)))
+  return [...texts].map(([text, places]) => {
+    const numbers = places.map((i) => i + 1)
+    return `${numbered('strip', numbers)}, ${text}`
+  })
+}
+
+/** A board with what comes out of it, as lines to be broken to the page. */
+function boardTexts(board: CutBoard, style: LengthStyle): string[] {
+  const size = sizeText([board.thickness, board.width, board.length], style)
   const how = board.process === 'rip-first' ? 'rip first' : 'crosscut first'
-  const strips = (board.strips ?? []).map(
-    ({ side, blanks }, i) =>
-      `strip ${i + 1}, ${lengthText(side, style)} wide: ${blanks.map((placed) => run(placed, style)).join(', ')} ${unitOf(style)}`,
-  )
-  const sections = (board.sections ?? []).map(
-    ({ from, to, blanks }, i) =>
-      `section ${i + 1}, ${lengthFigure(from, style)}…${lengthText(to, style)}: ${blanks.map(({ key }) => key).join(', ')}`,
-  )
   return [
-    ...paragraph(`${countText(copies, 'board')} ${board.key} (${size}), ${how}:`, { lead: '  ' }),
-    ...[...strips, ...sections].flatMap((text) => paragraph(text, { lead: '    ' })),
+    `${board.key} (${size}), ${how}:`,
+    ...stripLines(board.strips ?? [], style),
+    ...sectionLines(board.sections ?? [], style),
   ]
 }
 
-/** What two boards have in common when they are cut alike. */
-const pattern = ({ key, process, strips, sections }: CutBoard): string =>
-  JSON.stringify([
-    key,
-    process,
-    strips?.map((s) => s.blanks.map((b) => [b.key, nm(b.from)])),
-    sections?.map((s) => [nm(s.from), s.blanks.map((b) => b.key)]),
-  ])
-
 /** Boards with what comes out of them, like ones told once, and what could not be cut. */
-export function cutLines(cut: CutPlan, style: LengthStyle): string[] {
-  const alike = new Map<string, CutBoard[]>()
-  for (const board of cut.boards) alike.set(pattern(board), [...(alike.get(pattern(board)) ?? []), board])
+export function cutLines(
+  cut: CutPlan,
+  style: LengthStyle,
+  why = 'cannot be cut from these boards',
+): string[] {
+  const boards = alike(cut.boards.map((board) => JSON.stringify(boardTexts(board, style))))
   return [
-    ...[...alike.values()].flatMap((boards) => boardLines(boards[0]!, boards.length, style)),
+    ...[...boards].flatMap(([text, places]) => {
+      const [board, ...inside] = JSON.parse(text) as string[]
+      return [
+        ...paragraph(`${countText(places.length, 'board')} ${board}`, { lead: '  ' }),
+        ...inside.flatMap((line) => paragraph(line, { lead: '    ' })),
+      ]
+    }),
     ...cut.unmet.flatMap(({ key, count }) =>
-      paragraph(`${countText(count, 'blank')} ${key} cannot be cut from these boards.`, { lead: '  ! ' }),
+      paragraph(`${countText(count, 'blank')} ${key} ${why}.`, { lead: '  ! ' }),
     ),
   ]
+}
+
+/** How a cutting plan is told. */
+export interface CutText {
+  style: LengthStyle
+  /** Of the boards’ prices; without it board feet count. */
+  currency?: string
+  /** Whether the order named any board. */
+  boardsGiven: boolean
+}
+
+function summary(cut: CutPlan, currency?: string): string {
+  const unit = currency ?? 'board feet'
+  const least = cut.proven
+    ? ', proven the least'
+    : `; the least it could be is ${cut.lowerBound.toFixed(2)} ${unit}`
+  return (
+    `${countText(cut.boards.length, 'board')}, ${cut.boardFeetBought.toFixed(2)} board feet (${cut.boardFeetTallied.toFixed(2)} by tally), ` +
+    `${(cut.yield * 100).toFixed(0)} % of it in blanks. Cost ${cut.cost.toFixed(2)} ${unit}${least}.`
+  )
 }
 
 /** A cutting plan for a person to read and print. */
-export function cutText(cut: CutPlan, style: LengthStyle, currency?: string): string {
-  const pay =
-    currency === undefined ? `${cut.cost.toFixed(2)} board feet` : `${cut.cost.toFixed(2)} ${currency}`
-  const least =
-    currency === undefined
-      ? `${cut.lowerBound.toFixed(2)} board feet`
-      : `${cut.lowerBound.toFixed(2)} ${currency}`
-  const lines = [
-    'CUTTING PLAN',
-    ...paragraph(
-      `${countText(cut.boards.length, 'board')}, ${cut.boardFeetBought.toFixed(2)} board feet (${cut.boardFeetTallied.toFixed(2)} by tally), ` +
-        `${(cut.yield * 100).toFixed(0)} % of it in blanks. Cost ${pay}${cut.proven ? ', proven the least' : `; the least it could be is ${least}`}.`,
-    ),
-    '',
-    ...cutLines(cut, style),
-  ]
-  return `${lines.join('\n')}\n`
+export function cutText(cut: CutPlan, { style, currency, boardsGiven }: CutText): string {
+  const lines = boardsGiven
+    ? [...paragraph(summary(cut, currency)), '', ...cutLines(cut, style)]
+    : [
+        ...paragraph('No boards were given, so every blank is still to be found a board.'),
+        '',
+        ...cutLines(cut, style, 'still to be cut'),
+      ]
+  return `${['CUTTING PLAN', ...lines].join('\n')}\n`
 }

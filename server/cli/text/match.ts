@@ -1,11 +1,11 @@
 import type { Match, SetFile } from '../../../shared/matching/set.ts'
 import { type LengthStyle, lengthFigure, lengthText } from '../../../shared/units/length.ts'
 import { unitOf } from '../../prints/figures.ts'
+import { fineFigure, fineText } from './fine.ts'
 import { heading, paragraph, table } from './page.ts'
 
-/** Differences between pieces are finer than a rule shows: decimals, in the person’s unit. */
 const fine = (mm: number | undefined, style: LengthStyle): string =>
-  mm === undefined ? '' : style === 'mm' ? mm.toFixed(2) : (mm / 25.4).toFixed(3)
+  mm === undefined ? '' : fineFigure(mm, style)
 
 function stationTable({ stations }: Match, set: SetFile, style: LengthStyle): string[] {
   const unit = unitOf(style)
@@ -58,7 +58,7 @@ function bringDownLines({ bringDown }: Match, style: LengthStyle): string[] {
   )
   const cuts = bringDown.cuts.map(
     ({ piece, station, remove }) =>
-      `${piece} at ${station}: take ${fine(remove, style)} ${unitOf(style)} off the diameter`,
+      `${piece} at ${station}: take ${fineText(remove, style)} off the diameter`,
   )
   const spoiled = bringDown.spoiled.map(
     ({ piece, station, why }) => `${piece} at ${station} is spoiled: ${why}`,

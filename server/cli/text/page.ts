@@ -1,11 +1,16 @@
+import { shownPlainly } from '../output.ts'
+
 /** Characters in a line: what fits on a printed page and in the narrowest window. */
 export const WIDTH = 80
 
-/** Text broken into lines of at most `width` characters, between words where that can be done. */
+/**
+ * Text broken into lines of at most `width` characters, between words where that can be done. Line ends within it
+ * were entered in a name, and are shown as such.
+ */
 export function wrapped(text: string, width = WIDTH): string[] {
   const lines: string[] = []
   let line = ''
-  for (const word of text
+  for (const word of shownPlainly(text)
     .split(/\s+/)
     .filter(Boolean)
     .flatMap((w) => w.match(new RegExp(`.{1,${width}}`, 'gu')) ?? [])) {

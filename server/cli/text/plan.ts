@@ -3,7 +3,8 @@ import type { Operation } from '../../../shared/route/operation.ts'
 import { type LengthStyle, lengthFigure, lengthText } from '../../../shared/units/length.ts'
 import { countText, massText, minutesText, unitOf, woodText } from '../../prints/figures.ts'
 import { cutLines } from './cut.ts'
-import { heading, pairs, paragraph, table } from './page.ts'
+import { fineText } from './fine.ts'
+import { heading, pairs, paragraph, table, wrapped } from './page.ts'
 
 export interface PlanText {
   style: LengthStyle
@@ -16,7 +17,7 @@ type Lines = (plan: Plan, text: PlanText) => string[]
 const percent = (fraction: number): string => `${(fraction * 100).toFixed(0)} %`
 
 const title: Lines = ({ job }, { wood }) => [
-  job.name.toUpperCase(),
+  ...wrapped(job.name.toUpperCase()),
   ...paragraph(
     [
       `${countText(job.quantity, job.profile.split ? 'half' : 'piece', job.profile.split ? 'halves' : 'pieces')}${job.match && job.quantity > 1 ? ', a matching set' : ''}`,
@@ -52,12 +53,12 @@ const part: Lines = ({ part, job }, { style }) => {
       [
         'between centres',
         whip &&
-          `sags ${whip.sag.toFixed(2)} mm under 10 N at ${length(whip.at)}; first bending at ${Math.round(whip.criticalRpm)} rpm. Steady rest: ${whip.rest}. ${whip.why}`,
+          `sags ${fineText(whip.sag, style)} under 10 N at ${length(whip.at)}; first bending at ${Math.round(whip.criticalRpm)} rpm. Steady rest ${whip.rest === 'none' ? 'not needed' : whip.rest}: ${whip.why}`,
       ],
       [
         'movement',
         movement &&
-          `largest diameter ${movement.tangential.toFixed(2)} mm tangential, ${movement.radial.toFixed(2)} mm radial from ${job.moisture} to ${job.serviceMoisture} % moisture; ${movement.outOfRound.toFixed(2)} mm out of round`,
+          `largest diameter ${fineText(movement.tangential, style)} tangential, ${fineText(movement.radial, style)} radial from ${job.moisture} to ${job.serviceMoisture} % moisture; ${fineText(movement.outOfRound, style)} out of round`,
       ],
     ]),
   ]

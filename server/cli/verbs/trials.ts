@@ -49,11 +49,12 @@ export async function cut(call: Call, { out }: Speech): Promise<void> {
   const isPriced = order.boards.some(
     ({ price, pricePerBoardFoot }) => price !== undefined || pricePerBoardFoot !== undefined,
   )
-  out(
-    call.json
-      ? asJson(cut)
-      : cutText(cut, styleFor(call, order.units), isPriced ? order.currency : undefined),
-  )
+  const text = {
+    style: styleFor(call, order.units),
+    currency: isPriced ? order.currency : undefined,
+    boardsGiven: order.boards.length > 0,
+  }
+  out(call.json ? asJson(cut) : cutText(cut, text))
 }
 
 export async function match(call: Call, { out }: Speech): Promise<void> {

@@ -1,4 +1,4 @@
-import { run } from '../../../server/cli/main.ts'
+import { run } from '../../../server/cli/dispatch.ts'
 
 export interface Ran {
   code: number

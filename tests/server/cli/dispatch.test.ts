@@ -71,6 +71,25 @@ describe('setwright plan', () => {
     expect(out).not.toMatch(/undefined|NaN|null|\[object/)
   })
 
+  it('takes a byte order mark for what it is', async () => {
+    const { code, out } = await cli(['plan', file('mark.json', `\ufeff${JSON.stringify(dowel())}`)], here)
+    expect([code, out.slice(0, 11)]).toEqual([0, 'RAIL DOWELS'])
+  })
+
+  it('tells movement and sag in the units that lengths are told in', async () => {
+    const { whip, movement } = JSON.parse(
+      (await cli(['plan', file('dry.json', { ...dowel(), serviceMoisture: 12 }), '--json'], here)).out,
+    ).part
+    const inches = (await cli(['plan', 'dry.json', '--units', 'in'], here)).out.replace(/\s+/g, ' ')
+    const metric = (await cli(['plan', 'dry.json'], here)).out.replace(/\s+/g, ' ')
+    expect(metric).toContain(`sags ${whip.sag.toFixed(2)} mm under 10 N`)
+    expect(inches).toContain(`sags ${(whip.sag / 25.4).toFixed(3)} in under 10 N`)
+    expect(metric).toContain(`largest diameter ${movement.tangential.toFixed(2)} mm tangential`)
+    expect(inches).toContain(`largest diameter ${(movement.tangential / 25.4).toFixed(3)} in tangential`)
+    expect(inches).toContain(`${(movement.outOfRound / 25.4).toFixed(3)} in out of round`)
+    expect(movement.outOfRound).toBeGreaterThan(0.05)
+  })
+
   it('writes lengths in the job’s units unless told otherwise', async () => {
     file('leg.json', benchLeg())
     const inches = (await cli(['plan', 'leg.json'], here)).out
@@ -128,7 +147,25 @@ describe('a file that cannot be read', () => {
       'is binary',
       'picture.json',
       () => writeFileSync(join(here, 'picture.json'), Buffer.from([0x89, 0x50, 0x4e, 0x47, 0, 1, 2])),
-      /picture\.json: is not JSON at line 1, column 1/,
+      /picture\.json: is not UTF-8 text: line 1 /,
+    ],
+    [
+      'is Latin-1',
+      'latin.json',
+      () => writeFileSync(join(here, 'latin.json'), Buffer.from('{\n"name": "Åse"}', 'latin1')),
+      /latin\.json: is not UTF-8 text: line 2 /,
+    ],
+    [
+      'is UTF-16',
+      'wide.json',
+      () => writeFileSync(join(here, 'wide.json'), Buffer.from('\ufeff{"name": "x"}', 'utf16le')),
+      /wide\.json: is not UTF-8 text but UTF-16/,
+    ],
+    [
+      'gives a field twice',
+      'twice.json',
+      () => file('twice.json', '{"units": "in",\n"quantity": 8,\n"quantity": 9}'),
+      /^quantity: is given twice, at lines 2 and 3/,
     ],
   ])('because it %s is refused with exit 2 and the reason', async (_, name, make, says) => {
     make()
@@ -170,6 +207,12 @@ describe('setwright cut', () => {
     expect((await cli(['cut', 'short.json'], here)).out).toMatch(/6 blanks leg cannot be cut/)
   })
 
+  it('says that no boards were given', async () => {
+    file('bare.json', { ...order, boards: [] })
+    const { code, out } = await cli(['cut', 'bare.json'], here)
+    expect([code, out]).toEqual([0, expect.stringContaining('No boards were given')])
+  })
+
   it('takes kerf and trims from the shop when one is given', async () => {
     const { kerf: _, endTrim: __, ...rest } = order
     file('rest.json', rest)
@@ -188,6 +231,48 @@ describe('setwright match', () => {
     expect(text).toContain('New targets: bead to 29.0 mm')
     expect(text).toMatch(/a at bead: take 1\.10 mm off the diameter/)
     for (const line of text.split('\n')) expect(line.length, line).toBeLessThanOrEqual(80)
+  })
+})
+
+describe('names that would steer a terminal', () => {
+  const odd = 'x\u001b[2J\u0007\u009b1m\u202e\ny'
+  const steers = /[^\P{Cc}\n]|[\u202a-\u202e\u2066-\u2069]/u
+  const leg = { ...benchLeg(), name: `Legs ${odd}`, customer: odd }
+  const stations = leg.profile.stations.map((station) => ({ ...station, name: `${station.at} ${odd}` }))
+
+  it.each([
+    ['a job', 'plan', { ...leg, profile: { stations } }],
+    [
+      'an order',
+      'cut',
+      { ...order, blanks: [{ ...order.blanks[0], key: odd }], boards: [{ ...order.boards[0], key: odd }] },
+    ],
+    [
+      'an order that cannot be met',
+      'cut',
+      { ...order, blanks: [{ ...order.blanks[0], key: odd }], boards: [] },
+    ],
+    [
+      'a set',
+      'match',
+      {
+        ...set,
+        stations: [{ ...set.stations[0], key: odd }],
+        pieces: [
+          { key: `${odd}1`, readings: { [odd]: 30.1 } },
+          { key: `${odd}2`, readings: { [odd]: 29 } },
+        ],
+        choose: 1,
+      },
+    ],
+    ['a file with a wrong field', 'plan', { ...dowel(), [odd]: 1, species: odd, mount: odd }],
+  ])('are written out: in %s', async (_, verb, content) => {
+    const name = file('odd.json', content)
+    const { out, err } = await cli([verb, name], here)
+    expect(out + err).toContain('x\\u001b[2J\\u0007\\u009b1m\\u202e\\n')
+    expect(out + err).not.toMatch(steers)
+    for (const line of out.split('\n')) expect(line.length, line).toBeLessThanOrEqual(80)
+    expect((await cli([verb, name, '--json'], here)).out).not.toMatch(steers)
   })
 })
 
