@@ -14,27 +14,28 @@ const reasons: Record<string, string> = {
 const refusal = (code: 'bad-input' | 'too-large', name: string, message: string): Problem =>
   new Problem(code, `${name}: ${message}`, [{ path: name, message }])
 
+const tooLarge = (name: string, size: number, most: number): Problem =>
+  refusal('too-large', name, `is larger than ${most / 1e6} MB; read ${(size / 1e6).toFixed(1)} MB`)
+
 /** The bytes of a stream up to the largest input; what comes beyond is read and dropped, and told as too much. */
-async function bytesOf(stream: AsyncIterable<Buffer>, name: string): Promise<Buffer> {
+async function bytesOf(stream: AsyncIterable<Buffer>, name: string, most: number): Promise<Buffer> {
   const chunks: Buffer[] = []
   let size = 0
   for await (const chunk of stream) {
     size += chunk.length
-    if (size <= INPUT_BYTES_MAX) chunks.push(chunk)
+    if (size <= most) chunks.push(chunk)
   }
-  if (size > INPUT_BYTES_MAX)
-    throw refusal('too-large', name, `is larger than 5 MB; read ${(size / 1e6).toFixed(1)} MB`)
+  if (size > most) throw tooLarge(name, size, most)
   return Buffer.concat(chunks)
 }
 
-async function fileBytes(path: string, name: string): Promise<Buffer> {
+async function fileBytes(path: string, name: string, most: number): Promise<Buffer> {
   try {
     const file = await open(path, 'r')
     try {
       const { size } = await file.stat()
-      if (size > INPUT_BYTES_MAX)
-        throw refusal('too-large', name, `is larger than 5 MB; read ${(size / 1e6).toFixed(1)} MB`)
-      return await bytesOf(file.createReadStream({ autoClose: false }), name)
+      if (size > most) throw tooLarge(name, size, most)
+      return await bytesOf(file.createReadStream({ autoClose: false }), name, most)
     } finally {
       await file.close()
     }
@@ -47,11 +48,12 @@ async function fileBytes(path: string, name: string): Promise<Buffer> {
 /**
  * The value of a JSON file, or of standard input for `-`. What is wrong with the file as a whole is told under its
  * name, what is wrong with a field under the field's path.
- * @throws Problem when it is missing, a folder, empty, larger than 5 MB, not UTF-8, or not JSON
+ * @throws Problem when it is missing, a folder, empty, larger than `most` bytes, not UTF-8, or not JSON
  */
-export async function readFile(name: string, here: string): Promise<unknown> {
+export async function readFile(name: string, here: string, most = INPUT_BYTES_MAX): Promise<unknown> {
   const told = name === '-' ? 'standard input' : name
-  const bytes = name === '-' ? await bytesOf(process.stdin, told) : await fileBytes(resolve(here, name), name)
+  const bytes =
+    name === '-' ? await bytesOf(process.stdin, told, most) : await fileBytes(resolve(here, name), name, most)
   try {
     return readJsonBytes(bytes)
   } catch (error) {

@@ -1,3 +1,4 @@
+import { hasWidth } from '../../shared/matching/reading.ts'
 import type { SetFile, SetPiece } from '../../shared/matching/set.ts'
 
 /** A reading that the set at hand may not hold yet: one value or several, mm. */
@@ -42,7 +43,7 @@ export function farthestOf(set: SetFile): Farthest | undefined {
   for (const piece of set.pieces) {
     for (const station of set.stations) {
       const value = readingAt(piece, station.key)
-      if (value === undefined) continue
+      if (value === undefined || !hasWidth(station)) continue
       const off = value - station.target
       const score =
         Math.abs(off) / ((off > 0 ? station.plus : station.minus) || (station.plus + station.minus) / 2)

@@ -9,6 +9,9 @@ import type { Call } from '../command.ts'
 import { readFile } from '../input.ts'
 import { asJson, type Speech, writeOut } from '../output.ts'
 
+/** An export holds every job of a shop, so it may be far larger than one job file. */
+const IMPORT_BYTES_MAX = 200_000_000
+
 /** Opens the database that the server uses, for as long as `work` takes. */
 async function withContext<T>(work: (context: Context) => Promise<T>): Promise<T> {
   const context = await openContext(readConfig(process.env))
@@ -43,7 +46,7 @@ export async function exportData({ operands: [name], here }: Call, { out }: Spee
 }
 
 export async function importData({ operands: [name], here }: Call, { out }: Speech): Promise<void> {
-  const file = await readFile(name!, here)
+  const file = await readFile(name!, here, IMPORT_BYTES_MAX)
   const { jobs, boards, shop } = await withContext((context) => importAll(context, file))
   out(`taken in: ${jobs} jobs, ${boards} boards, ${shop ? 'the shop’s settings' : 'no shop settings'}\n`)
 }
