@@ -1,5 +1,6 @@
 import type { Plan } from '../../shared/plan.ts'
 import type { CheckStation } from '../../shared/profile/check-stations.ts'
+import { stationOfKey } from '../../shared/profile/station-key.ts'
 import { type LengthStyle, lengthText, nm } from '../../shared/units/length.ts'
 import { countText, rangeText } from './figures.ts'
 import { caution, heading, paragraph } from './flow.ts'
@@ -61,8 +62,7 @@ function settingsInOrder(plan: Plan, style: LengthStyle): SettingRow[] {
 /** A station's name, or where it is. */
 function stationWords({ job, checkStations }: Plan, key: string, style: LengthStyle): string {
   const check = checkStations.find((one) => one.key === key)
-  const index = job.profile.stations.findIndex((station, i) => (station.key ?? `s${i}`) === key)
-  const station = job.profile.stations[index < 0 ? Number(/^s(\d+)/.exec(key)?.[1] ?? -1) : index]
+  const station = job.profile.stations[stationOfKey(job.profile.stations, key)?.index ?? -1]
   const at = check?.at ?? station?.at
   const name = check?.name ?? station?.name
   const where = at === undefined ? key : `at ${lengthText(at, style)}`

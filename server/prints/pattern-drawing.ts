@@ -1,5 +1,5 @@
 import type { Joint } from '../../shared/job.ts'
-import { outlineOf } from '../../shared/profile/outline.ts'
+import { type OutlinePoint, outlineOf, outlineRadius } from '../../shared/profile/outline.ts'
 import { type Profile, type Span, spansOf } from '../../shared/profile/profile.ts'
 import { sectionAt, spanSection } from '../../shared/profile/radius.ts'
 import { halfFlat } from '../../shared/profile/section.ts'
@@ -26,7 +26,7 @@ export interface PatternSource {
   profile: Profile
   joints: Joint[]
   style: LengthStyle
-  outline: { x: number; r: number }[]
+  outline: OutlinePoint[]
   spans: Span[]
   positions: Position[]
   length: number
@@ -43,8 +43,8 @@ const GAP = 6
 /** Distance of one written figure from the next, mm. */
 const PITCH = 4.4
 const OUTLINE_MM = 0.25
-/** The drawn line is nowhere farther from the true one, mm. */
-const CHORD_MM = 0.005
+/** The drawn or cut line is nowhere farther from the true one, mm. */
+export const CHORD_MM = 0.005
 
 export function patternSource(profile: Profile, joints: Joint[], style: LengthStyle): PatternSource {
   const outline = outlineOf(profile, CHORD_MM)
@@ -56,7 +56,7 @@ export function patternSource(profile: Profile, joints: Joint[], style: LengthSt
     spans: spansOf(profile),
     positions: positionsOf(profile),
     length: outline.at(-1)!.x,
-    radius: outline.reduce((most, { r }) => Math.max(most, r), 0),
+    radius: outlineRadius(outline),
   }
 }
 
@@ -181,7 +181,7 @@ function stationLines(
 function squares(doc: PDFKit.PDFDocument, source: PatternSource, y: number, from: number, to: number): void {
   for (const span of source.spans) {
     if (span.shape !== 'square' || span.to + END < from || span.from + END > to) continue
-    const side = span.station.side ?? span.d0
+    const side = span.d0
     doc.lineWidth(pt(0.12)).dash(pt(3), { space: pt(1.5) })
     for (const slope of [-1, 1]) {
       doc
@@ -222,7 +222,7 @@ function sideWords(
   from: number,
   to: number,
 ): void {
-  const side = span.station.side ?? span.d0
+  const side = span.d0
   const words = `□ ${lengthText(side, style)} square`
   ink(doc, 'bold', BENCH_PT)
   const wide = doc.widthOfString(words) + 8

@@ -1,7 +1,8 @@
 import type { Plan } from '../../shared/plan.ts'
-import { outlineOf } from '../../shared/profile/outline.ts'
+import { outlineOf, outlineRadius } from '../../shared/profile/outline.ts'
 import { lengthText, styleOf } from '../../shared/units/length.ts'
 import { batchText, countText } from './figures.ts'
+import { CHORD_MM } from './pattern-drawing.ts'
 import { type Position, positionsOf, thicknessesText } from './positions.ts'
 import { plainText } from './print.ts'
 import { spreadPlaces, weightiest } from './spread.ts'
@@ -13,8 +14,6 @@ const LEAD_MM = 8
 const TYPE_MM = 4
 const LETTER_MM = 2.4
 const PITCH_MM = 5
-/** The cut is nowhere farther from the true profile, mm. */
-const CHORD_MM = 0.005
 /** A longer name is cut short on the card; the title of the file has it whole. */
 const NAME_MOST = 40
 
@@ -44,7 +43,7 @@ interface Card {
 export function patternSvg(plan: Plan): string {
   const outline = outlineOf(plan.job.profile, CHORD_MM)
   const length = outline.at(-1)!.x
-  const radius = outline.reduce((most, { r }) => Math.max(most, r), 0)
+  const radius = outlineRadius(outline)
   const stations = positionsOf(plan.job.profile).map((position) => ({
     ...position,
     words: wordsOf(position, plan),

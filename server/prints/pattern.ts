@@ -1,4 +1,5 @@
 import type { Plan } from '../../shared/plan.ts'
+import { samePlace } from '../../shared/profile/profile.ts'
 import { lengthFigure, lengthText } from '../../shared/units/length.ts'
 import { countText, sizeText, unitOf } from './figures.ts'
 import { heading } from './flow.ts'
@@ -163,12 +164,12 @@ function stationTable(print: Print, source: PatternSource, plan: Plan): void {
   const { stations } = plan.job.profile
   const rows = stations.map((station, i): Row => {
     const last = i === stations.length - 1
-    const step = !last && stations[i + 1]!.at === station.at
+    const step = !last && samePlace(stations[i + 1]!.at, station.at)
     const checked = plan.checkStations.filter((check) => check.key === (station.key ?? `s${i}`))
     const cautions = checked.flatMap(({ caution }) => caution ?? [])
     return {
       cells: [
-        String(i + 1),
+        String(i),
         `${lengthFigure(station.at, style)} ${unit}`,
         station.diameter === undefined ? '' : `⌀ ${lengthText(station.diameter, style)}`,
         station.then === 'square' && station.side !== undefined ? `□ ${lengthText(station.side, style)}` : '',

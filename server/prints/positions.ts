@@ -19,30 +19,26 @@ export interface Position {
   weight: number
 }
 
-const before = (span: Span): Thickness =>
-  span.shape === 'square'
-    ? { kind: 'side', size: span.station.side ?? span.d1 }
-    : { kind: 'diameter', size: span.d1 }
-const after = (span: Span): Thickness =>
-  span.shape === 'square'
-    ? { kind: 'side', size: span.station.side ?? span.d0 }
-    : { kind: 'diameter', size: span.d0 }
+const thickness = ({ shape }: Span, size: number): Thickness => ({
+  kind: shape === 'square' ? 'side' : 'diameter',
+  size,
+})
 
 /** Every position of the profile from foot to top, with what is there; crests and roots of beads and coves too. */
 export function positionsOf(profile: Profile): Position[] {
   const spans = spansOf(profile)
   const places = new Map<number, Position>()
-  const put = (at: number, thickness: Thickness) => {
+  const put = (at: number, here: Thickness) => {
     const there = places.get(nm(at)) ?? { at, thicknesses: [], name: '', weight: 0 }
-    const same = there.thicknesses.some((t) => t.kind === thickness.kind && nm(t.size) === nm(thickness.size))
-    if (!same) there.thicknesses.push(thickness)
+    const same = there.thicknesses.some((t) => t.kind === here.kind && nm(t.size) === nm(here.size))
+    if (!same) there.thicknesses.push(here)
     places.set(nm(at), there)
   }
   // A step gives its second thickness with the next span, so that the order is from foot to top already.
   for (const span of spans) {
-    put(span.from, after(span))
+    put(span.from, thickness(span, span.d0))
     for (const x of spanTurns(span)) put(x, { kind: 'diameter', size: 2 * spanRadius(span, x) })
-    put(span.to, before(span))
+    put(span.to, thickness(span, span.d1))
   }
   for (const station of profile.stations) nameAt(places.get(nm(station.at)), station)
   for (const span of spans) for (const x of spanTurns(span)) nameTurn(places.get(nm(x)), span)

@@ -1,6 +1,7 @@
 import type { Finish } from '../../shared/job.ts'
 import type { Plan } from '../../shared/plan.ts'
-import { outlineOf } from '../../shared/profile/outline.ts'
+import { outlineOf, outlineRadius } from '../../shared/profile/outline.ts'
+import { samePlace } from '../../shared/profile/profile.ts'
 import { lengthText } from '../../shared/units/length.ts'
 import { minorOf, moneyText } from '../../shared/units/money.ts'
 import { scaleFor } from './board-drawing.ts'
@@ -74,7 +75,7 @@ function rows(print: Print, lines: [string, string][]): void {
 function drawing(print: Print): void {
   const { doc, plan, options, box } = print
   const outline = outlineOf(plan.job.profile, 0.02)
-  const [length, radius] = [plan.part.length, outline.reduce((most, { r }) => Math.max(most, r), 0)]
+  const [length, radius] = [plan.part.length, outlineRadius(outline)]
   const across = scaleFor(length, box.right - box.left - 2)
   const scale = Math.max(across, scaleFor(2 * radius, pt(80)))
   const p = (mm: number) => pt(mm / scale)
@@ -88,7 +89,7 @@ function drawing(print: Print): void {
     doc.lineWidth(0.7).lineJoin('round').stroke('#000')
   }
   outline.forEach(({ x, r }, i) => {
-    const step = i > 0 && outline[i - 1]!.x === x && outline[i - 1]!.r !== r
+    const step = i > 0 && samePlace(outline[i - 1]!.x, x) && !samePlace(outline[i - 1]!.r, r)
     if (step)
       doc
         .lineWidth(0.4)

@@ -9,6 +9,14 @@ export interface OutlinePoint {
   r: number
 }
 
+/**
+ * Greatest radius of an outline, mm.
+ *
+ * @example outlineRadius([{ x: 0, r: 10 }, { x: 40, r: 18 }]) // 18
+ */
+export const outlineRadius = (points: readonly OutlinePoint[]): number =>
+  points.reduce((most, { r }) => Math.max(most, r), 0)
+
 const DEPTH = 16
 
 /** Distance of a point from the chord between two others. */

@@ -1,5 +1,6 @@
 import type { CheckStation } from '../../shared/profile/check-stations.ts'
 import type { Profile } from '../../shared/profile/profile.ts'
+import { stationOfKey } from '../../shared/profile/station-key.ts'
 import type { Operation, Stage } from '../../shared/route/operation.ts'
 import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
 
@@ -30,8 +31,8 @@ export function operationGroups(operations: readonly Operation[]): OperationGrou
   return groups
 }
 
-/** `1,100`: thousands are set off, as on a lathe's plate they seldom are and are misread. */
-export const rpmFigure = (rpm: number): string => String(Math.round(rpm)).replace(/\B(?=(\d{3})+$)/g, ',')
+/** `1,100`: thousands are set off, as on a lathe's plate they seldom are and are misread. Never above the speed itself. */
+export const rpmFigure = (rpm: number): string => String(Math.floor(rpm)).replace(/\B(?=(\d{3})+$)/g, ',')
 
 /** Where on the part: `from 1-1/4 in to 1-3/4 in`, or the one place of a cut. */
 export function whereText(where: readonly [number, number] | null, style: LengthStyle): string {
@@ -40,16 +41,12 @@ export function whereText(where: readonly [number, number] | null, style: Length
   return from === to ? `at ${from}` : `${from} to ${to}`
 }
 
-const POINTS: Record<string, string> = { c: ' crest', r: ' root' }
-
-/** What a station of the profile is called: its name, else its number from the foot. */
-export function stationName(profile: Profile, key: string): string {
-  const own = profile.stations.findIndex((station) => station.key === key)
-  const [, number = '-1', point = ''] = /^s(\d+)([cr]?)$/.exec(key) ?? []
-  const index = own >= 0 ? own : Number(number)
-  const station = profile.stations[index]
-  if (!station) return key
-  return `${station.name ?? `station ${index + 1}`}${own >= 0 ? '' : (POINTS[point] ?? '')}`
+/** What a station of the profile is called: its name, else its number from the foot, 0. */
+export function stationName({ stations }: Profile, key: string): string {
+  const place = stationOfKey(stations, key)
+  if (!place) return key
+  const name = stations[place.index]!.name ?? `station ${place.index}`
+  return place.point ? `${name} ${place.point}` : name
 }
 
 /** What a check station is called. */

@@ -57,32 +57,3 @@ const withoutRepeats = (marks: Mark[]): Mark[] =>
     const before = marks[i - 1]
     return !(before && nm(before.at) === nm(mark.at) && before.text === mark.text)
   })
-
-/**
- * Places for labels as near to their own positions as they can be with `gap` between neighbours: the least-squares
- * fit under that order (pooling neighbours that push each other). Positions ascend; the places stay within
- * `least`…`most` where they can all be held there.
- *
- * Pool-adjacent-violators: Barlow, Bartholomew, Bremner & Brunk, Statistical Inference under Order Restrictions
- * (1972), ch. 1 (from memory).
- */
-export function spreadOut(positions: readonly number[], gap: number, least: number, most: number): number[] {
-  const pools: { sum: number; n: number }[] = []
-  positions.forEach((position, i) => {
-    let pool = { sum: position - i * gap, n: 1 }
-    for (
-      let before = pools.at(-1);
-      before && before.sum / before.n > pool.sum / pool.n;
-      before = pools.at(-1)
-    ) {
-      pool = { sum: pool.sum + before.sum, n: pool.n + before.n }
-      pools.pop()
-    }
-    pools.push(pool)
-  })
-  const highest = most - Math.max(0, positions.length - 1) * gap
-  const offsets = pools.flatMap(({ sum, n }) =>
-    Array<number>(n).fill(Math.max(least, Math.min(highest, sum / n))),
-  )
-  return offsets.map((offset, i) => offset + i * gap)
-}

@@ -1,6 +1,7 @@
 import { type Profile, type Span, spansOf } from '../../shared/profile/profile.ts'
 import { spanSection } from '../../shared/profile/radius.ts'
 import { halfFlat } from '../../shared/profile/section.ts'
+import { tenth } from './part-silhouette.ts'
 
 /** A face left square, seen straight on; drawing units along and about the axis. */
 export interface Flat {
@@ -9,8 +10,6 @@ export interface Flat {
   half: number
   path: string
 }
-
-const tenth = (n: number): number => Math.round(n * 10) / 10
 
 const PARTS = 14
 

@@ -1,4 +1,5 @@
-import type { OutlinePoint } from './part-silhouette.ts'
+import { type OutlinePoint, outlineRadius } from '../../shared/profile/outline.ts'
+import { tenth } from './part-silhouette.ts'
 
 /** Numbers 0…1 in an order fixed by `seed`: the same profile always shows the same grain. */
 export function seededNumbers(seed: number): () => number {
@@ -46,14 +47,12 @@ function layersOf(radius: number, seed: number): Layers {
   return { depths, drift: (x) => slope * x + 0.35 * spacing * Math.sin(x / wave + phase) }
 }
 
-const tenth = (n: number): number => Math.round(n * 10) / 10
-
 /**
  * Where growth layers, taken as planes along the stick, come out on the turned surface: a layer at distance d
  * from the axis meets radius r at the angle asin(d / r). Lengths in drawing units about the axis y = 0.
  */
 export function grainLines(outline: readonly OutlinePoint[], seed: number): GrainLine[] {
-  const radius = outline.reduce((most, { r }) => Math.max(most, r), 0)
+  const radius = outlineRadius(outline)
   const { depths, drift } = layersOf(radius, seed)
   return depths.flatMap(({ depth, weight }) =>
     [0, 1].flatMap((far) => {

@@ -1,13 +1,13 @@
 import type { Joint } from '../../shared/job.ts'
 import type { Profile } from '../../shared/profile/profile.ts'
+import { radiusAt } from '../../shared/profile/radius.ts'
+import { jointAngle } from '../../shared/route/joint-cautions.ts'
 
 /** A joint on the drawing, about the axis; hidden ones are dashed. */
 export interface JointMark {
   path: string
   hidden: boolean
 }
-
-const FACE_ANGLE = { A: 0, B: 90, C: 180, D: 270 } as const
 
 /** Joints as seen with face A towards the eye: B lies below, D above, C away. Drawing units, `scale` to a mm. */
 export function jointMarks(joints: readonly Joint[], profile: Profile, scale: number): JointMark[] {
@@ -17,12 +17,12 @@ export function jointMarks(joints: readonly Joint[], profile: Profile, scale: nu
     const size = joint.size.map((s) => s * scale)
     const depth = joint.depth * scale
     if (joint.kind === 'tenon') return tenonMark(at, size, depth, length)
-    const angle = (((joint.angle ?? FACE_ANGLE[joint.face ?? 'A']) % 360) + 360) % 360
+    const angle = ((jointAngle(joint) % 360) + 360) % 360
     const along = joint.kind === 'mortise' ? (size[1] ?? size[0] ?? 0) : (size[0] ?? 0)
     const across = size[0] ?? 0
     if (angle < 45 || angle > 315) return { path: mouth(joint.kind, at, along, across), hidden: false }
     if (angle > 135 && angle < 225) return { path: mouth(joint.kind, at, along, across), hidden: true }
-    const edge = (angle < 180 ? 1 : -1) * radiusOfFace(profile, joint.at) * scale
+    const edge = (angle < 180 ? 1 : -1) * radiusAt(profile, joint.at) * scale
     const bottom = edge - Math.sign(edge) * depth
     return { path: box(at - along / 2, at + along / 2, edge, bottom), hidden: true }
   })
@@ -40,12 +40,4 @@ function mouth(kind: Joint['kind'], at: number, along: number, across: number): 
   if (kind === 'mortise') return box(at - along / 2, at + along / 2, -across / 2, across / 2)
   const r = across / 2
   return `M${at - r} 0a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0Z`
-}
-
-/** From the axis to the face at a place: half the side of a square there, else the radius of the nearest station. */
-function radiusOfFace(profile: Profile, at: number): number {
-  const i = profile.stations.filter((station) => station.at <= at).length - 1
-  const station = profile.stations[i]
-  if (!station) return 0
-  return (station.then === 'square' ? (station.side ?? 0) : (station.diameter ?? 0)) / 2
 }

@@ -1,6 +1,6 @@
-import { outlineOf } from '../../shared/profile/outline.ts'
+import { type OutlinePoint, outlineOf, outlineRadius } from '../../shared/profile/outline.ts'
 import type { Profile } from '../../shared/profile/profile.ts'
-import { type OutlinePoint, scaledOutline, silhouettePath } from './part-silhouette.ts'
+import { scaledOutline, silhouettePath } from './part-silhouette.ts'
 
 /** A part as a small flat shape, foot at x = 0, 1000 units long. */
 export interface Silhouette {
@@ -26,7 +26,7 @@ export function silhouetteOf(profile: Profile): Silhouette {
   if (kept) return kept
   const outline = keptOutline(profile)
   const points = scaledOutline(outline, SILHOUETTE_LENGTH / (outline.at(-1)?.x ?? 1))
-  const made = { path: silhouettePath(points), half: points.reduce((most, { r }) => Math.max(most, r), 0) }
+  const made = { path: silhouettePath(points), half: outlineRadius(points) }
   silhouettes.set(profile, made)
   return made
 }

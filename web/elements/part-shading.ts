@@ -1,4 +1,4 @@
-import type { OutlinePoint } from './part-silhouette.ts'
+import type { OutlinePoint } from '../../shared/profile/outline.ts'
 import { litTone } from './wood-tones.ts'
 
 /** Light from above and a little to the front: towards the upper edge, towards the eye. */

@@ -1,10 +1,7 @@
-/** A point of the half outline: along the axis from the foot, and the radius there. */
-export interface OutlinePoint {
-  x: number
-  r: number
-}
+import type { OutlinePoint } from '../../shared/profile/outline.ts'
 
-const tenth = (n: number): number => Math.round(n * 10) / 10
+/** Drawing figures: a tenth of a pixel is as fine as anything shows. */
+export const tenth = (n: number): number => Math.round(n * 10) / 10
 
 /** The outline in drawing units, `scale` of them to a mm. */
 export const scaledOutline = (outline: readonly OutlinePoint[], scale: number): OutlinePoint[] =>

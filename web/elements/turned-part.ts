@@ -1,23 +1,18 @@
 import { css, html, LitElement, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import type { Joint } from '../../shared/job.ts'
+import { labelPlaces } from '../../shared/profile/label-places.ts'
+import { type OutlinePoint, outlineRadius } from '../../shared/profile/outline.ts'
 import type { Profile } from '../../shared/profile/profile.ts'
 import type { LengthStyle } from '../../shared/units/length.ts'
-import { type CheckMark, diameterMarks, type Mark, runningMarks, spreadOut } from './part-dimensions.ts'
+import { type CheckMark, diameterMarks, type Mark, runningMarks } from './part-dimensions.ts'
 import { type Flat, flatsOf } from './part-flats.ts'
 import { flatGrain, type GrainLine, grainLines, seedOf } from './part-grain.ts'
 import { type JointMark, jointMarks } from './part-joints.ts'
 import { type PartLayout, partLayout } from './part-layout.ts'
 import { keptOutline, SILHOUETTE_LENGTH, silhouetteOf } from './part-outlines.ts'
 import { flatLight, roundBands, slopeStops } from './part-shading.ts'
-import {
-  closeSet,
-  halfPath,
-  type OutlinePoint,
-  scaledOutline,
-  silhouettePath,
-  stepsOf,
-} from './part-silhouette.ts'
+import { closeSet, halfPath, scaledOutline, silhouettePath, stepsOf } from './part-silhouette.ts'
 import { partTitle, partWords } from './part-words.ts'
 import { litTone, woodTone } from './wood-tones.ts'
 
@@ -168,7 +163,7 @@ export class TurnedPart extends LitElement {
     const above = labelled ? diameterMarks(profile, this.lengthStyle, this.checks) : []
     const layout = partLayout({
       lengthMm: outline.at(-1)!.x,
-      diameterMm: 2 * Math.max(...outline.map(({ r }) => r)),
+      diameterMm: 2 * outlineRadius(outline),
       room: this.room,
       orientation: this.orientation,
       labels: Math.max(below.length, above.length),
@@ -283,7 +278,7 @@ export class TurnedPart extends LitElement {
   }
 
   private row({ layout, outline }: Drawn, marks: readonly Mark[], side: -1 | 1): SVGTemplateResult {
-    const places = spreadOut(
+    const places = labelPlaces(
       marks.map(({ at }) => at * layout.scale),
       layout.gap,
       ...layout.reach,

@@ -188,7 +188,7 @@ describe.each(['letter', 'a4'] as const)('the pattern of a 30 in baluster on %s'
   it('ends with a table of all stations and joints', () => {
     const text = phrasesOf(pdf, Number(infoOf(pdf).Pages))
     expect(text).toContain('whole length 30 in')
-    expect(text).toMatch(/2 5 in ⌀ 1-1\/2 in bead, rise 1\/8 in foot bead/)
+    expect(text).toMatch(/1 5 in ⌀ 1-1\/2 in bead, rise 1\/8 in foot bead/)
     expect(text).toMatch(/mortise 26 in A 3\/8 × 2 in 1 in before turning/)
   })
 })

@@ -33,9 +33,9 @@ describe('operationGroups', () => {
 })
 
 describe('figures of an operation', () => {
-  it('set off thousands of revolutions', () => {
+  it('set off thousands of revolutions, and never show more than there are', () => {
     expect(rpmFigure(950)).toBe('950')
-    expect(rpmFigure(2863.6)).toBe('2,864')
+    expect(rpmFigure(2863.6)).toBe('2,863')
     expect(rpmFigure(12500)).toBe('12,500')
   })
 
@@ -60,11 +60,11 @@ describe('stationName', () => {
     expect(
       stationName({ ...profile, stations: profile.stations.map((s) => ({ ...s, key: undefined })) }, 's0c'),
     ).toBe('foot bead crest')
-    expect(stationName(profile, 's1r')).toBe('station 2 root')
+    expect(stationName(profile, 's1r')).toBe('station 1 root')
   })
 
   it('takes a station’s own key before its number', () => {
-    expect(stationName(profile, 's0')).toBe('station 2')
+    expect(stationName(profile, 's0')).toBe('station 1')
   })
 
   it('gives back a key that belongs to no station', () => {

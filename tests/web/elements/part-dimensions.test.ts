@@ -1,7 +1,6 @@
-import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Profile } from '../../../shared/profile/profile.ts'
-import { diameterMarks, runningMarks, spreadOut } from '../../../web/elements/part-dimensions.ts'
+import { diameterMarks, runningMarks } from '../../../web/elements/part-dimensions.ts'
 
 const leg: Profile = {
   split: false,
@@ -33,34 +32,5 @@ describe('dimensions', () => {
     const marks = diameterMarks(leg, 'fraction', checks)
     expect(marks.filter(({ check }) => check).map(({ text }) => text)).toEqual(['Ø 1', 'Ø 1-3/4'])
     expect(marks).toHaveLength(6)
-  })
-})
-
-describe('spreadOut', () => {
-  it('leaves labels where they are when there is room', () => {
-    expect(spreadOut([0, 50, 100], 20, 0, 100)).toEqual([0, 50, 100])
-  })
-
-  it('moves two that touch apart by the same amount', () => {
-    expect(spreadOut([50, 52], 10, 0, 100)).toEqual([46, 56])
-  })
-
-  it('keeps order, gap and bounds whatever the positions', () => {
-    const positions = fc.array(fc.double({ min: 0, max: 1000, noNaN: true }), { minLength: 1, maxLength: 60 })
-    fc.assert(
-      fc.property(positions, (unsorted) => {
-        const sorted = [...unsorted].sort((a, b) => a - b)
-        const places = spreadOut(sorted, 12, 0, 1000)
-        for (let i = 1; i < places.length; i++)
-          expect(places[i]! - places[i - 1]!).toBeGreaterThanOrEqual(12 - 1e-6)
-        expect(places[0]!).toBeGreaterThanOrEqual(0)
-        expect(places.at(-1)!).toBeLessThanOrEqual(1000 + 1e-6)
-      }),
-    )
-  })
-
-  it('moves labels no more, in squares, than any other places that keep the gap', () => {
-    // Three labels at 0, 1 and 2 with a gap of 10: the mean stays, so -9, 1, 11 (closed form).
-    expect(spreadOut([0, 1, 2], 10, -100, 100)).toEqual([-9, 1, 11])
   })
 })
