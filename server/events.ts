@@ -1,10 +1,5 @@
 import { EventEmitter } from 'node:events'
-
-/** What changed; clients load it again. */
-export interface Change {
-  kind: 'job' | 'piece' | 'check' | 'shop' | 'board'
-  id: string
-}
+import type { Change } from '../shared/contract/change.ts'
 
 /** Tells every listener of every change that was stored. */
 export class Changes {

@@ -1,14 +1,6 @@
 import type { FastifyError, FastifyReply, FastifyRequest } from 'fastify'
+import type { ProblemDetails } from '../shared/contract/problem.ts'
 import { Problem, type ProblemCode, problems } from '../shared/problem.ts'
-
-/** An error answer as RFC 9457 has it, with the fields found wrong. */
-export interface ProblemDetails {
-  type: string
-  title: string
-  status: number
-  detail: string
-  errors: { path: string; message: string }[]
-}
 
 /** The refusal behind an error that the web framework or we ourselves threw; absent for our own failures. */
 function problemOf(error: unknown): Problem | undefined {

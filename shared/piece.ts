@@ -14,6 +14,14 @@ export interface Piece {
   progress: number
 }
 
+/**
+ * The pieces of a batch by number, from 1; those beyond the quantity are spares.
+ *
+ * @example numberedPieces(2, 1) // [{ number: 1, spare: false }, { number: 2, spare: true }]
+ */
+export const numberedPieces = (count: number, quantity: number): Pick<Piece, 'number' | 'spare'>[] =>
+  Array.from({ length: count }, (_, i) => ({ number: i + 1, spare: i >= quantity }))
+
 /** The operations done piece by piece, in the plan's order; set-up is done once for the batch. */
 export const pieceOperations = <T extends { minutesEach: number }>(operations: readonly T[]): T[] =>
   operations.filter((operation) => operation.minutesEach > 0)

@@ -1,7 +1,8 @@
 import type { RackBoard } from '../shared/contract/board.ts'
+import type { Change } from '../shared/contract/change.ts'
+import type { JobMatch } from '../shared/contract/match.ts'
 import type { CutOrder, CutPlan } from '../shared/cutting/board.ts'
 import type { ReadingKind, ReadingStage } from '../shared/matching/reading.ts'
-import type { Match, SetFile } from '../shared/matching/set.ts'
 import type { Piece, Step, StoredReading } from '../shared/piece.ts'
 import type { Plan } from '../shared/plan.ts'
 import type { Breach } from '../shared/problem.ts'
@@ -94,8 +95,6 @@ export interface NewReading {
   instrument?: string
 }
 
-export type JobMatch = Match & { set: SetFile; numbers: Record<string, number> }
-
 export const jobs = () => ask<StoredJob[]>('/jobs')
 export const storedJob = (id: string) => ask<StoredJob>(job(id))
 export const addJob = (file: JobFile & { key: string }) =>
@@ -147,11 +146,6 @@ export const deleteBoard = (key: string) =>
   ask<void>(`/boards/${encodeURIComponent(key)}`, { method: 'DELETE' })
 export const cutFor = (order: CutOrder | Record<string, unknown>) =>
   ask<CutPlan>('/cut', { method: 'POST', body: order })
-
-export interface Change {
-  kind: 'job' | 'piece' | 'check' | 'shop' | 'board'
-  id: string
-}
 
 const changeListeners = new Set<(change: Change) => void>()
 let source: EventSource | undefined

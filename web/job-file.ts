@@ -1,6 +1,7 @@
+import type { Mount } from '../shared/blank/mount.ts'
+import type { JobState } from '../shared/contract/job.ts'
 import type { Finish, Grain } from '../shared/job.ts'
 import type { ShapeName, Shoulder } from '../shared/profile/profile.ts'
-import type { Mount } from '../shared/turning/mount.ts'
 import type { Units } from '../shared/units/length.ts'
 
 /** A length as a person wrote it, or a number of mm. */
@@ -58,8 +59,6 @@ export interface JobFile {
   instrument?: { jawWidth?: Entered }
   notes?: string
 }
-
-export type JobState = 'draft' | 'started' | 'done'
 
 /** A job as the server keeps it: the file as entered, and what the server knows about it. */
 export interface StoredJob extends JobFile {

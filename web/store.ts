@@ -1,7 +1,8 @@
+import type { Change } from '../shared/contract/change.ts'
 import type { Plan } from '../shared/plan.ts'
 import type { Shop } from '../shared/shop.ts'
 import type { Species } from '../shared/wood/species.ts'
-import { type Change, onChange, planOf, shop, species, storedJob } from './api.ts'
+import { onChange, planOf, shop, species, storedJob } from './api.ts'
 import type { StoredJob } from './job-file.ts'
 
 const kept = new Map<string, Promise<unknown>>()

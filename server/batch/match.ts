@@ -1,16 +1,12 @@
 import type { z } from 'zod'
-import type { matchQuerySchema } from '../../shared/contract/match.ts'
+import type { JobMatch, matchQuerySchema } from '../../shared/contract/match.ts'
 import { matchSet } from '../../shared/matching/match.ts'
-import type { Match, SetFile } from '../../shared/matching/set.ts'
 import { setOfReadings } from '../../shared/matching/set-of-readings.ts'
 import type { Context } from '../context.ts'
 import type { StoredJob } from '../storage/read/jobs.ts'
 import { pieceList } from '../storage/read/pieces.ts'
 import { readingList } from '../storage/read/readings.ts'
 import { startedPlan } from './find.ts'
-
-/** How alike a job's pieces are, with the set that was compared and each piece's number by its id. */
-export type JobMatch = Match & { set: SetFile; numbers: Record<string, number> }
 
 /**
  * The match of a job's pieces by their latest readings of one stage; spoiled pieces are left out.

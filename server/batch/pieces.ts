@@ -1,4 +1,4 @@
-import { type Piece, progressOf } from '../../shared/piece.ts'
+import { numberedPieces, type Piece, progressOf } from '../../shared/piece.ts'
 import { type Plan, partsOf } from '../../shared/plan.ts'
 import type { Context } from '../context.ts'
 import type { StoredJob } from '../storage/read/jobs.ts'
@@ -13,13 +13,12 @@ export const pieceWithProgress = (piece: StoredPiece, { operations }: Pick<Plan,
 
 export const pieceId = (job: string, number: number): string => `${job}-${number}`
 
-/** The pieces of a batch, numbered from 1; those beyond the quantity are spares. */
+/** The pieces that a batch of the plan starts with. */
 export function piecesFor(job: string, plan: Plan): StoredPiece[] {
-  return Array.from({ length: partsOf(plan) }, (_, i) => ({
-    id: pieceId(job, i + 1),
+  return numberedPieces(partsOf(plan), plan.job.quantity).map((piece) => ({
+    ...piece,
+    id: pieceId(job, piece.number),
     job,
-    number: i + 1,
-    spare: i + 1 > plan.job.quantity,
     done: [],
   }))
 }

@@ -1,7 +1,7 @@
 import type { CutPlan } from '../../shared/cutting/board.ts'
 import { type Job, readJob } from '../../shared/job.ts'
 import type { Piece } from '../../shared/piece.ts'
-import { type Plan, planJob } from '../../shared/plan.ts'
+import { type Plan, planJob, speciesOf } from '../../shared/plan.ts'
 import { Problem } from '../../shared/problem.ts'
 import type { Shop } from '../../shared/shop.ts'
 import { type Context, shopOf } from '../context.ts'
@@ -34,7 +34,7 @@ async function bestPlan({ exactCut, woods }: Context, job: Job, shop: Shop): Pro
 async function freeze(context: Context, key: string, { id, file, revision }: StoredJob) {
   const shop = await shopOf(context)
   const plan = await bestPlan(context, readJob(file), shop)
-  const wood = [...shop.species, ...context.woods].find((species) => species.key === plan.job.species)
+  const wood = speciesOf(plan.job, shop, context.woods)
   const frozen: FrozenPlan = { id: key, job: id, jobRevision: revision, madeAt: context.now(), version, plan }
   return { frozen, inputs: { job: file, shop, wood, version } }
 }

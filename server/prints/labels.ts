@@ -1,3 +1,4 @@
+import { numberedPieces, type Piece } from '../../shared/piece.ts'
 import { type Plan, partsOf } from '../../shared/plan.ts'
 import { woodText } from './figures.ts'
 import {
@@ -14,18 +15,13 @@ import {
   pt,
 } from './print.ts'
 
-interface LabelledPiece {
-  number: number
-  spare: boolean
-}
-
 const COLUMNS = 3
 const HEIGHT_MM = 38
 
 /** One label for each piece of the batch, spares among them, to be cut apart. */
 export function labelsPdf(plan: Plan, options: PrintOptions): Promise<Buffer> {
   const print = openPrint('Labels', plan, options)
-  const pieces = options.pieces?.length ? options.pieces : plannedPieces(plan)
+  const pieces = options.pieces ?? numberedPieces(partsOf(plan), plan.job.quantity)
   const { box } = print
   const [width, height] = [(box.right - box.left) / COLUMNS, pt(HEIGHT_MM)]
   const rows = Math.floor((box.bottom - box.top) / height)
@@ -38,16 +34,9 @@ export function labelsPdf(plan: Plan, options: PrintOptions): Promise<Buffer> {
   return finishPrint(print)
 }
 
-/** Before a batch is started: as many pieces as its blanks give, those beyond the quantity spare. */
-export function plannedPieces(plan: Plan): LabelledPiece[] {
-  const { quantity } = plan.job
-  const count = Math.max(quantity, partsOf(plan))
-  return Array.from({ length: count }, (_, i) => ({ number: i + 1, spare: i >= quantity }))
-}
-
 function drawLabel(
   print: Print,
-  { number, spare }: LabelledPiece,
+  { number, spare }: Pick<Piece, 'number' | 'spare'>,
   x: number,
   y: number,
   width: number,

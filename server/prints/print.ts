@@ -1,5 +1,6 @@
 import { createRequire } from 'node:module'
 import PDFDocument from 'pdfkit'
+import type { Piece } from '../../shared/piece.ts'
 import type { Plan } from '../../shared/plan.ts'
 import type { Shop } from '../../shared/shop.ts'
 import { type LengthStyle, MM_PER_INCH } from '../../shared/units/length.ts'
@@ -13,7 +14,7 @@ export interface PrintOptions {
   paper: Paper
   shop: Shop
   /** Pieces of a started batch, for the labels. */
-  pieces?: { number: number; spare: boolean }[]
+  pieces?: Pick<Piece, 'number' | 'spare'>[]
   /** The wood's own name; without it the species key is written out. */
   wood?: string
   /** When the plan was made, ISO 8601: the print's only date. */

@@ -14,7 +14,7 @@ export const eventRoutes: Routes = (app, context) => {
         response: answers(200, 'Events named change: {kind, id}', z.string(), 'text/event-stream'),
       },
     },
-    (request, reply) => {
+    (_request, reply) => {
       reply.hijack()
       const headers = {
         ...reply.getHeaders(),
@@ -27,7 +27,7 @@ export const eventRoutes: Routes = (app, context) => {
         reply.raw.write(`event: change\ndata: ${JSON.stringify(change)}\n\n`),
       )
       const beat = setInterval(() => reply.raw.write(': here\n\n'), HEARTBEAT_MS)
-      request.raw.once('close', () => {
+      reply.raw.once('close', () => {
         clearInterval(beat)
         stop()
       })

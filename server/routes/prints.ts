@@ -31,21 +31,18 @@ async function printOf(
   job: StoredJob,
   query: z.output<typeof printQuery>,
 ) {
-  const [plan, shop, pieces] = [
-    await planOf(context, job),
-    await shopOf(context),
-    await piecesOf(context, job),
-  ]
+  const frozen = await planOfBatch(context.db, job.id)
+  const plan = frozen?.plan ?? (await planOf(context, job))
+  const shop = await shopOf(context)
   const { paper = shop.units === 'mm' ? 'a4' : 'letter', style = styleOf(plan.job.units) } = query
   const wood = [...shop.species, ...context.woods].find(({ key }) => key === plan.job.species)?.name
-  const frozen = await planOfBatch(context.db, job.id)
   return printPdf(what, plan, {
     paper,
     style,
     shop,
     wood,
     madeAt: frozen?.madeAt,
-    ...(frozen ? { pieces } : {}),
+    ...(frozen && { pieces: await piecesOf(context, job) }),
   })
 }
 

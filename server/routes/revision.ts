@@ -2,7 +2,7 @@ import type { FastifyRequest } from 'fastify'
 import { Problem } from '../../shared/problem.ts'
 
 /** The stored revision is not the one that was changed. */
-export function stale(revision: number): Problem {
+function stale(revision: number): Problem {
   return new Problem(
     'revision-stale',
     `It was changed meanwhile and is at revision ${revision} now: load it again.`,

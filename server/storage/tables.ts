@@ -1,6 +1,5 @@
+import type { JobState } from '../../shared/contract/job.ts'
 import type { ReadingKind, ReadingStage, Verdict } from '../../shared/matching/reading.ts'
-
-export type JobState = 'draft' | 'started' | 'done'
 
 /** Flags as 0 and 1, times as ISO text in UTC, documents as JSON text. */
 export interface Tables {

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import type { Match, SetFile } from '../matching/set.ts'
 import { readingStage } from './reading.ts'
 
 const signal = z.object({ piece: z.string(), rule: z.string() })
@@ -33,7 +34,9 @@ export const matchSchema = z.looseObject({
   }),
 })
 
-/** The match of a job's pieces, with the set it was made from and each piece's number. */
+/** The match of a job's pieces, with the set it was made from and each piece's number by its id. */
+export type JobMatch = Match & { set: SetFile; numbers: Record<string, number> }
+
 export const jobMatchSchema = matchSchema.extend({
   set: z.looseObject({
     units: z.enum(['in', 'mm']),

@@ -8,3 +8,4 @@ export const problemSchema = z.object({
   detail: z.string(),
   errors: z.array(z.object({ path: z.string(), message: z.string() })),
 })
+export type ProblemDetails = z.output<typeof problemSchema>

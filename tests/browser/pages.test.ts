@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import type { JobState, StoredJob } from '../../web/job-file.ts'
+import type { JobState } from '../../shared/contract/job.ts'
+import type { StoredJob } from '../../web/job-file.ts'
 import { type JobPage, jobPath } from '../../web/router.ts'
 import { expectAccessible, expectNoSidewaysScroll, expectTouchable, withBrowser } from './browser.ts'
 

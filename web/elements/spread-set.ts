@@ -1,3 +1,4 @@
+import { moments } from '../../shared/matching/moments.ts'
 import { hasWidth } from '../../shared/matching/reading.ts'
 import type { SetFile, SetPiece } from '../../shared/matching/set.ts'
 
@@ -27,7 +28,7 @@ export function withReadings(set: SetFile, taken: readonly TakenReading[]): SetF
 export function readingAt(piece: SetPiece, station: string): number | undefined {
   const read = piece.readings[station]
   if (read === undefined || typeof read === 'number') return read
-  return read.length === 0 ? undefined : read.reduce((sum, value) => sum + value, 0) / read.length
+  return read.length === 0 ? undefined : moments(read).mean
 }
 
 export interface Farthest {

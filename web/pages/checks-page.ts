@@ -1,11 +1,13 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
+import type { JobMatch } from '../../shared/contract/match.ts'
+import { moments } from '../../shared/matching/moments.ts'
 import type { ReadingStage } from '../../shared/matching/reading.ts'
 import type { SetFile } from '../../shared/matching/set.ts'
 import { setOfReadings } from '../../shared/matching/set-of-readings.ts'
 import type { Piece } from '../../shared/piece.ts'
 import type { Plan } from '../../shared/plan.ts'
-import { type JobMatch, matchOf, type NewReading, newKey, piecesOf } from '../api.ts'
+import { matchOf, type NewReading, newKey, piecesOf } from '../api.ts'
 import { checkName } from '../elements/operation-words.ts'
 import '../elements/spread-figures.ts'
 import '../elements/spread-pieces.ts'
@@ -208,7 +210,7 @@ export class ChecksPage extends LitElement {
     const station = this.stationsOf(plan).find(({ key }) => key === this.place.station)
     const piece = pieces?.find(({ id }) => id === this.place.piece)
     if (!station || !pieces || !piece) return
-    const value = values.reduce((sum, v) => sum + v, 0) / values.length
+    const value = moments(values).mean
     const at = { piece: piece.id, station: station.key, stage }
     const logged = {
       ...at,

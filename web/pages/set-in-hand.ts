@@ -1,7 +1,8 @@
+import type { JobMatch } from '../../shared/contract/match.ts'
 import { matchSet } from '../../shared/matching/match.ts'
 import type { ReadingStage } from '../../shared/matching/reading.ts'
 import type { Match, SetFile } from '../../shared/matching/set.ts'
-import type { JobMatch, NewReading } from '../api.ts'
+import type { NewReading } from '../api.ts'
 import { type TakenReading, withReadings } from '../elements/spread-set.ts'
 
 interface Taken extends TakenReading {

@@ -1,5 +1,6 @@
+import type { JobState } from '../../../shared/contract/job.ts'
 import type { Db } from '../database.ts'
-import type { JobState, Tables } from '../tables.ts'
+import type { Tables } from '../tables.ts'
 
 /** A job as stored: `file` holds what was entered, untouched. */
 export interface StoredJob {

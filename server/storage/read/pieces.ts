@@ -1,16 +1,9 @@
-import type { Step } from '../../../shared/piece.ts'
+import type { Piece, Step } from '../../../shared/piece.ts'
 import type { Db } from '../database.ts'
 import type { Tables } from '../tables.ts'
 
-/** A piece and the operations done on it, in the order they were done. */
-export interface StoredPiece {
-  id: string
-  job: string
-  number: number
-  spare: boolean
-  spoiled?: { reason: string; at: string }
-  done: string[]
-}
+/** A piece as stored: how far it has come follows from its plan. */
+export type StoredPiece = Omit<Piece, 'progress'>
 
 function storedPiece(row: Omit<Tables['pieces'], 'batch_id'>, done: Iterable<string>): StoredPiece {
   const { spoiled_reason: reason, spoiled_at: at } = row

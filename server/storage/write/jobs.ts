@@ -1,5 +1,5 @@
+import type { JobState } from '../../../shared/contract/job.ts'
 import type { Db } from '../database.ts'
-import type { JobState } from '../tables.ts'
 
 export interface JobEntry {
   id: string

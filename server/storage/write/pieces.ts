@@ -1,5 +1,6 @@
 import type { Step } from '../../../shared/piece.ts'
 import type { Db } from '../database.ts'
+import type { StoredPiece } from '../read/pieces.ts'
 
 export interface BatchEntry {
   id: string
@@ -8,17 +9,11 @@ export interface BatchEntry {
   at: string
 }
 
-export interface PieceEntry {
-  id: string
-  number: number
-  spare: boolean
-}
-
 /** Rows of one statement: SQLite binds at most 32,766 values. */
 const ROWS_AT_ONCE = 1000
 
 /** Stores a started batch and its numbered pieces. */
-export async function insertBatch(db: Db, batch: BatchEntry, pieces: PieceEntry[]): Promise<void> {
+export async function insertBatch(db: Db, batch: BatchEntry, pieces: StoredPiece[]): Promise<void> {
   const row = { id: batch.id, job_id: batch.job, plan_id: batch.plan, started_at: batch.at }
   await db.insertInto('batches').values(row).execute()
   const rows = pieces.map(({ id, number, spare }) => ({

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
+import type { JobMatch } from '../../../shared/contract/match.ts'
 import { matchSet } from '../../../shared/matching/match.ts'
 import type { SetFile } from '../../../shared/matching/set.ts'
-import type { JobMatch, NewReading } from '../../../web/api.ts'
+import type { NewReading } from '../../../web/api.ts'
 import { SetInHand } from '../../../web/pages/set-in-hand.ts'
 
 const set: SetFile = {
