@@ -90,6 +90,7 @@ describe('the learning curve in its unit form', () => {
     const time = batchTime({
       operations: [{ stage: 'turning', minutesOnce: 0, minutesEach: tenth, learns: true }],
       pieces: inputs.n,
+      wanted: inputs.n,
       learningRate: inputs.rate,
       restAllowance: 0,
       hoursPerDay: 8,
