@@ -6,7 +6,7 @@ import { listOf, moment, readInput } from '../../shared/input.ts'
 import { readJob } from '../../shared/job.ts'
 import { type Breach, badInput, Problem } from '../../shared/problem.ts'
 import { readShop } from '../../shared/shop.ts'
-import type { Context } from '../context.ts'
+import { type Context, shopOf } from '../context.ts'
 import { version } from '../package-root.ts'
 import { type Db, inTransaction } from '../storage/database.ts'
 import { boardByKey, boardList } from '../storage/read/boards.ts'
@@ -46,13 +46,52 @@ function breachesIn(path: string, read: () => unknown): Breach[] {
   }
 }
 
+/** The same id twice in one list of jobs. */
+function repeatedIds(jobs: Exchange['jobs']): Breach[] {
+  const first = new Map<string, number>()
+  return jobs.flatMap(({ id }, i) => {
+    const earlier = first.get(id)
+    if (earlier === undefined) first.set(id, i)
+    return earlier === undefined
+      ? []
+      : [
+          {
+            path: `jobs[${i}].id`,
+            message: `must be used once; read ${JSON.stringify(id)}, as in jobs[${earlier}]`,
+          },
+        ]
+  })
+}
+
 function checkWhole({ jobs, boards, shop }: Exchange): void {
   const breaches = [
+    ...repeatedIds(jobs),
     ...jobs.flatMap((job, i) => breachesIn(`jobs[${i}]`, () => readJob(jobFileOf(job)))),
     ...boards.flatMap((board, i) => breachesIn(`boards[${i}]`, () => readBoard(board, 'in'))),
     ...(shop ? breachesIn('shop', () => readShop(shop)) : []),
   ]
   if (breaches.length > 0) throw badInput(breaches.slice(0, 50))
+}
+
+/** Puts boards on the rack that are not there yet, with the units of their text lengths written down; how many. */
+async function newBoards(db: Db, { boards, shop }: Exchange, at: string): Promise<number> {
+  const { units } = shop ? readShop(shop) : await shopOf({ db })
+  let added = 0
+  for (const [i, board] of boards.entries()) {
+    const file = { units, ...board }
+    const here = await boardByKey(db, file.key)
+    if (here && !isDeepStrictEqual(here.file, file))
+      throw badInput([
+        {
+          path: `boards[${i}].key`,
+          message: `is on the rack already, with other content; read ${JSON.stringify(file.key)}`,
+        },
+      ])
+    if (here) continue
+    await insertBoard(db, { key: file.key, file }, at)
+    added += 1
+  }
+  return added
 }
 
 /** Jobs not here yet; one that is here with other content stands in the way of the whole import. */
@@ -84,20 +123,7 @@ export async function importAll({ db, now }: Context, input: unknown) {
     const jobs = await newJobs(tx, exchange)
     for (const { id, file, createdAt } of jobs)
       await insertJob(tx, { id, file, at: createdAt ? inUtc(createdAt) : at })
-    let boards = 0
-    for (const [i, file] of exchange.boards.entries()) {
-      const here = await boardByKey(tx, file.key)
-      if (here && !isDeepStrictEqual(here.file, file))
-        throw badInput([
-          {
-            path: `boards[${i}].key`,
-            message: `is on the rack already, with other content; read ${JSON.stringify(file.key)}`,
-          },
-        ])
-      if (here) continue
-      await insertBoard(tx, { key: file.key, file }, at)
-      boards += 1
-    }
+    const boards = await newBoards(tx, exchange, at)
     if (exchange.shop) await saveShop(tx, exchange.shop, (await storedShop(tx))?.revision ?? 0, at)
     return { jobs: jobs.length, boards, shop: exchange.shop !== undefined }
   })

@@ -2,7 +2,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'no
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { addBoard } from '../../../server/batch/board.ts'
+import { addBoard, boardsOnRack } from '../../../server/batch/board.ts'
 import { addJob } from '../../../server/batch/job.ts'
 import { saveSettings } from '../../../server/batch/shop.ts'
 import { readConfig } from '../../../server/config.ts'
@@ -88,6 +88,15 @@ describe('export and import', () => {
     expect(JSON.parse(out)).toEqual(JSON.parse(readFileSync(join(here, 'all.json'), 'utf8')))
   })
 
+  it('take lengths of a board that names no units in those of the shop', async () => {
+    const boards = [{ key: 'elm 1', width: '6', length: '8 ft', thickness: '2' }]
+    writeFileSync(join(here, 'in.json'), JSON.stringify({ setwright: '0.1.0', boards }))
+    expect((await cli(['import', 'in.json'], here)).code).toBe(0)
+    const context = await openContext(readConfig({ DATA_DIR: join(here, 'data') }))
+    expect(await boardsOnRack(context)).toMatchObject([{ key: 'elm 1', width: 152.4, thickness: 50.8 }])
+    await context.db.destroy()
+  })
+
   it('take in all or nothing', async () => {
     await fill('data')
     await cli(['export', 'all.json'], here)
@@ -114,6 +123,12 @@ describe('export and import', () => {
       err: expect.stringMatching(/^jobs\[1\]\.id: /),
     })
     expect(await namesIn('data')).toHaveLength(2)
+    const twice = { ...all, jobs: ['new', 'new'].map((id) => ({ ...all.jobs[0], id })) }
+    writeFileSync(join(here, 'twice.json'), JSON.stringify(twice))
+    expect(await cli(['import', 'twice.json'], here)).toMatchObject({
+      code: 2,
+      err: expect.stringMatching(/^jobs\[1\]\.id: must be used once; read "new"/),
+    })
     expect((await cli(['import', 'all.json'], here)).code).toBe(0)
   })
 })
