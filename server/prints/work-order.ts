@@ -181,8 +181,8 @@ const ELSEWHERE = new Set<Plan['cautions'][number]['about']>(['lumber', 'checks'
 /** The plan's cautions that stand beside no figure above. */
 function cautions(print: Print): void {
   const { plan } = print
-  const said = new Set([...plan.operations.map((operation) => operation.caution), plan.finish.caution])
-  const rest = plan.cautions.filter(({ about, text }) => !said.has(text) && !ELSEWHERE.has(about))
+  const said = [...plan.operations.map(({ caution }) => caution), plan.finish.caution].join(' ')
+  const rest = plan.cautions.filter(({ about, text }) => !said.includes(text) && !ELSEWHERE.has(about))
   if (rest.length === 0) return
   heading(print, 'To mind')
   for (const { about, text } of rest)

@@ -1,6 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
-import type { Plan } from '../../shared/plan.ts'
+import { type Plan, partsOf } from '../../shared/plan.ts'
 import { printPath } from '../api.ts'
 import { priceText } from '../elements/amounts.ts'
 import '../elements/operation-card.ts'
@@ -136,7 +136,7 @@ export class WorkPage extends LitElement {
       ${this.operations(plan)}
       <div class="columns">${this.calipers(plan)} ${this.surface(plan)}</div>
       ${this.edges(plan)}
-      <section class="card"><h2>Time</h2><operation-time .time=${plan.time} .pieces=${plan.blank.count * plan.blank.stock.perBlank * (job.profile.split ? 2 : 1)}></operation-time></section>
+      <section class="card"><h2>Time</h2><operation-time .time=${plan.time} .pieces=${partsOf(plan)}></operation-time></section>
       ${this.mountings(plan)}
       ${plan.quote ? this.price(plan.quote) : nothing}
       ${this.cautions(plan)} ${this.prints(job.id)}
@@ -272,10 +272,10 @@ export class WorkPage extends LitElement {
     </section>`
   }
 
-  /** Cautions that do not stand beside their operation already. */
-  private cautions({ cautions, operations }: Plan): TemplateResult | typeof nothing {
-    const beside = new Set(operations.map(({ caution }) => caution))
-    const others = cautions.filter(({ text }) => !beside.has(text))
+  /** Cautions that do not stand beside their operation or the finish already. */
+  private cautions({ cautions, operations, finish }: Plan): TemplateResult | typeof nothing {
+    const beside = [...operations.map(({ caution }) => caution), finish.caution].join(' ')
+    const others = cautions.filter(({ text }) => !beside.includes(text))
     if (others.length === 0) return nothing
     return html`<section class="card">
       <h2>To mind</h2>

@@ -46,6 +46,17 @@ describe('the work order', () => {
     expect(text).toContain('⚠ Part: The local building code comes first.')
   })
 
+  it('says a caution of an operation once, beside it, and at the end what stands nowhere else', async () => {
+    const plan = balusterPlan()
+    const [first, ...others] = plan.operations
+    const operations = [{ ...first!, caution: 'Rest clear. Stand aside.' }, ...others]
+    const cautions = ['Stand aside.', 'Boards are short.'].map((text) => ({ about: 'work' as const, text }))
+    const text = phrasesOf(await print({ ...plan, operations, cautions }))
+    expect(text).toContain('Rest clear. Stand aside.')
+    expect(text).not.toContain('Work: Stand aside.')
+    expect(text).toContain('Work: Boards are short.')
+  })
+
   it('fits on one page for a common job', async () => {
     expect(infoOf(await print(balusterPlan())).Pages).toBe('1')
   })
