@@ -1,3 +1,4 @@
+import { jobFileOf as fileAlone } from '../shared/contract/job.ts'
 import { readLength, type Units } from '../shared/units/length.ts'
 import { enteredNumber } from './entry.ts'
 import type { Entered, EnteredJoint, EnteredStation, JobFile } from './job-file.ts'
@@ -87,16 +88,8 @@ export function sentFile(file: JobFile): JobFile {
   return sent
 }
 
-/** Only what belongs in a job file, without what the server adds. */
-export function jobFileOf(stored: JobFile & Record<string, unknown>): JobFile {
-  const {
-    id: _id,
-    revision: _revision,
-    state: _state,
-    createdAt: _created,
-    updatedAt: _updated,
-    key: _key,
-    ...file
-  } = stored
-  return file as JobFile
-}
+/**
+ * Only what belongs in a job file, without what the server adds.
+ * @throws Problem `bad-input` for what is no object
+ */
+export const jobFileOf = (stored: unknown): JobFile => fileAlone(stored) as unknown as JobFile

@@ -1,8 +1,9 @@
 import type { Change } from '../shared/contract/change.ts'
+import type { Piece } from '../shared/piece.ts'
 import type { Plan } from '../shared/plan.ts'
 import type { Shop } from '../shared/shop.ts'
 import type { Species } from '../shared/wood/species.ts'
-import { onChange, planOf, shop, species, storedJob } from './api.ts'
+import { onChange, piecesOf, planOf, shop, species, storedJob } from './api.ts'
 import type { StoredJob } from './job-file.ts'
 
 const kept = new Map<string, Promise<unknown>>()
@@ -40,6 +41,20 @@ export const jobAndPlan = (jobId: string): Promise<JobAndPlan> =>
     const [job, plan] = await Promise.all([storedJob(jobId), planOf(jobId)])
     return { job, plan }
   })
+
+/** A job with its plan and, once its batch is started, its pieces. */
+export interface Batch extends JobAndPlan {
+  pieces?: Piece[]
+}
+
+/** The batch of a job as it stands. */
+export async function batchOf(jobId: string): Promise<Batch> {
+  const known = await jobAndPlan(jobId)
+  return known.job.state === 'draft' ? known : { ...known, pieces: await piecesOf(jobId) }
+}
+
+/** A pause in which changes heard of one after the other are fetched once, ms. */
+export const PAUSE = 250
 
 const watchers = new Set<(change: Change) => void>()
 let listening = false

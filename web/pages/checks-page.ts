@@ -7,7 +7,7 @@ import type { SetFile } from '../../shared/matching/set.ts'
 import { setOfReadings } from '../../shared/matching/set-of-readings.ts'
 import type { Piece } from '../../shared/piece.ts'
 import type { Plan } from '../../shared/plan.ts'
-import { matchOf, type NewReading, newKey, piecesOf } from '../api.ts'
+import { matchOf, type NewReading, newKey } from '../api.ts'
 import { checkName } from '../elements/operation-words.ts'
 import '../elements/spread-figures.ts'
 import '../elements/spread-pieces.ts'
@@ -24,16 +24,11 @@ import { Load } from '../load.ts'
 import { outbox } from '../outbox.ts'
 import { jobPath } from '../router.ts'
 import { lengthStyle, SessionController, session } from '../session.ts'
-import { type JobAndPlan, jobAndPlan, watchChanges } from '../store.ts'
+import { type Batch, batchOf, PAUSE, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
 import { type CheckPlace, keepPlace, keptPlace, placeAfter, settledPlace } from './check-place.ts'
 import { type MatchedSet, SetInHand } from './set-in-hand.ts'
 import { waitingNotice } from './waiting-notice.ts'
-
-interface Batch extends JobAndPlan {
-  /** Absent while the batch is not started. */
-  pieces?: Piece[]
-}
 
 const stages: [ReadingStage, string][] = [
   ['sized', 'Sized'],
@@ -41,8 +36,6 @@ const stages: [ReadingStage, string][] = [
   ['sanded', 'Sanded'],
   ['finished', 'Finished'],
 ]
-
-const PAUSE = 250
 
 /** Readings at the lathe with a verdict at once, and what they say about the set. */
 @customElement('checks-page')
@@ -133,10 +126,7 @@ export class ChecksPage extends LitElement {
 
   private readonly reload = () =>
     void this.loaded
-      .from(async () => {
-        const known = await jobAndPlan(this.jobId)
-        return known.job.state === 'draft' ? known : { ...known, pieces: await piecesOf(this.jobId) }
-      })
+      .from(() => batchOf(this.jobId))
       .then(() => {
         this.settlePlace()
         if (this.loaded.value?.pieces) this.fetchMatch()

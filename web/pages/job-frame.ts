@@ -1,12 +1,13 @@
 import { html, LitElement, nothing } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
-import { newKey, startJob } from '../api.ts'
+import { newKey } from '../api.ts'
 import { draftOf } from '../drafts.ts'
 import '../elements/job-strip.ts'
 import { Load } from '../load.ts'
 import { go, jobPath } from '../router.ts'
-import { type JobAndPlan, jobAndPlan, noteChange, watchChanges } from '../store.ts'
+import { type JobAndPlan, jobAndPlan, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
+import { startBatch } from './start-batch.ts'
 
 /** Loads the job at hand for the strip over its pages, and starts its batch. Sends `job-named` when it knows the name. */
 @customElement('job-frame')
@@ -47,16 +48,10 @@ export class JobFrame extends LitElement {
   }
 
   private readonly start = async () => {
-    if (draftOf(this.jobId)) {
-      this.message =
-        'There are unsaved edits on the Profile page: save or drop them before the start freezes the plan.'
-      return
-    }
     this.starting = true
     this.message = ''
     try {
-      await startJob(this.jobId, this.startKey)
-      noteChange({ kind: 'job', id: this.jobId })
+      await startBatch(this.jobId, this.startKey)
       go(jobPath(this.jobId, 'rack'))
     } catch (failure) {
       this.message = (failure as Error).message

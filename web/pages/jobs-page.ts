@@ -116,7 +116,7 @@ export class JobsPage extends LitElement {
 
   private async duplicate(job: StoredJob) {
     await this.attempt(async () => {
-      const copy = await addJob({ ...jobFileOf(job as never), name: `${job.name} (copy)`, key: newKey() })
+      const copy = await addJob({ ...jobFileOf(job), name: `${job.name} (copy)`, key: newKey() })
       noteChange({ kind: 'job', id: copy.id })
       go(jobPath(copy.id, 'profile'))
     })
@@ -155,7 +155,7 @@ export class JobsPage extends LitElement {
     input.value = ''
     if (text === undefined) return
     await this.attempt(async () => {
-      const job = await addJob({ ...jobFileOf(JSON.parse(text) as never), key: newKey() })
+      const job = await addJob({ ...jobFileOf(JSON.parse(text)), key: newKey() })
       noteChange({ kind: 'job', id: job.id })
       go(jobPath(job.id, 'profile'))
     })

@@ -87,7 +87,7 @@ export class ProfilePage extends LitElement {
       const [shop, job] = await Promise.all([shopAndWoods(), jobId ? storedJob(jobId) : undefined])
       return {
         ...shop,
-        ...(job && { stored: { file: jobFileOf(job as never), revision: job.revision, state: job.state } }),
+        ...(job && { stored: { file: jobFileOf(job), revision: job.revision, state: job.state } }),
       }
     })
     if (this.ground.value && this.jobId === jobId) this.begin(this.ground.value)
@@ -191,8 +191,12 @@ export class ProfilePage extends LitElement {
   }
 
   private readonly saveOverTheirs = async () => {
-    const theirs = await storedJob(this.jobId)
-    await this.send(theirs.revision)
+    try {
+      const theirs = await storedJob(this.jobId)
+      await this.send(theirs.revision)
+    } catch (failure) {
+      this.failed(failure)
+    }
   }
 
   private readonly discard = async () => {

@@ -1,8 +1,8 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
 import { type Piece, pieceOperations } from '../../shared/piece.ts'
-import type { Plan } from '../../shared/plan.ts'
-import { newKey, piecesOf, startJob } from '../api.ts'
+import { type Plan, partsOf } from '../../shared/plan.ts'
+import { newKey } from '../api.ts'
 import '../elements/ask-twice.ts'
 import { type EdgeState, edgeStates } from '../elements/rack-edge-states.ts'
 import '../elements/rack-edges.ts'
@@ -14,17 +14,10 @@ import { piecesLacking, rackCount, rackOperation, withStep } from '../elements/r
 import { Load } from '../load.ts'
 import { outbox, type Sending } from '../outbox.ts'
 import { lengthStyle, SessionController, session } from '../session.ts'
-import { type JobAndPlan, jobAndPlan, noteChange, watchChanges } from '../store.ts'
+import { type Batch, batchOf, PAUSE, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
+import { startBatch } from './start-batch.ts'
 import { waitingNotice } from './waiting-notice.ts'
-
-interface Rack extends JobAndPlan {
-  /** Absent while the batch is not started. */
-  pieces?: Piece[]
-}
-
-/** A pause in which changes heard of one after the other are fetched once, ms. */
-const PAUSE = 250
 
 /** The batch piece by piece: starting it, logging steps, spoiled pieces, edges that want the stone. */
 @customElement('rack-page')
@@ -61,7 +54,7 @@ export class RackPage extends LitElement {
   @state() private startFailure = ''
   @query('rack-piece') private inHand?: RackPiece
   @query('rack-shelf') private shelf?: RackShelf
-  private readonly loaded = new Load<Rack>(this)
+  private readonly loaded = new Load<Batch>(this)
   private startKey = ''
   private stops: (() => void)[] = []
   private soon: ReturnType<typeof setTimeout> | undefined
@@ -91,14 +84,11 @@ export class RackPage extends LitElement {
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (!changed.has('jobId')) return
     this.chosen = ''
+    this.startKey = newKey()
     this.reload()
   }
 
-  private readonly reload = () =>
-    void this.loaded.from(async () => {
-      const known = await jobAndPlan(this.jobId)
-      return known.job.state === 'draft' ? known : { ...known, pieces: await piecesOf(this.jobId) }
-    })
+  private readonly reload = () => void this.loaded.from(() => batchOf(this.jobId))
 
   private fetchSoon(): void {
     clearTimeout(this.soon)
@@ -108,11 +98,8 @@ export class RackPage extends LitElement {
   private readonly start = async () => {
     this.starting = true
     this.startFailure = ''
-    // The same key again when an answer got lost: the batch is started once.
-    this.startKey ||= newKey()
     try {
-      await startJob(this.jobId, this.startKey)
-      noteChange({ kind: 'job', id: this.jobId })
+      await startBatch(this.jobId, this.startKey)
       this.reload()
     } catch (failure) {
       this.startFailure = (failure as Error).message
@@ -171,15 +158,17 @@ export class RackPage extends LitElement {
     return this.loaded.shown((rack) => this.page(rack), this.reload)
   }
 
-  private page({ plan, pieces }: Rack): TemplateResult {
+  private page({ plan, pieces }: Batch): TemplateResult {
     return html`<div class="page">
       <div class="page-head"><h1>Rack</h1>${pieces ? this.count(this.withWaiting(pieces, plan)) : nothing}</div>
       ${pieces ? this.rack(plan, this.withWaiting(pieces, plan)) : this.draft(plan)}
     </div>`
   }
 
-  private draft({ blank, job }: Plan): TemplateResult {
-    const parts = blank.stock.perBlank * (job.profile.split ? 2 : 1)
+  private draft(plan: Plan): TemplateResult {
+    const { blank, job } = plan
+    const made = partsOf(plan)
+    const parts = made / blank.count
     return html`<section class="card">
       <h2>Start the batch</h2>
       <p>Starting fixes the plan as it stands and numbers the pieces. Changes to the job or the shop no longer reach it.</p>
@@ -187,12 +176,12 @@ export class RackPage extends LitElement {
         <div><dt>Pieces ordered</dt><dd>${job.quantity}</dd></div>
         <div><dt>Blanks that must come out good</dt><dd>${blank.need}</dd>${parts > 1 ? html`<dd class="note">${parts} pieces from each</dd>` : nothing}</div>
         <div><dt>Spare blanks</dt><dd>${blank.spares}</dd></div>
-        <div><dt>Blanks to cut</dt><dd>${blank.count}</dd><dd class="note">${blank.count * parts} pieces on the rack</dd></div>
+        <div><dt>Blanks to cut</dt><dd>${blank.count}</dd><dd class="note">${made} pieces on the rack</dd></div>
         ${blank.practice > 0 ? html`<div><dt>To practise on, cheap wood</dt><dd>${blank.practice}</dd></div>` : nothing}
       </dl>
       ${blank.cautions.map((caution) => html`<p class="caution">${caution}</p>`)}
       ${this.startFailure ? html`<p class="problem" role="alert">${this.startFailure}</p>` : nothing}
-      <p><button type="button" class="main start" ?disabled=${this.starting} @click=${this.start}>${this.starting ? 'Starting…' : `Start the batch of ${blank.count * parts}`}</button></p>
+      <p><button type="button" class="main start" ?disabled=${this.starting} @click=${this.start}>${this.starting ? 'Starting…' : `Start the batch of ${made}`}</button></p>
     </section>`
   }
 
