@@ -50,6 +50,5 @@ describe('every figure says where it comes from', () => {
       }),
     )
     expect(silent).toEqual([])
-    expect(silent).toEqual([])
   })
 })

@@ -1,4 +1,4 @@
-import { nm } from '../units/length.ts'
+import { inches, nm } from '../units/length.ts'
 import { clearOf, jawsReach, type Measuring, slopeAllows, slopeError } from './jaws.ts'
 import { type Span, samePlace } from './profile.ts'
 import { spanRadius, spanTurns } from './radius.ts'
@@ -18,7 +18,7 @@ function betterPlace(
   measuring: Measuring,
 ): { x: number; span: Span } | undefined {
   const clear = clearOf(measuring.jawWidth)
-  const step = 25.4 / 64
+  const step = inches(1 / 64)
   const candidates = beside.flatMap((span) => {
     const inner = [span.from + clear, span.to - clear, (span.from + span.to) / 2, ...spanTurns(span)]
     const scan = Array.from({ length: Math.min(400, Math.floor((span.to - span.from) / step)) }, (_, k) =>

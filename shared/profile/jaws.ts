@@ -1,4 +1,4 @@
-import { type LengthStyle, nm } from '../units/length.ts'
+import { inches, type LengthStyle, nm } from '../units/length.ts'
 import type { Span } from './profile.ts'
 import { greatestRadius, spanRadius, spanSlope } from './radius.ts'
 
@@ -12,7 +12,7 @@ export interface Measuring {
 }
 
 /** Kept clear of shoulder lines, mm: 1/16 in, Milton & Wohlers, A Course in Wood Turning (1919), ch. V. */
-const CLEAR = 25.4 / 16
+const CLEAR = inches(1 / 16)
 
 /**
  * Distance from a shoulder at which the middle of the jaws is set, mm: 1/16 in, or half of wider jaws.

@@ -9,7 +9,7 @@ import { sizeText } from './size-text.ts'
 const ADVISED_SAG = 0.25
 const NEEDED_SAG = 1
 
-/** Lengths in diameters beyond which chatter starts; public turning articles, as quoted there. */
+/** Lengths in diameters beyond which chatter starts: public turning articles, no authority. */
 const SLENDER = 11
 
 /** The wood of a bar: modulus of elasticity in GPa, density in kg/m³. */

@@ -1,4 +1,4 @@
-import { type LengthStyle, lengthFigure, nm, readLength } from '../../shared/units/length.ts'
+import { inches, type LengthStyle, lengthFigure, nm, readLength } from '../../shared/units/length.ts'
 
 /** Keys of a row; what they do is in `pressed`. */
 export type Key = string
@@ -34,7 +34,7 @@ export const keyName = (key: Key): string =>
     '-1/64': 'Take off 1/64',
   })[key] ?? key
 
-const SIXTY_FOURTH = 25.4 / 64
+const SIXTY_FOURTH = inches(1 / 64)
 const LONGEST = 12
 
 /** Whole inches and sixty-fourths of what is written; nothing where it cannot be read. */

@@ -1,8 +1,9 @@
 import { html, LitElement } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { allowanceSources, defaultAllowances } from '../../shared/blank/allowances.ts'
+import { defaultTolerance, JAW_WIDTH } from '../../shared/job.ts'
 import type { Shop } from '../../shared/shop.ts'
-import { lengthText, styleOf } from '../../shared/units/length.ts'
+import { inches, lengthText, styleOf } from '../../shared/units/length.ts'
 import { lengthEntryText, tellEntry } from '../entry.ts'
 import type { JobFile } from '../job-file.ts'
 import { pageWear } from '../styles/all.ts'
@@ -66,11 +67,11 @@ export class JobWays extends LitElement {
         </div>
         <h3>Tolerances</h3>
         <div class="fields">
-          ${this.length('tolerance.diameter', 'Diameter, ±', tolerance?.diameter, 25.4 / 32)}
-          ${this.length('tolerance.position', 'Position, ±', tolerance?.position, 25.4 / 16)}
-          ${this.length('tolerance.length', 'Length, ±', tolerance?.length, 25.4 / 32)}
-          ${this.length('tolerance.side', 'Side, ±', tolerance?.side, 25.4 / 64)}
-          ${this.length('instrument.jawWidth', 'Width of the caliper jaws', file.instrument?.jawWidth, 25.4 / 8)}
+          ${this.length('tolerance.diameter', 'Diameter, ±', tolerance?.diameter, defaultTolerance.diameter)}
+          ${this.length('tolerance.position', 'Position, ±', tolerance?.position, defaultTolerance.position)}
+          ${this.length('tolerance.length', 'Length, ±', tolerance?.length, defaultTolerance.length)}
+          ${this.length('tolerance.side', 'Side, ±', tolerance?.side, defaultTolerance.side)}
+          ${this.length('instrument.jawWidth', 'Width of the caliper jaws', file.instrument?.jawWidth, JAW_WIDTH)}
         </div>
         <p class="hint">Where nothing is entered the figure in grey is used: common practice, no source.</p>
         <details ?open=${file.allowances !== undefined}>
@@ -93,7 +94,7 @@ export class JobWays extends LitElement {
           'allowances.bow',
           words,
           this.file.allowances?.bow,
-          defaults.bowPerMm * 304.8,
+          defaults.bowPerMm * inches(12),
           source,
         )
       if (name === 'practice') {

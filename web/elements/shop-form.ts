@@ -3,7 +3,7 @@ import { customElement, property } from 'lit/decorators.js'
 import { allowanceSources, defaultAllowances } from '../../shared/blank/allowances.ts'
 import { operationKinds } from '../../shared/route/kinds.ts'
 import { grades, nominals, shopSources, toolKinds } from '../../shared/shop.ts'
-import { lengthText } from '../../shared/units/length.ts'
+import { inches, lengthText } from '../../shared/units/length.ts'
 import type { Species } from '../../shared/wood/species.ts'
 import { entryAt, tellEntry } from '../entry.ts'
 import { lengthStyle, SessionController } from '../session.ts'
@@ -331,12 +331,12 @@ export class ShopForm extends LitElement {
       path: 'allowances.bow',
       label: words,
       hint: source,
-      placeholder: lengthText(perMm * 304.8, style),
+      placeholder: lengthText(perMm * inches(12), style),
       value:
         typed !== undefined
           ? String(typed)
           : typeof stored === 'number'
-            ? lengthText(stored * 304.8, style)
+            ? lengthText(stored * inches(12), style)
             : '',
       error: this.errors.get('allowances.bow'),
       enter: (text) => {

@@ -1,6 +1,4 @@
-import type { LengthStyle } from '../../shared/units/length.ts'
-
-const IN = 25.4
+import { MM_PER_INCH as IN, type LengthStyle } from '../../shared/units/length.ts'
 
 /** Steps a scale may have, mm: binary fractions of an inch, decimal inches, or millimetres. */
 const steps: Record<LengthStyle, number[]> = {

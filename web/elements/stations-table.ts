@@ -1,7 +1,7 @@
 import { html, LitElement, nothing } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
-import type { ShapeName, Shoulder } from '../../shared/profile/profile.ts'
+import { type ShapeName, type Shoulder, shapeNames } from '../../shared/profile/profile.ts'
 import { lengthEntryText, tellEntry } from '../entry.ts'
 import type { EnteredStation } from '../job-file.ts'
 import { movedStation, withoutStation, withStation } from '../station-order.ts'
@@ -9,16 +9,7 @@ import { pageWear } from '../styles/all.ts'
 import { type Choice, choiceField, textField, tickField } from './field.ts'
 import { stationsLook } from './stations-look.ts'
 
-const shapes: readonly Choice[] = [
-  ['straight', 'straight'],
-  ['bead', 'bead'],
-  ['cove', 'cove'],
-  ['ovolo', 'ovolo'],
-  ['cavetto', 'cavetto'],
-  ['ogee', 'ogee'],
-  ['curve', 'curve'],
-  ['square', 'square'],
-] // prettier-ignore
+const shapes: readonly Choice[] = shapeNames.map((name) => [name, name])
 
 /** Beyond so many stations rows out of sight are not laid out. */
 const MANY = 100

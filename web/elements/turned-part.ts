@@ -39,7 +39,7 @@ export class TurnedPart extends LitElement {
   @property({ attribute: false }) profile?: Profile
   /** Key of the wood, for its colour. */
   @property() species = ''
-  @property({ attribute: 'length-style' }) lengthStyle: LengthStyle = 'fraction'
+  @property({ attribute: false }) lengthStyle: LengthStyle = 'fraction'
   @property() orientation: 'auto' | 'horizontal' | 'vertical' = 'auto'
   /** Name of the part, read out with the drawing. */
   @property() name = ''
@@ -49,8 +49,6 @@ export class TurnedPart extends LitElement {
   @property({ attribute: false }) checks: readonly CheckMark[] = []
   /** Stretch to point out, mm from the foot; the rest stands back. */
   @property({ attribute: false }) highlight?: readonly [number, number] | null
-  /** How far the part has come, 0…1 from the foot; absent: all of it. */
-  @property({ type: Number }) fill?: number
   /** A small plain silhouette that fills its box. */
   @property({ type: Boolean, reflect: true }) compact = false
   /** Most px across a part that lies, or along one that stands. */
@@ -106,13 +104,12 @@ export class TurnedPart extends LitElement {
 
   protected override render(): TemplateResult {
     const profile = this.profile
-    if (!profile || profile.stations.length < 2)
-      return html`<p part="empty">No profile yet: two stations make a part.</p>`
+    if (!profile || profile.stations.length < 2) return html`<p>No profile yet: two stations make a part.</p>`
     let outline: OutlinePoint[]
     try {
       outline = keptOutline(profile)
     } catch {
-      return html`<p part="empty">The profile cannot be drawn as it stands.</p>`
+      return html`<p>The profile cannot be drawn as it stands.</p>`
     }
     if (this.compact) return this.silhouette(profile)
     if (this.room === 0) return html``
@@ -136,9 +133,9 @@ export class TurnedPart extends LitElement {
     </svg>`
   }
 
-  /** What of a silhouette is filled: the stretch pointed out, widened until it can be seen, or what is done. */
+  /** What of a silhouette is filled: all of it, or the stretch pointed out, widened until it can be seen. */
   private shownStretch(profile: Profile): [number, number] {
-    if (!this.highlight) return [-1, SILHOUETTE_LENGTH * Math.max(0, Math.min(1, this.fill ?? 1))]
+    if (!this.highlight) return [-1, SILHOUETTE_LENGTH]
     const [a, b] = this.highlight.map(
       (mm) => (mm * SILHOUETTE_LENGTH) / (profile.stations.at(-1)?.at || 1),
     ) as [number, number]
@@ -204,14 +201,10 @@ export class TurnedPart extends LitElement {
   private wood({ layout, outline, flats, grain, joints }: Drawn): SVGTemplateResult {
     const tone = woodTone(this.species)
     const silhouette = silhouettePath(outline)
-    const filled =
-      this.fill === undefined ? layout.length : layout.length * Math.max(0, Math.min(1, this.fill))
-    const half = layout.radius + 1
     return svg`
       <defs>
         <path id="upper" d=${halfPath(outline, -1)}></path>
         <path id="lower" d=${halfPath(outline, 1)}></path>
-        <clipPath id="filled"><rect x="-1" y=${-half} width=${filled + 2} height=${2 * half}></rect></clipPath>
         <clipPath id="silhouette"><path d=${silhouette}></path></clipPath>
         <linearGradient id="along" gradientUnits="userSpaceOnUse" x1="0" y1="0" x2=${layout.length} y2="0">
           ${slopeStops(outline, layout.vertical ? -1 : 1).map(
@@ -224,23 +217,20 @@ export class TurnedPart extends LitElement {
         </linearGradient>
       </defs>
       <g transform=${layout.transform}>
-        ${filled < layout.length ? svg`<path class="ghost" d=${silhouette}></path>` : nothing}
-        <g clip-path=${filled < layout.length ? 'url(#filled)' : nothing}>
-          ${([-1, 1] as const).map((side) =>
-            roundBands(tone, side, BANDS).map(
-              ({ squeeze, fill }) =>
-                svg`<use href=${side < 0 ? '#upper' : '#lower'} transform="scale(1 ${squeeze.toFixed(4)})" fill=${fill}></use>`,
-            ),
-          )}
-          <path d=${silhouette} fill="url(#along)"></path>
-          ${flats.map((flat) => svg`<path d=${flat.path} fill=${litTone(tone, flatLight())} stroke="#1c120a" stroke-opacity="0.35" stroke-width="0.8"></path>`)}
-          ${grain.map(
-            ({ path, weight }) => svg`<path d=${path} fill="none" stroke=${litTone(tone, 0.42)}
-              stroke-opacity=${(0.12 + 0.26 * weight).toFixed(2)} stroke-width=${(0.5 + 0.7 * weight).toFixed(2)}></path>`,
-          )}
-          ${stepsOf(outline).map(({ x, r }) => svg`<line class="arris" x1=${x} x2=${x} y1=${-r} y2=${r}></line>`)}
-          ${joints.map(({ path, hidden }) => svg`<path class=${hidden ? 'joint-hidden' : 'joint'} d=${path}></path>`)}
-        </g>
+        ${([-1, 1] as const).map((side) =>
+          roundBands(tone, side, BANDS).map(
+            ({ squeeze, fill }) =>
+              svg`<use href=${side < 0 ? '#upper' : '#lower'} transform="scale(1 ${squeeze.toFixed(4)})" fill=${fill}></use>`,
+          ),
+        )}
+        <path d=${silhouette} fill="url(#along)"></path>
+        ${flats.map((flat) => svg`<path d=${flat.path} fill=${litTone(tone, flatLight())} stroke="#1c120a" stroke-opacity="0.35" stroke-width="0.8"></path>`)}
+        ${grain.map(
+          ({ path, weight }) => svg`<path d=${path} fill="none" stroke=${litTone(tone, 0.42)}
+            stroke-opacity=${(0.12 + 0.26 * weight).toFixed(2)} stroke-width=${(0.5 + 0.7 * weight).toFixed(2)}></path>`,
+        )}
+        ${stepsOf(outline).map(({ x, r }) => svg`<line class="arris" x1=${x} x2=${x} y1=${-r} y2=${r}></line>`)}
+        ${joints.map(({ path, hidden }) => svg`<path class=${hidden ? 'joint-hidden' : 'joint'} d=${path}></path>`)}
         <path class="edge" d=${silhouette}></path>
         ${this.pointedOut(layout)}
         <line class="axis" x1="-10" x2=${layout.length + 10} y1="0" y2="0"></line>

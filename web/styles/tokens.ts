@@ -20,9 +20,7 @@ export const tokens = css`
     --over-wash: light-dark(#f7e6c4, #3d2e12);
     --under: light-dark(#9c1f16, #ffa196);
     --under-wash: light-dark(#f8ddd6, #45201c);
-    --wood-light: light-dark(#e4c396, #c69a66);
     --wood: light-dark(#c4935a, #a4733f);
-    --wood-dark: light-dark(#7d5227, #5d3a1b);
     --kerf: light-dark(#3f3120, #0d0a07);
 
     --sans: system-ui, -apple-system, 'Segoe UI', Roboto, 'Noto Sans', 'DejaVu Sans', sans-serif;
@@ -37,7 +35,6 @@ export const tokens = css`
     --space-3: 0.75rem;
     --space-4: 1rem;
     --space-6: 1.5rem;
-    --space-8: 2rem;
     --touch: 2.75rem;
     --round: 0.375rem;
   }
