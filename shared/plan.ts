@@ -15,6 +15,7 @@ import type { Job } from './job.ts'
 import { type CheckStation, checkStations } from './profile/check-stations.ts'
 import { spansOf } from './profile/profile.ts'
 import { type Solid, solidOf } from './profile/solid.ts'
+import { standInCaution, woodOrStandIn } from './profile/stand-in-wood.ts'
 import { type BarWood, type Whip, whipOf, whyNoWhip } from './profile/whip.ts'
 import { type Finishing, finishingOf } from './route/finishing.ts'
 import type { Operation, Passes } from './route/operation.ts'
@@ -131,7 +132,7 @@ const stickOf = (job: Job, part: Part, parts: number, allowances: Allowances) =>
   diameter: part.maxDiameter,
 })
 
-function blankOf(job: Job, shop: Shop, part: Part, wood: BarWood | undefined): Blank {
+function blankOf(job: Job, shop: Shop, part: Part, wood: BarWood): Blank {
   const allowances = allowancesOf(job, shop)
   return blankFor({
     units: job.units,
@@ -149,7 +150,7 @@ function blankOf(job: Job, shop: Shop, part: Part, wood: BarWood | undefined): B
     lathes: shop.lathes,
     confidence: shop.spareConfidence,
     record: shop.record,
-    allowsStick: (parts) => !wood || stickWhip(stickOf(job, part, parts, allowances), wood).rest === 'none',
+    allowsStick: (parts) => stickWhip(stickOf(job, part, parts, allowances), wood).rest === 'none',
   })
 }
 
@@ -207,12 +208,21 @@ interface Ground {
   part: Part
   blank: Blank
   checks: CheckStation[]
+  /** What safe speeds go by: the wood, or what stands in for it. */
+  wood: BarWood
 }
 
-function workOf({ job, shop, species, part, blank, checks }: Ground) {
-  const allowances = allowancesOf(job, shop)
-  const wood = barWood(species, part.density)
+/** How what is on the lathe whips: the part, or the whole stick of several. */
+function spunWhip({ job, shop, part, blank, wood }: Ground): Whip {
   const { perBlank } = blank.stock
+  if (perBlank > 1) return stickWhip(stickOf(job, part, perBlank, allowancesOf(job, shop)), wood)
+  return part.whip ?? whipOf(job.profile, wood)
+}
+
+function workOf(ground: Ground) {
+  const { job, shop, species, blank, checks, wood } = ground
+  const allowances = allowancesOf(job, shop)
+  const whip = spunWhip(ground)
   const fitting = blank.lathes.find((lathe) => lathe.fits)?.name
   const { operations, ...route } = routeFor({
     ...job,
@@ -223,14 +233,14 @@ function workOf({ job, shop, species, part, blank, checks }: Ground) {
     tools: shop.tools,
     grits: shop.grits,
     calipers: shop.calipers,
-    whip: wood && perBlank > 1 ? stickWhip(stickOf(job, part, perBlank, allowances), wood) : part.whip,
-    blankCriticalRpm: wood && blankBeam(blank, wood).criticalRpm,
+    whip,
+    blankCriticalRpm: blankBeam(blank, wood).criticalRpm,
   })
   const timed = timedOperations(operations, {
     hardnessN: species.hardnessN,
     minuteFactors: shop.minuteFactors,
   })
-  return { operations: timed, ...route }
+  return { operations: timed, whip, ...route }
 }
 
 /** Parts that come from all blanks, spares among them. */
@@ -303,17 +313,14 @@ function quoteFor(
   })
 }
 
-function cautionsOf(plan: Omit<Plan, 'cautions'>, species: Species): Caution[] {
+function cautionsOf(plan: Omit<Plan, 'cautions'>, species: Species, whip: Whip): Caution[] {
   const { job, part, checkStations: checks, blank, cut, yard, operations, finish, quote } = plan
   const about = (what: Caution['about'], texts: (string | undefined)[]): Caution[] =>
     [...new Set(texts)].flatMap((text) => (text ? [{ about: what, text }] : []))
   const unread = job.unread.map(
     (field) => `The job file’s field ${field} is not known here and was left aside.`,
   )
-  const rest =
-    part.whip && part.whip.rest !== 'none'
-      ? `A steady rest is ${part.whip.rest}: ${part.whip.why}.`
-      : undefined
+  const rest = whip.rest === 'none' ? undefined : `A steady rest is ${whip.rest}: ${whip.why}.`
   const short = cut.unmet.map((row) => `${row.count} of ${row.key} cannot be cut from these boards.`)
   return [
     ...about('job', [...unread, ...speciesCautions(species)]),
@@ -332,10 +339,10 @@ function cautionsOf(plan: Omit<Plan, 'cautions'>, species: Species): Caution[] {
     ),
     ...about('blank', blank.cautions),
     ...about('lumber', [...short, ...yard.notes]),
-    ...about(
-      'work',
-      operations.flatMap((operation) => operation.caution?.split(/(?<=\.) (?=\p{Lu})/u)),
-    ),
+    ...about('work', [
+      standInCaution({ ...species, density: part.density }, species.name, job.moisture),
+      ...operations.flatMap((operation) => operation.caution?.split(/(?<=\.) (?=\p{Lu})/u)),
+    ]),
     ...about('finish', [finish.caution]),
     ...about('price', quote?.cautions ?? []),
   ]
@@ -363,10 +370,19 @@ export function planJob(asked: Job, shop: Shop, woods: Species[], better?: CutPl
     { ...job.tolerance, style: styleOf(job.units) },
     job.instrument.jawWidth,
   )
-  const blank = blankOf(job, shop, part, barWood(species, part.density))
+  const wood = woodOrStandIn({ ...species, density: part.density }, job.moisture)
+  const blank = blankOf(job, shop, part, wood)
   const cutOrder = cutOrderOf(job, shop, blank)
   const cut = checkedCut(cutOrder, better)
-  const { operations, passes, places, slender } = workOf({ job, shop, species, part, blank, checks })
+  const { operations, passes, places, slender, whip } = workOf({
+    job,
+    shop,
+    species,
+    part,
+    blank,
+    checks,
+    wood,
+  })
   const finish = finishingOf(job.finish)
   const made = partsOf({ blank, job })
   const grinding = grindingOf(shop, species, operations, blank.count, made)
@@ -404,5 +420,5 @@ export function planJob(asked: Job, shop: Shop, woods: Species[], better?: CutPl
     time,
     quote: quoteFor(job, shop, { part, cutOrder, cut, time, made }),
   }
-  return { ...plan, cautions: cautionsOf(plan, species) }
+  return { ...plan, cautions: cautionsOf(plan, species, whip) }
 }

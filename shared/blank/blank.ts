@@ -176,7 +176,9 @@ function cautionsOf(blank: Blank, input: BlankInput, missedBy: Square['missedBy'
   } else if (blank.layers > 1) {
     cautions.push(
       `Glued up of ${blank.layers} layers of ${blank.nominal}: all from one board, faces planed the same day, 24 h to cure; start slowly${
-        blank.layers % 2 === 0 ? ' and drive with a cup, for the glue line runs through both centres' : ''
+        blank.layers % 2 === 0
+          ? `; a glue line runs through both centres, so ${input.mount === 'spur' ? 'set the spur’s points across it or drive with a cup' : 'take a cup at the tail'}`
+          : ''
       }.`,
     )
   }

@@ -26,7 +26,7 @@ function standInDensity(moisture: number): number {
  * kg/m³, moisture in %.
  *
  * @example woodOrStandIn({ moeGPa: 12, density: 700 }, 8) // { moeGPa: 12, density: 700 }
- * @example woodOrStandIn({}, 8) // { moeGPa: 7, density: 840 }
+ * @example woodOrStandIn({}, 8).density // 840
  */
 export function woodOrStandIn(own: Partial<BarWood>, moisture: number): BarWood {
   return { moeGPa: own.moeGPa ?? standInWood.moeGPa, density: own.density ?? standInDensity(moisture) }

@@ -5,8 +5,10 @@ import { inches, lengthText, nm, styleOf } from '../units/length.ts'
 import type { Feature, Zone } from './features.ts'
 import type { RouteInput } from './input.ts'
 import { type PartShape, partShapeOf } from './part-shape.ts'
+import { roughDiameterOf } from './rough-size.ts'
 import { type SizedCut, sizedCutsOf } from './sized-cuts.ts'
-import { type BlankState, type Spinning, stageSpeed } from './stage-speed.ts'
+import { type BlankState, gaugingSpeed, type Spinning, stageSpeed } from './stage-speed.ts'
+import { type Journal, journalOf } from './steady.ts'
 
 /** Rough-turned wet wood is left so much over, a fraction of its diameter. Common practice, no source. */
 const WET_OVERSIZE = 0.1
@@ -23,6 +25,14 @@ export interface RouteContext extends RouteInput, PartShape, Spinning, Along {
   parts: number
   /** A rest is advised or needed: it is finished stretch by stretch. */
   slender: boolean
+  /** Where the steady rest runs; on slender work only. */
+  journal?: Journal
+  /** Layers glued up to one blank, 1 where it is sawn in one piece. */
+  layers: number
+  /** A glue line runs through both centres. */
+  glueLineCentred: boolean
+  /** The blank is shorter than jointer and planer take. */
+  tooShort: boolean
   /** Too wet to be finish-turned. */
   wet: boolean
   /** Diameter a zone is roughed to. */
@@ -31,6 +41,8 @@ export interface RouteContext extends RouteInput, PartShape, Spinning, Along {
   wetDiameter(zone: Zone): number
   /** `mount` where it is not held as at first. */
   speed(work: SpeedWork, state: BlankState, mount?: Mount): Speed
+  /** For marking and gauging what is roughed: no faster than it was roughed. */
+  gaugingSpeed(): Speed
   /** A length in the job’s own units. */
   text(mm: number): string
 }
@@ -71,18 +83,19 @@ function cutsBySpan(cuts: SizedCut[]): (span: Span) => SizedCut[] {
 export function contextOf(input: RouteInput): RouteContext {
   const { profile, blank, allowances, whip } = input
   const shape = partShapeOf(profile)
-  const slender = whip !== undefined && whip.rest !== 'none'
+  const slender = whip.rest !== 'none'
+  const layers = Math.max(blank.layers, profile.split ? 2 : 1)
   const sizedCuts = sizedCutsOf(shape, input)
   const style = styleOf(input.units)
-  const roughDiameter = (zone: Zone): number =>
-    Math.min(blank.side, zone.maxDiameter + allowances.sizing + allowances.turned)
+  const roughed = new Map(shape.zones.map((zone) => [zone.index, roughDiameterOf(zone, input)]))
+  const roughDiameter = (zone: Zone): number => roughed.get(zone.index)!
   const spinning: Spinning = {
     largest: shape.maxSide > 0 ? blank.diagonal : Math.max(0, ...shape.zones.map(roughDiameter)),
     maxSide: shape.maxSide,
-    gluedUp: blank.layers > 1 || profile.split,
+    gluedUp: layers > 1,
     openMortise: input.joints.some((joint) => joint.stage === 'square' && joint.kind !== 'tenon'),
   }
-  return {
+  const context: RouteContext = {
     ...input,
     ...shape,
     ...spinning,
@@ -91,10 +104,15 @@ export function contextOf(input: RouteInput): RouteContext {
     sizedCutsIn: cutsBySpan(sizedCuts),
     parts: blank.stock.perBlank,
     slender,
+    layers,
+    glueLineCentred: layers % 2 === 0,
+    tooShort: nm(blank.length) < nm(allowances.minMachine),
     wet: input.moisture > input.serviceMoisture + MOISTURE_OVER_SERVICE,
     roughDiameter,
     wetDiameter: (zone) => Math.min(blank.side, roughDiameter(zone) * (1 + WET_OVERSIZE)),
     speed: (work, state, mount = input.mount) => stageSpeed(input, spinning, { work, state, mount }),
+    gaugingSpeed: () => gaugingSpeed(input, spinning, input.mount),
     text: (mm) => lengthText(mm, style),
   }
+  return { ...context, journal: journalOf(context) }
 }

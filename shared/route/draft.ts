@@ -12,6 +12,7 @@ export interface DraftFields {
   speed?: Speed
   caliper?: number
   caliperStation?: string
+  caliperAlso?: string[]
   restPosition?: number
   stretch?: number
   work?: Partial<Work>
@@ -26,7 +27,7 @@ const NO_WORK: Work = { length: 0, surface: 0, removed: 0, count: 1, diameter: 0
 
 /** An operation of a kind, without its place in the order yet (`pass` and `after` come from the route). */
 export function draftOf(kind: OperationKind, fields: DraftFields): OperationDraft {
-  const { speed, caliper, caliperStation, restPosition, stretch, spans, cut } = fields
+  const { speed, caliper, caliperStation, caliperAlso = [], restPosition, stretch, spans, cut } = fields
   const caution = [speed?.caution, ...(fields.cautions ?? [])].filter((text) => text !== undefined).join(' ')
   return {
     key: fields.key ?? kind,
@@ -40,6 +41,7 @@ export function draftOf(kind: OperationKind, fields: DraftFields): OperationDraf
     ...(speed && { rpmCeiling: speed.rpmCeiling, ceilingBy: speed.ceilingBy }),
     ...(caliper !== undefined && { caliper }),
     ...(caliperStation !== undefined && { caliperStation }),
+    ...(caliperAlso.length > 0 && { caliperAlso }),
     ...(restPosition !== undefined && { restPosition }),
     ...(stretch !== undefined && { stretch }),
     learns: operationKinds[kind].learns,

@@ -1,3 +1,4 @@
+import type { Mount } from '../turning/mount.ts'
 import { inches } from '../units/length.ts'
 import type { RouteContext } from './context.ts'
 import { wasteOf } from './removed.ts'
@@ -19,13 +20,17 @@ export interface TurnedEnd {
 const NUB = inches(3 / 8)
 const NUB_SHARE = 0.5
 
+/** What holds the blank by its driven end alone, so that the tail centre can be drawn back. */
+export const heldAtOneEnd = (mount: Mount): boolean =>
+  mount === 'chuck' || mount === 'screw' || mount === 'jam'
+
 /**
  * Turned ends of the part: between centres both are left on a nub; held at one end, the tail end is faced
  * clean and the driven one parted.
  */
 export function turnedEnds(context: RouteContext): TurnedEnd[] {
   const { spans, zones, mount, tail } = context
-  const held = mount === 'chuck' || mount === 'screw' || mount === 'jam'
+  const held = heldAtOneEnd(mount)
   return (['foot', 'top'] as const).flatMap((end) => {
     const span = end === 'foot' ? spans[0]! : spans.at(-1)!
     if (span.shape === 'square') return []

@@ -25,7 +25,7 @@ const finishes: Record<Finishing['kind'], Finishing> = {
     onLathe: true,
     coats: 2,
     dryHours: 24,
-    why: 'Wiped on at the slowest speed with a pad, never a cloth; a second coat off the lathe.',
+    why: 'Wiped on at a low speed with a pad, never a cloth; a second coat off the lathe.',
     caution: `${RAGS} ${MAKER}`,
   },
   wax: {
@@ -33,7 +33,7 @@ const finishes: Record<Finishing['kind'], Finishing> = {
     onLathe: true,
     coats: 1,
     dryHours: 1,
-    why: 'Rubbed on and buffed at low speed with a pad, never a cloth.',
+    why: 'Rubbed on and buffed at a low speed with a pad, never a cloth.',
     caution: MAKER,
   },
   polish: {
@@ -41,7 +41,7 @@ const finishes: Record<Finishing['kind'], Finishing> = {
     onLathe: true,
     coats: 2,
     dryHours: 1,
-    why: 'Friction polish sets with the warmth of the pad: low speed, a pad and never a cloth.',
+    why: 'Friction polish sets with the warmth of the pad: a low speed, a pad and never a cloth.',
     caution: MAKER,
   },
   film: {

@@ -6,6 +6,7 @@ import type { OperationKind } from './kinds.ts'
 import type { OperationDraft } from './operation.ts'
 import { featureName } from './place-name.ts'
 import { removedByForming } from './removed.ts'
+import { journalCaution } from './steady.ts'
 import type { ToolChoice } from './tool-choice.ts'
 
 /** What one kind of forming cut adds to what all have in common. */
@@ -45,7 +46,7 @@ export function formed(context: RouteContext, kind: OperationKind, words: Formin
           diameter: Math.max(...spans.map((span) => diametersOf(span).greatest)),
         },
         why: words.why(feature),
-        cautions: [caution, words.caution?.(feature)],
+        cautions: [caution, words.caution?.(feature), journalCaution(context, from, to)],
       })
     })
 }

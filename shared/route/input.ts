@@ -67,9 +67,10 @@ export interface RouteInput {
   grits: number[]
   /** Calipers that stay set side by side. */
   calipers: number
-  whip?: RouteWhip
+  /** Where the wood’s own figures are not on record, by those of a cautious stand-in. */
+  whip: RouteWhip
   /** Critical speed of the square blank between centres, rpm. */
-  blankCriticalRpm?: number
+  blankCriticalRpm: number
   /** Minutes of what decides between one mounting and several; defaults where absent. */
   costs?: Partial<PassCosts>
 }

@@ -1,3 +1,5 @@
+import { spanAt } from '../profile/radius.ts'
+import { tenonEndOf } from '../profile/tenon-joints.ts'
 import { nm } from '../units/length.ts'
 import type { RouteContext } from './context.ts'
 import { draftOf } from './draft.ts'
@@ -18,15 +20,29 @@ export interface JointGroup {
 
 const likeness = ({ kind, size, depth }: RouteJoint): string => [kind, ...[...size, depth].map(nm)].join('/')
 
-/** The joints of a kind and stage, in groups of those alike. */
+/**
+ * When a joint is cut: in the square, in the round, or by the cuts that form the profile itself: a tenon that is
+ * a span of it. A tenon in turned wood cannot be cut in the square, whatever the job says.
+ */
+export function jointStage({ spans }: RouteContext, joint: RouteJoint): 'square' | 'turned' | 'formed' {
+  if (joint.kind !== 'tenon') return joint.stage
+  const place = tenonEndOf(spans, joint)
+  const beside = place
+    ? [place.end === 'foot' ? spans[0]! : spans.at(-1)!]
+    : [spanAt(spans, joint.at, 'foot'), spanAt(spans, joint.at, 'top')]
+  if (place && beside[0]!.shape !== 'square' && beside[0]!.station.tenon) return 'formed'
+  return beside.some((span) => span.shape === 'square') ? joint.stage : 'turned'
+}
+
+/** The joints of a kind that are cut at a stage, in groups of those alike. */
 export function jointGroups(
-  joints: RouteJoint[],
+  context: RouteContext,
   stage: RouteJoint['stage'],
   kind?: RouteJoint['kind'],
 ): JointGroup[] {
   const groups = new Map<string, JointGroup>()
-  joints.forEach((joint, i) => {
-    if (joint.stage !== stage || (kind && joint.kind !== kind)) return
+  context.joints.forEach((joint, i) => {
+    if (jointStage(context, joint) !== stage || (kind && joint.kind !== kind)) return
     const group = groups.get(likeness(joint))
     if (group) {
       group.joints.push(joint)
@@ -36,11 +52,11 @@ export function jointGroups(
   return [...groups.values()]
 }
 
-/** Wood a joint takes, mm³; a tenon takes what stands around it. */
-export function jointVolume({ kind, size, depth }: RouteJoint, side: number): number {
+/** Wood a joint takes, mm³; a tenon takes what stands around it of a section of so many mm². */
+export function jointVolume({ kind, size, depth }: RouteJoint, section: number): number {
   const across =
     size.length > 1 ? size[0]! * size[1]! : kind === 'mortise' ? size[0]! ** 2 : circleArea(size[0]!)
-  return kind === 'tenon' ? Math.max(0, side * side - across) * depth : across * depth
+  return kind === 'tenon' ? Math.max(0, section - across) * depth : across * depth
 }
 
 /** One operation for each group of joints cut in the square. */
@@ -51,12 +67,8 @@ export function squareJoints(
   words: { one: string; many: string; tool: string; why: string },
 ): OperationDraft[] {
   const cautions = jointCautions(context)
-  return jointGroups(context.joints, 'square', kind).map(({ first, joints, numbers }) => {
-    const reaches = joints.map(jointReach)
-    const where: [number, number] = [
-      Math.min(...reaches.map(([a]) => a)),
-      Math.max(...reaches.map(([, b]) => b)),
-    ]
+  return jointGroups(context, 'square', kind).map(({ first, joints, numbers }) => {
+    const where = groupReach(context, joints)
     const round = joints.some((joint) => meetsRound(context, joint))
     return draftOf(operation, {
       key: `${operation}-j${first}`,
@@ -69,7 +81,7 @@ export function squareJoints(
       work: {
         length: context.parts * joints.reduce((sum, joint) => sum + Math.max(...joint.size), 0),
         removed:
-          context.parts * joints.reduce((sum, joint) => sum + jointVolume(joint, context.blank.side), 0),
+          context.parts * joints.reduce((sum, joint) => sum + jointVolume(joint, context.blank.side ** 2), 0),
         count: context.parts * joints.length,
         diameter: context.blank.side,
       },
@@ -84,7 +96,21 @@ export function squareJoints(
   })
 }
 
+/** From where to where a joint is cut: a tenon at an end is that end. */
+function reachOf({ spans }: RouteContext, joint: RouteJoint): [number, number] {
+  const place = joint.kind === 'tenon' ? tenonEndOf(spans, joint) : undefined
+  if (!place) return jointReach(joint)
+  const [foot, top] = [spans[0]!.from, spans.at(-1)!.to]
+  return place.end === 'foot' ? [foot, foot + place.reach] : [top - place.reach, top]
+}
+
+/** From where to where joints alike are cut. */
+export function groupReach(context: RouteContext, joints: RouteJoint[]): [number, number] {
+  const reaches = joints.map((joint) => reachOf(context, joint))
+  return [Math.min(...reaches.map(([from]) => from)), Math.max(...reaches.map(([, to]) => to))]
+}
+
 function meetsRound(context: RouteContext, joint: RouteJoint): boolean {
-  const [from, to] = jointReach(joint)
+  const [from, to] = reachOf(context, joint)
   return context.turned.some((span) => nm(span.from) < nm(to) && nm(from) < nm(span.to))
 }

@@ -7,9 +7,14 @@ import type { Stage } from './operation.ts'
 export const operationKinds = {
   rip: { stage: 'milling', learns: false },
   'rest-strips': { stage: 'milling', learns: false },
+  /** Strips, while they are long enough for the machines. */
   plane: { stage: 'milling', learns: false },
-  glue: { stage: 'milling', learns: false },
   crosscut: { stage: 'milling', learns: false },
+  /** Layers of a glue-up, cut to the length of the blank. */
+  'face-layers': { stage: 'milling', learns: false },
+  glue: { stage: 'milling', learns: false },
+  /** The glued blank. */
+  'plane-blank': { stage: 'milling', learns: false },
   /** The corners of a big square sawn off before it goes on the lathe. */
   corners: { stage: 'milling', learns: false },
   /** A part left square that is smaller than the blank. */
@@ -44,13 +49,21 @@ export const operationKinds = {
   taper: { stage: 'turning', learns: true },
   tenon: { stage: 'turning', learns: true },
   sand: { stage: 'sanding', learns: true },
+  /** What the steady rest ran on, once it has come away. */
+  blend: { stage: 'turning', learns: true },
   end: { stage: 'turning', learns: true },
+  /** Parts left square, by hand. */
+  'sand-squares': { stage: 'handwork', learns: true },
+  'check-set': { stage: 'checking', learns: true },
+  /** Back on the lathe once the set is checked. */
+  return: { stage: 'set-up', learns: true },
   'finish-on-lathe': { stage: 'finish', learns: true },
   'joint-round': { stage: 'joinery', learns: false },
-  'check-set': { stage: 'checking', learns: true },
   part: { stage: 'turning', learns: true },
   /** The parted face finished with the part held in a jam chuck. */
   'jam-face': { stage: 'turning', learns: true },
+  /** Ends bared in the middle of a stick, off the lathe. */
+  'pare-ends': { stage: 'handwork', learns: true },
   nub: { stage: 'handwork', learns: true },
   split: { stage: 'handwork', learns: true },
   finish: { stage: 'finish', learns: false },

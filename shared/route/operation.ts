@@ -48,6 +48,8 @@ export interface Operation {
   /** Target diameter plus what later stages remove. */
   caliper?: number
   caliperStation?: string
+  /** More stations that this operation brings to the same setting. */
+  caliperAlso?: string[]
   /** Where the tool rest stands: counted along the part from the tailstock, from 1. */
   restPosition?: number
   /** On slender work, the stretch it is finished with: 1 next to the tailstock. */

@@ -29,3 +29,18 @@ export function featureName({ text }: RouteContext, feature: Feature): string {
 /** A place on the part: its own name, else where it lies. */
 export const placeName = ({ text }: RouteContext, at: number, name?: string): string =>
   name === undefined ? `at ${text(at)}` : `at the ${name}`
+
+/** `the stretch from 0 in to 20 in`. */
+export const stretchName = ({ text }: RouteContext, from: number, to: number): string =>
+  `the stretch from ${text(from)} to ${text(to)}`
+
+/** Figures that are spoken with a vowel first: eight, eleven, eighteen, eighty and so on. */
+const SPOKEN_WITH_VOWEL = /^(8|11(?!\d)|18(?!\d))(?!\/)/
+
+/**
+ * The indefinite article before a size.
+ *
+ * @example withArticle('8-1/4 in cylinder') // 'an 8-1/4 in cylinder'
+ * @example withArticle('1/8 in groove') // 'a 1/8 in groove'
+ */
+export const withArticle = (size: string): string => `${SPOKEN_WITH_VOWEL.test(size) ? 'an' : 'a'} ${size}`

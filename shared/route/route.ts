@@ -6,6 +6,7 @@ import type { OperationDraft, Passes } from './operation.ts'
 import { betweenMountings, makers } from './operations/index.ts'
 import { inPrecedence, inWorkingOrder } from './order.ts'
 import { passesFor } from './passes.ts'
+import { placesOf } from './places.ts'
 import { withPrecedence } from './precedence.ts'
 
 /** The order of work of a job. */
@@ -32,12 +33,6 @@ const different = (drafts: OperationDraft[]): { tools: number; speeds: number } 
   speeds: new Set(drafts.flatMap((draft) => draft.rpm ?? [])).size,
 })
 
-/** What the calipers are set to, in working order. */
-const placesOf = (drafts: OperationDraft[]): SizedPlace[] =>
-  drafts.flatMap(({ caliper, caliperStation }) =>
-    caliper === undefined ? [] : [{ station: caliperStation!, diameter: caliper }],
-  )
-
 function passesOf(context: RouteContext, drafts: OperationDraft[]): Passes {
   const turning = drafts.filter((draft) => draft.cut !== undefined)
   if (turning.length === 0) return { chosen: 'one', one: 0, several: 0, why: 'Nothing is turned.' }
@@ -62,12 +57,14 @@ function passesOf(context: RouteContext, drafts: OperationDraft[]): Passes {
 /** Number of the mounting an operation belongs to; 0 before the first. */
 function withPasses(ordered: OperationDraft[], several: boolean): OperationDraft[] {
   const mounted = ordered.findIndex((draft) => draft.kind === 'mount')
-  const jammed = ordered.findIndex((draft) => draft.kind === 'jam-face')
+  const again = (['return', 'jam-face'] as const)
+    .map((kind) => ordered.findIndex((draft) => draft.kind === kind))
+    .filter((at) => at >= 0)
   const last = several ? 2 : 1
   return ordered.map((draft, i) => {
     if (mounted < 0 || i < mounted) return { ...draft, pass: 0 }
-    if (jammed >= 0 && i >= jammed) return { ...draft, pass: last + 1 }
-    return { ...draft, pass: firstMounting.has(draft.kind) ? 1 : last }
+    const since = again.filter((at) => i >= at).length
+    return { ...draft, pass: firstMounting.has(draft.kind) ? 1 : last + since }
   })
 }
 

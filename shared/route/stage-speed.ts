@@ -26,10 +26,15 @@ function criticalRpm(
   state: BlankState,
   mount: Mount,
 ): number | undefined {
-  const [blank, part] = [blankCriticalRpm, whip?.criticalRpm]
-  const met = state === 'square' ? [blank ?? part] : state === 'shaped' ? [part] : [blank, part]
-  const known = met.filter((rpm) => rpm !== undefined && Number.isFinite(rpm)) as number[]
+  const [blank, part] = [blankCriticalRpm, whip.criticalRpm]
+  const met = state === 'square' ? [blank] : state === 'shaped' ? [part] : [blank, part]
+  const known = met.filter((rpm) => Number.isFinite(rpm))
   return known.length === 0 ? undefined : Math.min(...known) * mountFactor(mount)
+}
+
+/** What swings farthest: the diagonal while there are corners, of what is glued up or dried out of round always. */
+function swungDiameter(input: RouteInput, state: BlankState, { largest, gluedUp }: Spinning): number {
+  return state === 'square' || state === 'dried' || gluedUp ? input.blank.diagonal : largest
 }
 
 /** Speed and ceiling for a kind of work at a state of the blank; rpm. */
@@ -41,7 +46,7 @@ export function stageSpeed(
   return speedFor({
     lathe: input.lathe,
     accessoryRpm: input.accessoryRpm,
-    diameter: state === 'square' ? input.blank.diagonal : spinning.largest,
+    diameter: swungDiameter(input, state, spinning),
     trueness: truenessOf(state, spinning),
     work,
     corners: state === 'square',
@@ -49,4 +54,12 @@ export function stageSpeed(
     openMortise: spinning.openMortise,
     units: input.units,
   })
+}
+
+/** Speed for marking and gauging a roughed blank, rpm: no higher than it was roughed at. */
+export function gaugingSpeed(input: RouteInput, spinning: Spinning, mount: Mount): Speed {
+  const roughing = stageSpeed(input, spinning, { work: 'roughing', state: 'square', mount })
+  const gauging = stageSpeed(input, spinning, { work: 'roughing', state: 'roughed', mount })
+  if (roughing.rpm === undefined || gauging.rpm === undefined) return gauging
+  return { ...gauging, rpm: Math.min(roughing.rpm, gauging.rpm) }
 }

@@ -58,6 +58,8 @@ export const speedRules = {
 const SANDING_SHARE = 0.6
 /** A mortise open to the tool catches: slower; the share is common practice, no source. */
 const OPEN_MORTISE_SHARE = 0.75
+/** A finish goes on at the lathe’s lowest step; on a drive without steps this, as low as many belts go. Common practice, no source. */
+const FINISHING_DIAL = 400
 /** Running speed stays under half the critical speed. Common practice, no source. */
 const WHIP_SHARE = 0.5
 
@@ -108,12 +110,13 @@ function recommended(input: SpeedInput, ceiling: number): number {
   const roughing =
     (input.corners || input.trueness === 'untrue' ? speedRules.corners : speedRules.roughing) / inch
   const shaping = Math.min(speedRules.shaping / inch, ceiling)
+  const dial = input.lathe && 'steps' in input.lathe.speeds ? Number.POSITIVE_INFINITY : FINISHING_DIAL
   const by: Record<SpeedWork, number> = {
     start: 0,
     roughing,
     shaping,
     sanding: shaping * SANDING_SHARE,
-    finishing: Math.min(speedRules.finishing / inch, shaping * SANDING_SHARE),
+    finishing: Math.min(speedRules.finishing / inch, shaping * SANDING_SHARE, dial),
   }
   return by[input.work] * slower
 }
@@ -140,11 +143,12 @@ export function speedFor(input: SpeedInput): Speed {
   const slowest = slowestRpm(input.lathe.speeds)
   if (slowest > ceiling.rpm) return { ...speed, caution: remedy(input, slowest, ceiling) }
   const wanted = Math.min(recommended(input, ceiling.rpm), ceiling.rpm)
-  const rpm = speedNotAbove(input.lathe.speeds, wanted) ?? slowest
+  const lowest = input.work === 'finishing' && 'steps' in input.lathe.speeds
+  const rpm = lowest ? slowest : (speedNotAbove(input.lathe.speeds, wanted) ?? slowest)
   const cautions: string[] = []
   if (rpm > wanted && input.work !== 'start')
     cautions.push(
-      `The lathe has nothing slower: some ${Math.round(wanted)} rpm would be better, so cut lightly.`,
+      `The lathe has nothing slower: some ${Math.round(wanted)} rpm would be better, so ${input.work === 'finishing' ? 'press' : 'cut'} lightly.`,
     )
   if (input.openMortise && (input.work === 'start' || input.work === 'roughing'))
     cautions.push('An open mortise catches: lower speed, rest well clear, fingers away.')

@@ -92,4 +92,27 @@ describe('readJob', () => {
     const [first] = refusalOf({ ...benchLeg(), quantity: -4 }).errors
     expect(first).toEqual({ path: 'quantity', message: 'must be at least 1; read -4' })
   })
+
+  it('takes a turned end that a tenon joint names for a tenon, unless its station says otherwise', () => {
+    const file = (more: object = {}, at: unknown = '0') => ({
+      name: 'Rungs',
+      units: 'in',
+      species: 'maple-sugar',
+      quantity: 4,
+      profile: {
+        stations: [
+          { at: '0', diameter: '3/4', ...more },
+          { at: '1', diameter: '3/4' },
+          { at: '1', diameter: '1 1/4' },
+          { at: '12', diameter: '1 1/4' },
+        ],
+      },
+      joints: [{ kind: 'tenon', at, size: '3/4', depth: '1' }],
+    })
+    const tenons = (job: unknown) => readJob(job).profile.stations.map((station) => station.tenon)
+    for (const at of ['0', '1/2', '1'])
+      expect(tenons(file({}, at))).toEqual([true, undefined, undefined, undefined])
+    expect(tenons(file({ tenon: false }))[0]).toBe(false)
+    expect(tenons({ ...file(), joints: [] })[0]).toBeUndefined()
+  })
 })

@@ -209,6 +209,93 @@ describe('planJob', () => {
         if (o.rpm !== undefined) expect(o.rpm).toBeLessThanOrEqual(o.rpmCeiling!)
   })
 
+  it('keeps slender work in a wood of unknown stiffness slow and on a steady rest', () => {
+    const slender = (species: string, more: object = {}) =>
+      planOf({
+        name: 'Slender rods',
+        units: 'in',
+        species,
+        quantity: 2,
+        profile: {
+          stations: [
+            { at: '0', diameter: '1/2 in' },
+            { at: '30', diameter: '1/2 in' },
+          ],
+        },
+        ...more,
+      })
+    const apple = slender('apple')
+    expect(apple.part.whip).toBeUndefined()
+    // A round bar on two supports, first mode (π/8)(d/L²)√(E/ρ) a second; half of it is the ceiling. The stand-in: 7 GPa, 840 kg/m³.
+    const critical = 60 * (Math.PI / 8) * (0.0127 / 0.762 ** 2) * Math.sqrt(7e9 / 840)
+    const shaped = apple.operations.find((o) => o.kind === 'straight')!
+    expect(shaped.rpmCeiling! / (critical / 2)).toBeCloseTo(1, 3)
+    expect(apple.operations.map((o) => o.kind)).toContain('journal')
+    const texts = apple.cautions.map((c) => c.text)
+    expect(texts.some((text) => /stand-in/.test(text))).toBe(true)
+    expect(texts.some((text) => /^A steady rest is/.test(text))).toBe(true)
+    // Never faster than in a wood that is known, whatever the stage.
+    for (const known of ['maple-sugar', 'cherry-black', 'willow-black', 'hickory-pignut'])
+      for (const o of slender(known).operations.filter((o) => o.rpmCeiling !== undefined)) {
+        const same = apple.operations.find((a) => a.key === o.key)
+        if (same) expect(same.rpmCeiling, `${known} ${o.key}`).toBeLessThanOrEqual(o.rpmCeiling!)
+      }
+    expect(slender('maple-sugar').cautions.some((c) => /stand-in/.test(c.text))).toBe(false)
+  })
+
+  it('asks for a steady rest by length alone, whatever the wood', () => {
+    // 25 mm × 280 mm is 11.2 diameters; stiff enough to sag far less than 0.25 mm under 10 N.
+    for (const species of ['apple', 'maple-sugar']) {
+      const stations = (length: number) => [
+        { at: 0, diameter: 25 },
+        { at: length, diameter: 25 },
+      ]
+      const rods = (length: number) =>
+        planOf({ ...dowel(), species, profile: { stations: stations(length) } }).operations.map((o) => o.kind)
+      expect(rods(280), species).toContain('journal')
+      expect(rods(270), species).not.toContain('journal')
+    }
+  })
+
+  it('says one thing of how a split pair is driven', () => {
+    const pair = (mount: string) =>
+      planOf({ ...dowel(), mount, profile: { ...dowel().profile, split: true } })
+        .cautions.filter((c) => /glue line/.test(c.text))
+        .map((c) => c.text)
+    expect(pair('spur').length).toBeGreaterThan(1)
+    for (const text of pair('spur')) expect(text).toMatch(/across (it|the glue line).*cup/)
+    for (const text of [...pair('chuck'), ...pair('cup')]) {
+      expect(text).toMatch(/cup/)
+      expect(text).not.toMatch(/spur/)
+    }
+  })
+
+  it('treats a turned end that a tenon joint names as a tenon all the way', () => {
+    const rung = (joints: object[], tenon?: boolean) =>
+      planOf({
+        name: 'Rungs',
+        units: 'in',
+        species: 'maple-sugar',
+        quantity: 4,
+        profile: {
+          stations: [
+            { at: '0', diameter: '3/4', check: true, ...(tenon !== undefined && { tenon }) },
+            { at: '1', diameter: '3/4' },
+            { at: '1', diameter: '1 1/4' },
+            { at: '9', diameter: '1 1/4' },
+          ],
+        },
+        joints,
+      })
+    const named = rung([{ kind: 'tenon', at: '0', size: ['3/4'], depth: '1' }])
+    const marked = rung([], true)
+    expect(named.checkStations[0]).toMatchObject({ fixed: true, tenon: true })
+    const size = named.operations.find((o) => o.caliperStation === 's0')!
+    expect(size.caliper! / inch).toBeCloseTo(0.75 + 1 / 16, 9)
+    expect(named.operations.map((o) => o.key)).toEqual(marked.operations.map((o) => o.key))
+    expect(named.operations.find((o) => o.kind === 'sand')!.where![0] / inch).toBeCloseTo(1, 9)
+  })
+
   it('gives the same plan for the same job', () => {
     expect(planOf(fortyStations())).toEqual(planOf(fortyStations()))
   })
@@ -246,8 +333,30 @@ describe('planJob', () => {
     expect((refusal as Problem).errors[0]!.message).toMatch(/walnut-black/)
   })
 
-  it('says which fields of the file it did not read', () => {
-    const plan = planOf({ ...dowel(), quantitty: 4 })
-    expect(plan.cautions.map((c) => c.text).join()).toMatch(/quantitty/)
+  it('knows a wood by its name as by its key, with the stock and the price of that wood', () => {
+    const stock = [
+      { species: 'walnut-black', nominal: '8/4' as const, pricePerBoardFoot: 13 },
+      { species: '*', nominal: '8/4' as const, pricePerBoardFoot: 5 },
+    ]
+    const named = planOf({ ...dowel(), species: 'Walnut, black' }, { ...defaultShop, stock })
+    expect(named.job.species).toBe('walnut-black')
+    expect(named.yard.species).toBe('walnut-black')
+    expect(named.cutOrder.boards[0]!.pricePerBoardFoot).toBe(13)
+  })
+
+  it('finishes each half of a split pair over half of the pair’s surface', () => {
+    const shop: Shop = { ...defaultShop, finishPerSquareMetre: 1000 }
+    const split = { ...dowel(), profile: { ...dowel().profile, split: true } }
+    const plan = planOf(split, shop)
+    const halves = plan.blank.count * 2
+    // A cylinder of 30 by 400 mm with both its ends, in m², by the rule of the circle.
+    const pair = (Math.PI * 30 * 400 + 2 * Math.PI * 15 ** 2) / 1e6
+    const finish = plan.quote!.lines.find(({ key }) => key === 'finish')!
+    expect(finish.amount).toBeCloseTo((halves / 2) * pair * 1000, 2)
+  })
+
+  it('says which fields of the file it did not read, whatever they are called', () => {
+    const plan = planOf({ ...dowel(), quantitty: 4, constructor: 'by hand' })
+    expect(plan.cautions.map((c) => c.text).join()).toMatch(/quantitty.*constructor/s)
   })
 })

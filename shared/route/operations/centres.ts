@@ -1,3 +1,4 @@
+import { cautions } from '../cautions.ts'
 import type { RouteContext } from '../context.ts'
 import { draftOf } from '../draft.ts'
 import type { OperationDraft } from '../operation.ts'
@@ -20,6 +21,7 @@ export function centres(context: RouteContext): OperationDraft[] {
         mount === 'spur'
           ? 'Drive the spur in with a mallet away from the lathe, never against its bearings.'
           : undefined,
+        mount === 'spur' && context.glueLineCentred ? cautions.glueLine : undefined,
       ],
     }),
   ]

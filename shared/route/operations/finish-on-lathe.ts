@@ -22,7 +22,7 @@ export function finishOnLathe(context: RouteContext): OperationDraft[] {
         count: finishingOf(finish).coats,
         diameter: Math.max(...context.zones.map((zone) => zone.maxDiameter)),
       },
-      why: `Slow and with little on the pad, before it leaves the lathe${tenons ? '; tenons and mortises stay bare for the glue' : ''}.`,
+      why: `At a low speed and with little on the pad, before it leaves the lathe${tenons ? '; tenons and mortises stay bare for the glue' : ''}.`,
       cautions: [finish === 'oil' ? cautions.oilyRags : undefined, cautions.finishOnLathe],
     }),
   ]

@@ -1,6 +1,7 @@
 import type { RouteContext } from '../context.ts'
 import type { OperationDraft } from '../operation.ts'
 import { beads } from './bead.ts'
+import { blend } from './blend.ts'
 import { bores } from './bore.ts'
 import { cavettos } from './cavetto.ts'
 import { centres } from './centres.ts'
@@ -12,6 +13,7 @@ import { curves } from './curve.ts'
 import { sawnTenons } from './cut-tenon.ts'
 import { dry } from './dry.ts'
 import { ends } from './end.ts'
+import { faceLayers } from './face-layers.ts'
 import { finishOffLathe } from './finish.ts'
 import { finishOnLathe } from './finish-on-lathe.ts'
 import { glue } from './glue.ts'
@@ -25,14 +27,18 @@ import { nubs } from './nub.ts'
 import { ogees } from './ogee.ts'
 import { ovolos } from './ovolo.ts'
 import { pack } from './pack.ts'
+import { pareEnds } from './pare-ends.ts'
 import { part } from './part.ts'
 import { plane } from './plane.ts'
+import { planeBlank } from './plane-blank.ts'
 import { planeSquares } from './plane-square.ts'
 import { remount } from './remount.ts'
 import { restStrips } from './rest-strips.ts'
+import { returned } from './return.ts'
 import { rip } from './rip.ts'
 import { rough } from './rough.ts'
 import { sand } from './sand.ts'
+import { sandSquares } from './sand-squares.ts'
 import { shoulders } from './shoulder.ts'
 import { size } from './size.ts'
 import { split } from './split.ts'
@@ -52,8 +58,10 @@ export const makers: Maker[] = [
   rip,
   restStrips,
   plane,
-  glue,
   crosscut,
+  faceLayers,
+  glue,
+  planeBlank,
   corners,
   planeSquares,
   squareEndsCut,
@@ -80,12 +88,16 @@ export const makers: Maker[] = [
   tapers,
   tenons,
   sand,
+  blend,
   ends,
+  sandSquares,
+  checkSet,
+  returned,
   finishOnLathe,
   jointsRound,
-  checkSet,
   part,
   jamFaces,
+  pareEnds,
   nubs,
   split,
   finishOffLathe,

@@ -1,31 +1,40 @@
 import { cautions } from '../cautions.ts'
 import type { RouteContext } from '../context.ts'
 import { draftOf } from '../draft.ts'
-import { turnedEnds } from '../ends.ts'
+import { type TurnedEnd, turnedEnds } from '../ends.ts'
 import type { OperationDraft } from '../operation.ts'
 import { circleArea } from '../removed.ts'
 import { facingTool } from '../tool-choice.ts'
 
-/** Parted faces made clean, each part pressed into a jam chuck. */
-export function jamFaces(context: RouteContext): OperationDraft[] {
-  const parted = turnedEnds(context).find((end) => end.way === 'parted')
-  if (!parted) return []
+function jamFace(context: RouteContext, end: TurnedEnd, count: number, of: string): OperationDraft {
   const { tool, cut, caution } = facingTool(context)
-  return [
-    draftOf('jam-face', {
-      name: `Face the ${parted.end} in a jam chuck and sand it`,
-      where: [parted.at, parted.at],
-      tool,
-      cut,
-      speed: context.speed('shaping', 'shaped', 'jam'),
-      work: {
-        length: (context.parts * parted.diameter) / 2,
-        surface: context.parts * circleArea(parted.diameter),
-        count: context.parts,
-        diameter: parted.diameter,
-      },
-      why: 'The face that was held is the one that shows: turned clean with the part pressed into a wood chuck.',
-      cautions: [caution, cautions.jam, cautions.start],
-    }),
-  ]
+  return draftOf('jam-face', {
+    key: `jam-face-${end.end}`,
+    name: `Face the ${end.end}${of} in a jam chuck and sand it`,
+    where: [end.at, end.at],
+    tool,
+    cut,
+    speed: context.speed('shaping', 'shaped', 'jam'),
+    work: {
+      length: (count * end.diameter) / 2,
+      surface: count * circleArea(end.diameter),
+      count,
+      diameter: end.diameter,
+    },
+    why:
+      end.way === 'parted'
+        ? 'The face that was held is the one that shows: turned clean with the part pressed into a wood chuck.'
+        : 'Parting bared it in the middle of the stick: turned clean with the part the other way round in the wood chuck.',
+    cautions: [caution, cautions.jam, cautions.start],
+  })
+}
+
+/** Parted faces made clean, each part pressed into a jam chuck; in a stick of several all but one have two. */
+export function jamFaces(context: RouteContext): OperationDraft[] {
+  const { parts } = context
+  return turnedEnds(context).flatMap((end) => {
+    if (end.way === 'parted') return [jamFace(context, end, parts, parts > 1 ? ` of all ${parts}` : '')]
+    if (end.way === 'nub' || parts === 1) return []
+    return [jamFace(context, end, parts - 1, ` of the other ${parts - 1}`)]
+  })
 }

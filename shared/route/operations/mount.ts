@@ -4,6 +4,10 @@ import type { RouteContext } from '../context.ts'
 import { draftOf } from '../draft.ts'
 import type { OperationDraft } from '../operation.ts'
 
+/** How a glue line through the centres is kept shut by what drives the blank; none where there is no such line. */
+export const glueLineCaution = ({ glueLineCentred, mount }: RouteContext): string | undefined =>
+  glueLineCentred ? (mount === 'spur' ? cautions.glueLine : cautions.glueLineHeld) : undefined
+
 /** The blank goes on the lathe; every mounting starts with the speed down. */
 export function mount(context: RouteContext): OperationDraft[] {
   const { tail, maxSide, gluedUp, openMortise, wet } = context
@@ -25,6 +29,7 @@ export function mount(context: RouteContext): OperationDraft[] {
         cautions.start,
         cautions.restStopped,
         uneven ? cautions.unbalanced : undefined,
+        glueLineCaution(context),
       ],
     }),
   ]

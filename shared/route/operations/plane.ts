@@ -1,20 +1,20 @@
-import { nm } from '../../units/length.ts'
 import { cautions } from '../cautions.ts'
 import type { RouteContext } from '../context.ts'
 import { draftOf } from '../draft.ts'
 import type { OperationDraft } from '../operation.ts'
 
-/** Jointing and planing: only where a part is left square or faces are to be glued. */
+/**
+ * Strips jointed and planed: to the square that is left, or, where the blank is too short for the machines, the
+ * faces of what is glued up of them.
+ */
 export function plane(context: RouteContext): OperationDraft[] {
-  const { blank, maxSide, gluedUp, allowances, text } = context
-  if (maxSide === 0 && !gluedUp) return []
-  const short = nm(blank.length) < nm(allowances.minMachine)
+  const { blank, maxSide, gluedUp, tooShort, text } = context
+  if (gluedUp ? !tooShort : maxSide === 0) return []
   return [
     draftOf('plane', {
-      name:
-        maxSide > 0
-          ? `Joint and plane the strips to ${text(blank.side)} square`
-          : 'Joint the faces to be glued',
+      name: gluedUp
+        ? `Joint and plane the faces of the strips, none under ${text(blank.side / context.layers)} thick`
+        : `Joint and plane the strips to ${text(blank.side)} square`,
       tool: 'jointer and planer',
       work: {
         length: blank.length * blank.layers,
@@ -22,11 +22,10 @@ export function plane(context: RouteContext): OperationDraft[] {
         count: blank.layers,
         diameter: blank.sawn,
       },
-      why:
-        maxSide > 0
-          ? 'The square is left as it comes from the planer, and its shoulders are only as even as it is true.'
-          : 'A joint that is to be turned through must close everywhere; faces are glued the day they are planed.',
-      cautions: [short ? cautions.shortStock : undefined],
+      why: gluedUp
+        ? 'While they are long enough for the machines; a joint that is to be turned through must close everywhere.'
+        : 'The square is left as it comes from the planer, and its shoulders are only as even as it is true.',
+      cautions: [tooShort ? cautions.shortStock : undefined],
     }),
   ]
 }

@@ -4,7 +4,9 @@ import type { RouteContext } from '../context.ts'
 import { draftOf } from '../draft.ts'
 import type { Zone } from '../features.ts'
 import type { OperationDraft } from '../operation.ts'
+import { stretchName, withArticle } from '../place-name.ts'
 import { removedByRoughing, zoneLength } from '../removed.ts'
+import { carriedSizing } from '../rough-size.ts'
 import { roughingTool } from '../tool-choice.ts'
 
 /** Bites start so far from the tail end and follow each other so far apart. Milton & Wohlers (1919) ch. V. */
@@ -12,8 +14,8 @@ export const ROUGHING_STEP = inches(3 / 4)
 
 const nameOf = (context: RouteContext, zone: Zone): string =>
   context.zones.length === 1 && context.maxSide === 0
-    ? 'Rough it to a cylinder'
-    : `Rough ${context.text(zone.from)} to ${context.text(zone.to)} to a cylinder`
+    ? 'Rough it'
+    : `Rough ${stretchName(context, zone.from, zone.to)}`
 
 /** Each turned stretch roughed to a cylinder, from the tail end towards the driven end. */
 export function rough(context: RouteContext): OperationDraft[] {
@@ -23,13 +25,16 @@ export function rough(context: RouteContext): OperationDraft[] {
   return context.zones.map((zone) => {
     const diameter = drying ? context.wetDiameter(zone) : context.roughDiameter(zone)
     const length = zoneLength(context, zone)
+    const { caution: bare, ...sizing } = drying ? {} : carriedSizing(context, zone)
+    const sized = sizing.caliper !== undefined
     return draftOf('rough', {
       key: `rough-s${zone.index}`,
-      name: `${nameOf(context, zone)} of ${context.text(diameter)}`,
+      name: `${nameOf(context, zone)} to ${withArticle(`${context.text(diameter)} cylinder`)}`,
       where: [zone.from, zone.to],
       tool,
       cut,
       speed,
+      ...sizing,
       restPosition: context.restPosition(context.tail === 'foot' ? zone.from : zone.to),
       work: {
         length,
@@ -40,8 +45,14 @@ export function rough(context: RouteContext): OperationDraft[] {
       },
       why: drying
         ? 'Left a tenth over, for it will dry out of round; short bites from the tail end on, so that no long splinter tears off.'
-        : 'Short bites from the tail end on, so that no long splinter tears off; raise the speed only once it runs round.',
-      cautions: [caution, cautions.corners, cautions.restStopped],
+        : `Short bites from the tail end on, so that no long splinter tears off; ${sized ? 'to the caliper, for the blank leaves no more over' : 'raise the speed only once it runs round'}.`,
+      cautions: [
+        caution,
+        cautions.corners,
+        cautions.restStopped,
+        sized ? cautions.springCalipers : undefined,
+        bare,
+      ],
     })
   })
 }

@@ -6,7 +6,9 @@ import { draftOf } from '../draft.ts'
 import type { Feature } from '../features.ts'
 import { gritCaution } from '../grits.ts'
 import type { OperationDraft } from '../operation.ts'
+import { stretchName } from '../place-name.ts'
 import { removedBySanding } from '../removed.ts'
+import { journalCaution } from '../steady.ts'
 
 /** Features by the stretch they are sanded in: all at once, or on slender work by position of the rest. */
 function stretches(context: RouteContext): Map<number, Feature[]> {
@@ -28,7 +30,7 @@ function stretch(context: RouteContext, position: number, features: Feature[]): 
   return draftOf('sand', {
     key: context.slender ? `sand-p${position}` : 'sand',
     name: context.slender
-      ? `Sand ${context.text(where[0])} to ${context.text(where[1])} through ${context.grits.join(', ')}`
+      ? `Sand ${stretchName(context, ...where)} through ${context.grits.join(', ')}`
       : `Sand through ${context.grits.join(', ')}`,
     where,
     tool: 'abrasive paper',
@@ -42,7 +44,7 @@ function stretch(context: RouteContext, position: number, features: Feature[]): 
       diameter: Math.max(...spans.map((span) => diametersOf(span).greatest)),
     },
     why: `Each grit takes out the scratches of the one before${masked ? '; tenons are left as they came off the tool' : ''}; crisp edges are not rounded over.`,
-    cautions: [cautions.dust, gritCaution(context.grits)],
+    cautions: [cautions.dust, gritCaution(context.grits), journalCaution(context, ...where)],
   })
 }
 

@@ -5,13 +5,15 @@ import { draftOf } from '../draft.ts'
 import type { OperationDraft } from '../operation.ts'
 import { placeName } from '../place-name.ts'
 import { removedBySizing } from '../removed.ts'
+import { cutsToMake, NO_WOOD_OVER } from '../rough-size.ts'
+import { grooveCaution } from '../steady.ts'
 import { partingTool } from '../tool-choice.ts'
 
 /** One sizing cut for each distinct position, with the caliper set over by what later stages take. */
 export function size(context: RouteContext): OperationDraft[] {
   const { tool, cut, width, caution } = partingTool(context)
-  const speed = context.speed('roughing', 'roughed')
-  return context.sizedCuts.map((place) => {
+  const speed = context.gaugingSpeed()
+  return cutsToMake(context).map((place) => {
     const rough = context.roughDiameter(context.zoneAt(place.at))
     const feature = context.featureOf(place.span)
     const bare = nm(place.caliper) > nm(rough)
@@ -39,7 +41,8 @@ export function size(context: RouteContext): OperationDraft[] {
       cautions: [
         caution,
         cautions.springCalipers,
-        bare ? 'The square leaves no wood over here: flats may stay on the round.' : undefined,
+        bare ? NO_WOOD_OVER : undefined,
+        grooveCaution(context, place.at),
       ],
     })
   })

@@ -20,7 +20,7 @@ export function storyStick(context: RouteContext): OperationDraft[] {
           : 'Strike all marks from the story stick',
       where: [turned[0]!.from, turned.at(-1)!.to],
       tool: 'story stick',
-      speed: context.speed('roughing', 'roughed'),
+      speed: context.gaugingSpeed(),
       restPosition: 1,
       work: { length: parts * context.length, count: parts * marks, diameter },
       why: `All at one setting and before any detail, the brads standing out ${context.text(BRADS)}: marks struck one from another creep.`,

@@ -2,7 +2,9 @@ import { cautions } from '../cautions.ts'
 import type { RouteContext } from '../context.ts'
 import { draftOf } from '../draft.ts'
 import type { OperationDraft } from '../operation.ts'
+import { stretchName, withArticle } from '../place-name.ts'
 import { circleArea, zoneLength } from '../removed.ts'
+import { carriedSizing } from '../rough-size.ts'
 import { roughingTool } from '../tool-choice.ts'
 
 /** Cylinders that dried out of round made round again. */
@@ -13,13 +15,15 @@ export function trueUp(context: RouteContext): OperationDraft[] {
   return context.zones.map((zone) => {
     const [wet, round] = [context.wetDiameter(zone), context.roughDiameter(zone)]
     const length = zoneLength(context, zone)
+    const { caution: bare, ...sizing } = carriedSizing(context, zone)
     return draftOf('true-up', {
       key: `true-up-s${zone.index}`,
-      name: `True up ${context.text(zone.from)} to ${context.text(zone.to)}, ${context.text(round)}`,
+      name: `True up ${stretchName(context, zone.from, zone.to)} to ${withArticle(`${context.text(round)} cylinder`)}`,
       where: [zone.from, zone.to],
       tool,
       cut,
       speed,
+      ...sizing,
       restPosition: context.restPosition(context.tail === 'foot' ? zone.from : zone.to),
       work: {
         length,
@@ -29,7 +33,12 @@ export function trueUp(context: RouteContext): OperationDraft[] {
         diameter: wet,
       },
       why: 'Wood dries more across the rings than along them: the cylinder has gone oval.',
-      cautions: [caution, cautions.unbalanced],
+      cautions: [
+        caution,
+        cautions.unbalanced,
+        sizing.caliper === undefined ? undefined : cautions.springCalipers,
+        bare,
+      ],
     })
   })
 }

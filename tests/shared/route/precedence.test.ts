@@ -52,8 +52,10 @@ describe('what an operation waits for', () => {
       'bead-s1': ['size-k', 'size-s1'],
       'taper-s2': ['size-k'],
       sand: ['bead-s1', 'taper-s0', 'taper-s2'],
-      'finish-on-lathe': ['sand', 'end-foot'],
-      nub: ['check-set'],
+      'sand-squares': ['sand', 'end-foot'],
+      'check-set': ['sand-squares'],
+      'finish-on-lathe': ['sand', 'end-foot', 'check-set', 'return'],
+      nub: ['check-set', 'finish-on-lathe'],
       finish: ['nub'],
       pack: ['finish'],
     })
@@ -88,7 +90,11 @@ describe('what an operation waits for', () => {
       ]),
       { mount: 'chuck', checks: [{ key: 's0', at: 0, kind: 'diameter', target: 25.4 }] },
     )
-    expectWaits(list, { part: ['check-set'], 'jam-face': ['part'], pack: ['jam-face'] })
+    expectWaits(list, {
+      part: ['check-set', 'finish-on-lathe'],
+      'jam-face-top': ['part'],
+      pack: ['jam-face-top'],
+    })
   })
 
   it('after drying: trueing up for the remounting, and every detail for both', () => {
@@ -120,7 +126,8 @@ describe('what an operation waits for', () => {
       'sand-p1': ['taper-s0'],
       'taper-s1': ['sand-p1'],
       'straight-s3': ['sand-p2'],
-      'end-foot': ['sand-p3'],
+      blend: ['sand-p1', 'sand-p2', 'sand-p3', 'straight-s3'],
+      'end-foot': ['sand-p3', 'blend'],
     })
     expect(waitsFor(list, 'taper-s0')).not.toContain('straight-s3')
   })
@@ -137,10 +144,48 @@ describe('what an operation waits for', () => {
     )
     expectWaits(routeFor(input).operations, {
       plane: ['rest-strips'],
-      glue: ['plane'],
-      crosscut: ['glue'],
+      crosscut: ['plane'],
+      glue: ['crosscut'],
+      'plane-blank': ['glue'],
+      mount: ['plane-blank'],
       split: ['nub'],
       pack: ['split'],
     })
+  })
+
+  it('of layers long enough for the machines: faced once they are cut to length, planed once they are one', () => {
+    const input = routeInput(leg())
+    expectWaits(routeFor({ ...input, blank: { ...input.blank, layers: 3 } }).operations, {
+      crosscut: ['rip', 'rest-strips'],
+      'face-layers': ['crosscut'],
+      glue: ['face-layers'],
+      'plane-blank': ['glue'],
+      'square-ends': ['plane-blank'],
+      centres: ['plane-blank'],
+    })
+  })
+
+  it('of several to a stick: paring for parting, the finish off the lathe for both', () => {
+    const input = routeInput(
+      inchProfile([
+        [0, 1],
+        [4, 1],
+      ]),
+      { finish: 'film', checks },
+    )
+    const blank = { ...input.blank, stock: { perBlank: 3, sticks: 3 } }
+    expectWaits(routeFor({ ...input, blank }).operations, {
+      part: ['check-set'],
+      'pare-ends': ['part'],
+      finish: ['nub', 'pare-ends'],
+    })
+  })
+
+  it('of a square that is sanded: it is turned first', () => {
+    const all = inchProfile([
+      [0, undefined, 'square', { side: inches(2) }],
+      [9, undefined],
+    ])
+    expectWaits(route(all), { 'sand-squares': ['square-ends'], finish: ['sand-squares'] })
   })
 })

@@ -59,7 +59,6 @@ describe('what there is to do', () => {
       'rough-s0',
       'label',
       'story-stick',
-      'size-s0',
       'straight-s0',
       'sand',
       'end-foot',
@@ -177,9 +176,35 @@ describe('the order', () => {
     inOrder(list, 'shoulder-s3', 'rough-s2')
   })
 
-  it('checks a set before anything is parted, and loose parts not at all', () => {
+  it('checks a set while wood can still come off: before any finish and before anything is parted', () => {
     const checks: RouteInput['checks'] = [{ key: 's0', at: 0, kind: 'diameter', target: 25.4 }]
-    inOrder(operations(cylinder(), { checks }), 'sand', 'check-set', 'nub')
+    for (const finish of ['oil', 'wax', 'polish'] as const)
+      inOrder(
+        operations(cylinder(), { checks, finish }),
+        'sand',
+        'end-top',
+        'check-set',
+        'return',
+        'finish-on-lathe',
+        'nub',
+      )
+    inOrder(operations(cylinder(), { checks, finish: 'film' }), 'check-set', 'nub', 'finish')
+    inOrder(operations(leg(), { checks, finish: 'wax' }), 'check-set', 'finish-on-lathe', 'finish')
+  })
+
+  it('puts a piece back on the lathe after the check only for what is still to be done there', () => {
+    const checks: RouteInput['checks'] = [{ key: 's0', at: 0, kind: 'diameter', target: 25.4 }]
+    const oiled = operations(cylinder(), { checks })
+    expect(named(oiled, 'check-set').pass).toBe(1)
+    expect(named(oiled, 'return')).toMatchObject({ stage: 'set-up', pass: 2, rpm: 400 })
+    expect(named(oiled, 'finish-on-lathe').pass).toBe(2)
+    expect(keys(operations(cylinder(), { checks, finish: 'none' }))).not.toContain('return')
+    expect(keys(operations(cylinder(), { checks, match: false }))).not.toContain('return')
+    inOrder(operations(cylinder(), { checks, finish: 'none', mount: 'chuck' }), 'check-set', 'return', 'part')
+  })
+
+  it('checks no loose parts', () => {
+    const checks: RouteInput['checks'] = [{ key: 's0', at: 0, kind: 'diameter', target: 25.4 }]
     expect(keys(operations(cylinder(), { checks, match: false }))).not.toContain('check-set')
     expect(keys(operations(cylinder(), { checks, quantity: 1 }))).not.toContain('check-set')
   })
@@ -233,6 +258,42 @@ describe('slender work', () => {
     expect(positions).toEqual([...positions].sort((a, b) => a - b))
   })
 
+  it('leaves the journal until last: the rest comes away, then its stretch is cut and blended in', () => {
+    const list = operations(baluster(), slender('needed'))
+    const [journal, blend] = [named(list, 'journal'), named(list, 'blend')]
+    expect(blend.where).toEqual(journal.where)
+    expect(blend.name).toContain('steady rest away')
+    expect(blend.work.length).toBeCloseTo(journal.work.length, 9)
+    inOrder(list, 'journal', 'taper-s2', 'straight-s4', 'taper-s5', 'sand-p3', 'blend', 'end-foot')
+    // Two inches about 16 in: on the long taper, up to the step at 17 in and no farther.
+    for (const key of ['taper-s2', 'sand-p1']) expect(named(list, key).caution, key).toContain('until last')
+    for (const key of ['bead-s1', 'straight-s4', 'sand-p2'])
+      expect(named(list, key).caution ?? '', key).not.toContain('until last')
+  })
+
+  it('is sized in the journal beside the rollers', () => {
+    const at = (x: number): RouteInput['checks'][number] => ({
+      key: `k${x}`,
+      at: inches(x),
+      kind: 'diameter',
+      target: inches(0.75 + (0.5 * (x - 5.5)) / 11.5),
+    })
+    const list = operations(baluster(), { ...slender('needed'), checks: [at(10), at(16)] })
+    expect(named(list, 'size-k16').caution).toContain('beside the groove')
+    expect(named(list, 'size-k10').caution).not.toContain('groove')
+  })
+
+  it('has its journal where the stick gives most, on the part that lies there', () => {
+    const input = routeInput(baluster(), {
+      mount: 'chuck',
+      whip: { at: inches(31 + 0.25 + 16), criticalRpm: 2400, rest: 'needed' },
+    })
+    const blank = { ...input.blank, stock: { perBlank: 3, sticks: 3 } }
+    const stick = { ...blank, lengthParts: { ...blank.lengthParts, between: 2 * inches(0.25) } }
+    const [from, to] = named(routeFor({ ...input, blank: stick }).operations, 'journal').where!
+    expect((from + to) / 2).toBeCloseTo(inches(16), 6)
+  })
+
   it('is left alone where no rest is called for', () => {
     const list = operations(baluster())
     expect(keys(list)).toContain('sand')
@@ -260,9 +321,9 @@ describe('what holds it', () => {
 
   it('parts off what a chuck holds and faces it in a jam chuck', () => {
     const list = operations(cylinder(), { mount: 'chuck' })
-    inOrder(list, 'end-foot', 'part', 'jam-face', 'pack')
+    inOrder(list, 'end-foot', 'part', 'jam-face-top', 'pack')
     expect(keys(list)).not.toContain('nub')
-    expect(named(list, 'jam-face').pass).toBe(2)
+    expect(named(list, 'jam-face-top').pass).toBe(2)
   })
 
   it('counts all parts of a stick', () => {
@@ -285,6 +346,26 @@ describe('what holds it', () => {
     )
     expect(named(several, 'part').name).toContain('3')
     expect(named(several, 'part').work.count).toBe(3)
+    // All three are parted at the driven end; parting bares the tail end of all but the first, too.
+    const driven = stick.blank.lengthParts.drivenEnd
+    const tail = driven === 'foot' ? 'top' : 'foot'
+    expect(named(several, `jam-face-${driven}`).work.count).toBe(3)
+    expect(named(several, `jam-face-${tail}`).work.count).toBe(2)
+    expect(named(several, `jam-face-${tail}`).name).toContain('other 2')
+    expect(keys(single)).toContain(`jam-face-${driven}`)
+    expect(keys(single)).not.toContain(`jam-face-${tail}`)
+  })
+
+  it('pares what was parted in the middle of a stick between centres, and saws the last of it by hand', () => {
+    const one = routeInput(cylinder())
+    const blank = { ...one.blank, stock: { perBlank: 4, sticks: 3 } }
+    const list = routeFor({ ...one, blank }).operations
+    expect(named(list, 'part').name).toContain('3/16 in core')
+    // Three cuts leave six raw faces; the two ends of the stick are pared with the nubs.
+    expect(named(list, 'pare-ends').work.count).toBe(6)
+    expect(named(list, 'pare-ends').work.surface).toBeCloseTo((6 * Math.PI * inches(1) ** 2) / 4, 6)
+    inOrder(list, 'part', 'pare-ends', 'pack')
+    expect(keys(operations(cylinder()))).not.toContain('pare-ends')
   })
 
   it('has no operation on a lathe for a part that is square all over', () => {
@@ -330,7 +411,7 @@ describe('the wood', () => {
       ]),
     )
     const list = routeFor({ ...layered, blank: { ...layered.blank, layers: 3 } }).operations
-    inOrder(list, 'rip', 'rest-strips', 'plane', 'glue', 'crosscut')
+    inOrder(list, 'rip', 'rest-strips', 'plane', 'crosscut', 'glue', 'plane-blank', 'mount')
     expect(named(list, 'glue').caution).toContain('24 h')
     expect(named(list, 'straight-s0').ceilingBy).toContain('glued up')
     const pair = operations(
@@ -343,6 +424,54 @@ describe('the wood', () => {
       ),
     )
     inOrder(pair, 'glue', 'straight-s0', 'nub', 'split', 'pack')
+  })
+
+  it('in layers is faced layer by layer and planed to its square only once it is glued', () => {
+    const long = routeInput(leg())
+    const glued = { ...long, blank: { ...long.blank, layers: 3 } }
+    const list = routeFor(glued).operations
+    inOrder(list, 'rip', 'rest-strips', 'crosscut', 'face-layers', 'glue', 'plane-blank', 'square-ends')
+    expect(keys(list)).not.toContain('plane')
+    expect(named(list, 'crosscut').name).toContain('layers')
+    expect(named(list, 'crosscut').work.count).toBe(3)
+    // A third of 2-1/4 in.
+    expect(named(list, 'face-layers').name).toContain('3/4 in')
+    expect(named(list, 'plane-blank').name).toContain('2-1/4 in square')
+    // Too short for the machines: the strips are faced long, the glued square is brought down by hand.
+    const short = routeInput(
+      inchProfile([
+        [0, 1],
+        [3, 1, 'square', { side: inches(2) }],
+        [6, undefined],
+      ]),
+    )
+    const hand = routeFor({ ...short, blank: { ...short.blank, layers: 3 } }).operations
+    inOrder(hand, 'rest-strips', 'plane', 'crosscut', 'glue', 'plane-blank')
+    expect(keys(hand)).not.toContain('face-layers')
+    expect(named(hand, 'plane').name).not.toContain('square')
+    expect(named(hand, 'plane-blank').tool).toContain('hand plane')
+  })
+
+  it('with a glue line through its centres is driven so that nothing wedges it open', () => {
+    const pair = inchProfile(
+      [
+        [0, 1],
+        [6, 1],
+      ],
+      true,
+    )
+    const spur = operations(pair)
+    for (const key of ['glue', 'centres', 'mount']) {
+      expect(named(spur, key).caution, key).toContain('across the glue line')
+      expect(named(spur, key).caution, key).not.toMatch(/never with a spur/)
+    }
+    const cup = operations(pair, { mount: 'cup' })
+    for (const key of ['glue', 'mount']) expect(named(cup, key).caution).not.toContain('points')
+    const layered = routeInput(cylinder())
+    const odd = routeFor({ ...layered, blank: { ...layered.blank, layers: 3 } }).operations
+    expect(named(odd, 'mount').caution).not.toContain('across the glue line')
+    const even = routeFor({ ...layered, blank: { ...layered.blank, layers: 2 } }).operations
+    expect(named(even, 'mount').caution).toContain('across the glue line')
   })
 
   it('is crosscut last of the machine work, with a caution where it is short', () => {
@@ -383,6 +512,55 @@ describe('speeds along the route', () => {
     const list = operations(leg())
     // 6000 over the diagonal of 2-1/4 in.
     expect(named(list, 'taper-s2').rpmCeiling).toBeCloseTo(1885.62, 1)
+  })
+
+  it('go by the diagonal of the blank at every stage of what is glued up, round or not', () => {
+    const pair = routeInput(
+      inchProfile(
+        [
+          [0, 2],
+          [12, 2],
+        ],
+        true,
+      ),
+    )
+    const spun = routeFor(pair).operations.filter((o) => o.rpmCeiling !== undefined)
+    // 2 in and 1/8 in for rounding: 2-1/8 in square, 3.005 in across the corners; 6000 over that.
+    expect(pair.blank.diagonal).toBeCloseTo(inches(2.125) * Math.SQRT2, 9)
+    for (const { key, rpmCeiling } of spun) expect(rpmCeiling, key).toBeCloseTo(1996.55, 1)
+    expect(spun.length).toBeGreaterThan(6)
+  })
+
+  it('go by the diagonal of what dried out of round', () => {
+    const list = operations(cylinder(), { moisture: 20 })
+    // 1-1/8 in square.
+    for (const key of ['remount', 'true-up-s0'])
+      expect(named(list, key).rpmCeiling).toBeCloseTo(Math.min(3000, 6000 / (1.125 * Math.SQRT2)), 6)
+  })
+
+  it('are no higher for marking and gauging than for roughing', () => {
+    const knob = inchProfile([
+      [0, 0.75, 'cove', { depth: 2 }],
+      [0.5, 0.75],
+      [0.5, 1.25, 'ovolo'],
+      [1, 1],
+    ])
+    const checks: RouteInput['checks'] = [
+      { key: 's1', at: inches(0.5), kind: 'diameter', target: inches(0.75) },
+    ]
+    const list = operations(knob, { checks, mount: 'chuck' })
+    // 2000 over the diagonal of 1-3/8 in: 1028, so 850 on this lathe; 3000 over 1-21/64 in would be 1700 and more.
+    expect(named(list, 'rough-s0').rpm).toBe(850)
+    for (const key of ['story-stick', 'size-s1']) expect(named(list, key).rpm, key).toBe(850)
+    expect(named(list, 'cove-s0').rpm!).toBeGreaterThan(850)
+  })
+
+  it('are low for the finish, as its words say', () => {
+    for (const finish of ['oil', 'wax', 'polish'] as const) {
+      const slow = named(operations(cylinder(), { finish }), 'finish-on-lathe')
+      expect(slow.rpm).toBe(400)
+      expect(slow.why).toMatch(/low/i)
+    }
   })
 
   it('go by the blank while it is square, and by the part once it is thinned', () => {
@@ -459,7 +637,71 @@ describe('sizing cuts', () => {
     const { operations: list, places } = routeFor(routeInput(profile, { checks: more }))
     const calipers = list.filter((o) => o.kind === 'size').map((o) => o.caliper!)
     expect(calipers).toEqual([...calipers].sort((a, b) => b - a))
-    expect(places.map((place) => place.diameter)).toEqual(calipers)
+    // Roughing stops at the two crests of 2-1/2 in, which are then sized already.
+    const crest = inches(2.5 + 5 / 64)
+    expect(places.map((place) => place.diameter)).toEqual([crest, crest, ...calipers])
+  })
+
+  it('are left out where roughing has come to the very caliper: then that carries it', () => {
+    const checks: RouteInput['checks'] = [
+      { key: 'a', at: inches(1), kind: 'diameter', target: inches(2) },
+      { key: 'b', at: inches(3), kind: 'diameter', target: inches(2) },
+      { key: 'c', at: inches(2), kind: 'diameter', target: inches(1.5) },
+    ]
+    const profile = inchProfile([
+      [0, 2],
+      [1, 2],
+      [1.5, 1.5],
+      [2.5, 1.5],
+      [3, 2],
+      [4, 2],
+    ])
+    const { operations: list, places } = routeFor(routeInput(profile, { checks }))
+    // 2 in, 1/16 for the finishing cut, 1/64 for sanding.
+    const crest = inches(2 + 5 / 64)
+    expect(named(list, 'rough-s0')).toMatchObject({ caliperStation: 'a', caliperAlso: ['b'] })
+    expect(named(list, 'rough-s0').caliper).toBeCloseTo(crest, 9)
+    expect(named(list, 'rough-s0').name).toBe('Rough it to a 2-5/64 in cylinder')
+    const cut = list.filter((o) => o.kind === 'size')
+    expect(cut.map((o) => o.caliperStation)).toContain('c')
+    for (const o of cut) expect(o.caliper).toBeCloseTo(inches(1.5 + 5 / 64), 9)
+    expect(places.map((place) => place.station)).toEqual(expect.arrayContaining(['a', 'b', 'c']))
+  })
+
+  it('cut wood wherever there is one: the blank is roughed 1/8 in over where it allows that', () => {
+    const crest: RouteInput['checks'] = [
+      { key: 's3', at: inches(12), kind: 'diameter', target: inches(1.875) },
+    ]
+    for (const finish of ['oil', 'film'] as const) {
+      const list = operations(leg(), { checks: [...checks, ...crest], finish })
+      expect(named(list, 'rough-s0').name).toBe('Rough the stretch from 0 in to 12 in to a 2 in cylinder')
+      expect(named(list, 'rough-s0').caliper).toBeUndefined()
+      for (const o of list.filter((o) => o.kind === 'size')) expect(o.work.removed, o.key).toBeGreaterThan(1)
+      const film = finish === 'film' ? 0.1 : 0
+      expect(named(list, 'size-s3').caliper).toBeCloseTo(inches(1.875 + 5 / 64) - film, 9)
+    }
+  })
+
+  it('are carried by the trueing up where the wood is dried in between', () => {
+    const at: RouteInput['checks'] = [{ key: 's0', at: inches(1), kind: 'diameter', target: inches(1) }]
+    const list = operations(cylinder(), { moisture: 20, checks: at })
+    expect(named(list, 'rough-s0').caliper).toBeUndefined()
+    expect(named(list, 'true-up-s0').caliper).toBeCloseTo(inches(1 + 5 / 64), 9)
+    expect(named(list, 'true-up-s0').name).toBe(
+      'True up the stretch from 0 in to 6 in to a 1-5/64 in cylinder',
+    )
+  })
+
+  it('say so where the square leaves no wood over', () => {
+    const tight = inchProfile([
+      [0, undefined, 'square', { side: inches(2) }],
+      [4, 2],
+      [8, 2, 'square', { side: inches(2) }],
+      [12, undefined],
+    ])
+    const list = operations(tight, { checks: [] })
+    expect(named(list, 'rough-s1').caution).toContain('flats may stay')
+    expect(list.filter((o) => o.kind === 'size')).toEqual([])
   })
 
   it('make at least one in every turned stretch', () => {
@@ -475,6 +717,107 @@ describe('the rest', () => {
     expect(named(list, 'bead-s1').restPosition).toBe(1)
     expect(named(list, 'taper-s2').restPosition).toBe(2)
     expect(named(list, 'shoulder-s3').restPosition).toBe(2)
+  })
+})
+
+describe('squares', () => {
+  it('are sanded by hand before the set is checked and before any finish', () => {
+    const at: RouteInput['checks'] = [{ key: 's3', at: inches(14), kind: 'side', target: inches(2.25) }]
+    const list = operations(leg(), { checks: at })
+    const squares = named(list, 'sand-squares')
+    expect(squares).toMatchObject({ stage: 'handwork', where: [inches(12), inches(16.5)] })
+    expect(squares.rpm).toBeUndefined()
+    // Four faces of 2-1/4 × 4-1/2 in.
+    expect(squares.work.surface).toBeCloseTo(4 * inches(2.25) * inches(4.5), 6)
+    expect(squares.work.count).toBe(4)
+    inOrder(list, 'sand', 'sand-squares', 'check-set', 'finish-on-lathe', 'finish')
+    expect(keys(operations(cylinder()))).not.toContain('sand-squares')
+    expect(keys(operations(leg(), { grits: [] }))).not.toContain('sand-squares')
+  })
+})
+
+describe('tenons', () => {
+  const tenon = (more: Partial<RouteInput['joints'][number]> = {}): RouteInput['joints'] => [
+    { kind: 'tenon', at: 0, size: [inches(0.75)], depth: inches(1), stage: 'square', ...more },
+  ]
+  const tenoned = (marked: boolean): Profile =>
+    inchProfile([
+      [0, 0.75, 'straight', marked ? { tenon: true } : {}],
+      [1, 0.75],
+      [1, 1.5],
+      [9, 1.5],
+    ])
+
+  it('that are turned are cut once, as part of the profile, and never sawn', () => {
+    for (const more of [{}, { at: inches(0.5) }, { at: inches(1) }, { stage: 'turned' as const }]) {
+      const list = operations(tenoned(true), { joints: tenon(more) })
+      expect(kinds(list)).toContain('tenon')
+      expect(kinds(list)).not.toContain('cut-tenon')
+      expect(kinds(list)).not.toContain('joint-round')
+    }
+  })
+
+  it('that the profile does not show are cut in the round, named by their place', () => {
+    const list = operations(tenoned(false), { joints: tenon() })
+    expect(kinds(list)).not.toContain('cut-tenon')
+    expect(named(list, 'joint-round-j0').name).toBe('Cut the tenon at 0 in')
+    expect(named(list, 'joint-round-j0').caution).toContain('draw it')
+  })
+
+  it('on a part left square are sawn', () => {
+    const joints: RouteInput['joints'] = [
+      { kind: 'tenon', at: inches(16.5), size: [10, 40], depth: inches(1), stage: 'square' },
+    ]
+    const list = operations(leg(), { joints })
+    expect(named(list, 'cut-tenon-j0').where).toEqual([inches(15.5), inches(16.5)])
+    expect(named(list, 'cut-tenon-j0').caution ?? '').not.toContain('turned')
+  })
+})
+
+describe('joints in the round', () => {
+  it('are named by their places and angles', () => {
+    const hole = (at: number, angle: number): RouteInput['joints'][number] => ({
+      kind: 'hole',
+      at: inches(at),
+      angle,
+      size: [6],
+      depth: 8,
+      stage: 'turned',
+    })
+    const name = (...joints: RouteInput['joints']): string =>
+      named(operations(cylinder(), { joints }), 'joint-round-j0').name
+    expect(name(hole(3, 30))).toBe('Cut the hole at 3 in, 30°')
+    expect(name(hole(3, 0), hole(3, 120), hole(3, 240))).toBe('Cut the 3 holes at 3 in, 0°, 120°, 240°')
+    expect(name(hole(2, 0), hole(4, 0))).toBe('Cut the 2 holes at 2 in and 4 in, 0°')
+  })
+})
+
+describe('names', () => {
+  it('put the right article before a size', () => {
+    const rough = (d: number): string =>
+      named(
+        operations(
+          inchProfile([
+            [0, d],
+            [6, d],
+          ]),
+        ),
+        'rough-s0',
+      ).name
+    expect(rough(8 - 5 / 64)).toBe('Rough it to an 8 in cylinder')
+    expect(rough(11 - 5 / 64)).toBe('Rough it to an 11 in cylinder')
+    expect(rough(1)).toBe('Rough it to a 1-5/64 in cylinder')
+  })
+
+  it('say between what a slender part is sanded', () => {
+    const list = operations(
+      inchProfile([
+        [0, 1],
+        [20, 1],
+      ]),
+      { whip: { at: inches(10), criticalRpm: 3000, rest: 'advised' } },
+    )
+    expect(list.find((o) => o.kind === 'sand')!.name).toMatch(/^Sand the stretch from 0 in to/)
   })
 })
 

@@ -69,6 +69,17 @@ describe('the speed', () => {
     expect(speedFor({ ...held, work: 'sanding' }).rpm).toBeLessThan(speedFor(held).rpm!)
   })
 
+  it('is the lathe’s lowest for a finish, and on a dial as low as most belts go', () => {
+    const small = { ...round, diameter: inches(1), work: 'finishing' } as const
+    expect(speedFor({ ...small, lathe: belt })).toMatchObject({ rpm: 400 })
+    expect(speedFor(small).rpm).toBe(400)
+    // 2000 over 8 in: 250.
+    expect(speedFor({ ...small, diameter: inches(8) }).rpm).toBe(250)
+    const big = speedFor({ ...small, diameter: inches(8), lathe: belt })
+    expect(big.rpm).toBe(400)
+    expect(big.caution).toContain('250 rpm would be better')
+  })
+
   it('starts every mounting at the lathe’s slowest', () => {
     expect(speedFor({ ...square, lathe: belt, work: 'start' }).rpm).toBe(400)
     expect(speedFor({ ...square, work: 'start' }).rpm).toBe(50)
