@@ -1,6 +1,6 @@
-import type { CutBoard, PlacedBlank } from '../../shared/cutting/board.ts'
+import type { CutBoard, CutPlan, PlacedBlank } from '../../shared/cutting/board.ts'
 import type { Plan } from '../../shared/plan.ts'
-import { type LengthStyle, lengthText, nm } from '../../shared/units/length.ts'
+import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
 import { minorOf, moneyText } from '../../shared/units/money.ts'
 import {
   besidePt,
@@ -109,7 +109,6 @@ function placedCounts(boards: CutBoard[]): Map<string, number> {
 
 function totals(print: Print): void {
   const { cut, cutOrder } = print.plan
-  const priced = cut.boards.some(({ cost }) => cost !== undefined)
   heading(print, 'Lumber')
   table(
     print,
@@ -119,7 +118,7 @@ function totals(print: Print): void {
       { head: 'Bought, tallied', share: 20, align: 'right' },
       { head: 'In the blanks', share: 20, align: 'right' },
       { head: 'Yield', share: 10, align: 'right' },
-      { head: priced ? 'Cost' : 'To compare by', share: 20, align: 'right', face: 'bold' },
+      { head: isPriced(cut) ? 'Cost' : 'To compare by', share: 20, align: 'right', face: 'bold' },
     ],
     [
       {
@@ -143,18 +142,20 @@ function totals(print: Print): void {
   )
 }
 
+const isPriced = ({ boards }: CutPlan): boolean => boards.some(({ cost }) => cost !== undefined)
+
 /** Costs in money where the boards carry prices, in board feet where they do not. */
 function amountText(print: Print, amount: number): string {
   const { cut, cutOrder } = print.plan
-  const priced = cut.boards.some(({ cost }) => cost !== undefined)
-  return priced ? moneyText(minorOf(amount, cutOrder.currency), cutOrder.currency) : boardFeetText(amount)
+  return isPriced(cut)
+    ? moneyText(minorOf(amount, cutOrder.currency), cutOrder.currency)
+    : boardFeetText(amount)
 }
 
 function boundSentence(print: Print): string {
   const { cut } = print.plan
-  const priced = cut.boards.some(({ cost }) => cost !== undefined)
   if (cut.unmet.length > 0) return `What can be cut of it costs ${amountText(print, cut.cost)}.`
-  const [less, takes] = priced ? ['cost less', 'costs'] : ['use less', 'uses']
+  const [less, takes] = isPriced(cut) ? ['cost less', 'costs'] : ['use less', 'uses']
   const bound = `No plan from this list can ${less} than ${amountText(print, cut.lowerBound)}; this one ${takes} ${amountText(print, cut.cost)}`
   return cut.proven ? `${bound}: none is better.` : `${bound}. A better one may exist.`
 }
@@ -282,7 +283,7 @@ function runs(
 ): string {
   const words = blanks.map(({ key, from, to, across }) => {
     const size = by === 'length' ? to - from : across[1] - across[0]
-    return `${letters.get(key) ?? key} ${lengthText(nm(size) / 1e6, style)}`
+    return `${letters.get(key) ?? key} ${lengthText(size, style)}`
   })
   return counted(words).join(', ') || 'nothing'
 }

@@ -1,5 +1,5 @@
 import type { Plan } from '../../shared/plan.ts'
-import { type LengthStyle, lengthFigure, lengthText } from '../../shared/units/length.ts'
+import { type LengthStyle, lengthFigure, lengthText, nm } from '../../shared/units/length.ts'
 
 /** Two lengths over each other with one unit: `2-1/4 × 2-1/4 in`. */
 export function sizeText(lengths: number[], style: LengthStyle): string {
@@ -30,12 +30,13 @@ export const boardFeetText = (boardFeet: number): string => `${boardFeet.toFixed
 export const countText = (count: number, one: string, many = `${one}s`): string =>
   `${count} ${count === 1 ? one : many}`
 
+/** The quantity ordered: `8 pieces`, of split pairs `8 halves`. */
+export const quantityText = ({ profile, quantity }: Plan['job']): string =>
+  profile.split ? countText(quantity, 'half', 'halves') : countText(quantity, 'piece')
+
 /** Quantity with what one piece is, and the blanks cut for it. */
 export function batchText({ job, blank }: Plan): string {
-  const pieces = job.profile.split
-    ? countText(job.quantity, 'half', 'halves')
-    : countText(job.quantity, 'piece')
-  return `${pieces}${job.match && job.quantity > 1 ? ', a matching set' : ''} · ${countText(blank.count, 'blank')}`
+  return `${quantityText(job)}${job.match && job.quantity > 1 ? ', a matching set' : ''} · ${countText(blank.count, 'blank')}`
 }
 
 /** The wood in words. */
@@ -55,6 +56,6 @@ export function partText(
 
 /** The thickest place: across the flats where it is square, else the diameter. */
 export function thicknessText(part: Plan['part'], style: LengthStyle): string {
-  const square = part.maxSide !== undefined && part.maxSide >= part.maxDiameter
+  const square = part.maxSide !== undefined && nm(part.maxSide) >= nm(part.maxDiameter)
   return square ? `${lengthText(part.maxSide!, style)} square` : `⌀ ${lengthText(part.maxDiameter, style)}`
 }

@@ -13,6 +13,7 @@ import {
 } from './pattern-drawing.ts'
 import {
   BENCH_PT,
+  FOOT_PT,
   finishPrint,
   ink,
   line,
@@ -154,7 +155,7 @@ function sheetLabel(print: Print, drawing: Drawing, { tiles }: Tiling, tile: Til
   ink(doc, 'bold', 12)
   line(doc, words, box.right - doc.widthOfString(words), box.bottom)
   ink(doc, 'plain', BENCH_PT)
-  line(doc, under, box.right - doc.widthOfString(under), box.bottom + pt(9) - 11)
+  line(doc, under, box.right - doc.widthOfString(under), box.bottom + FOOT_PT - 11)
 }
 
 function stationTable(print: Print, source: PatternSource, plan: Plan): void {

@@ -52,7 +52,8 @@ export const MARGIN_MM = 10
 export const BENCH_PT = 10
 
 const HEADING_PT = 48
-const FOOT_PT = pt(9)
+/** Room kept at the foot of each page for what is drawn there, points. */
+export const FOOT_PT = pt(9)
 
 const fontFile = createRequire(import.meta.url).resolve
 const fonts = {

@@ -5,7 +5,7 @@ import { samePlace } from '../../shared/profile/profile.ts'
 import { lengthText } from '../../shared/units/length.ts'
 import { minorOf, moneyText } from '../../shared/units/money.ts'
 import { scaleFor } from './board-drawing.ts'
-import { countText, thicknessText, woodText } from './figures.ts'
+import { countText, quantityText, thicknessText, woodText } from './figures.ts'
 import { caution, heading, paragraph } from './flow.ts'
 import {
   BENCH_PT,
@@ -147,9 +147,7 @@ function included(print: Print): void {
 }
 
 function pieceWords({ job }: Plan): string {
-  const pieces = job.profile.split
-    ? `${countText(job.quantity, 'half', 'halves')} of split pairs`
-    : countText(job.quantity, 'piece')
+  const pieces = `${quantityText(job)}${job.profile.split ? ' of split pairs' : ''}`
   return job.match && job.quantity > 1 ? `${pieces}, turned as a matching set` : pieces
 }
 
@@ -178,14 +176,11 @@ function price(print: Print): void {
       { head: 'Each', share: 17, align: 'right' },
       { head: 'Total', share: 17, align: 'right', face: 'bold' },
     ],
-    [{ cells: [plainText(job.name), pieceCount(print.plan), money(quote.perPiece), money(quote.total)] }],
+    [{ cells: [plainText(job.name), quantityText(job), money(quote.perPiece), money(quote.total)] }],
     { size: 12, pad: 4 },
   )
   paragraph(print, `Total ${money(quote.total)}`, { face: 'bold', size: 15 })
 }
-
-const pieceCount = ({ job }: Plan): string =>
-  job.profile.split ? countText(job.quantity, 'half', 'halves') : countText(job.quantity, 'piece')
 
 function terms(print: Print): void {
   heading(print, 'Terms', 120)

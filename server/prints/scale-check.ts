@@ -1,5 +1,5 @@
 import { inches } from '../../shared/units/length.ts'
-import { BENCH_PT, ink, line, type Print, pt } from './print.ts'
+import { BENCH_PT, FOOT_PT, ink, line, type Print, pt } from './print.ts'
 
 /** A bar of true length with a tick at every `step`, both mm, its left end at x, y in points. */
 function bar({ doc }: Print, x: number, y: number, length: number, step: number): void {
@@ -23,7 +23,7 @@ function bar({ doc }: Print, x: number, y: number, length: number, step: number)
 export function scaleCheck(print: Print): void {
   const { doc, box } = print
   const x = box.left + 0.5
-  const y = box.bottom + pt(9)
+  const y = box.bottom + FOOT_PT
   bar(print, x, y - pt(5.6), 100, 10)
   bar(print, x, y - 0.5, inches(4), inches(1 / 2))
   ink(doc, 'bold', BENCH_PT)
