@@ -25,7 +25,7 @@ const environment = z.object({
 })
 
 /** Where the database lies in a data folder. */
-export const databaseFile = (folder: string): string => join(resolve(folder), 'setwright.db')
+const databaseFile = (folder: string): string => join(resolve(folder), 'setwright.db')
 
 /**
  * Reads the settings; what is not set has its default.

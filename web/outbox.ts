@@ -18,7 +18,7 @@ export type Outcome =
   | { state: 'waiting' | 'refused'; why: string }
 
 /** Where sendings are kept between visits. */
-export type Shelf = Pick<Storage, 'getItem' | 'setItem'>
+type Shelf = Pick<Storage, 'getItem' | 'setItem'>
 
 export interface OutboxParts {
   shelf: Shelf

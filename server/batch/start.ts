@@ -16,7 +16,7 @@ import { jobOf } from './find.ts'
 import { piecesFor, pieceWithProgress } from './pieces.ts'
 
 /** Longest search for a better cut before a batch is started, ms. */
-export const START_SEARCH_MS = 2000
+const START_SEARCH_MS = 2000
 
 const missing = ({ unmet }: CutPlan): number => unmet.reduce((sum, { count }) => sum + count, 0)
 

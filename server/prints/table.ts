@@ -17,7 +17,7 @@ export interface Row {
   lead?: string
 }
 
-export interface TableStyle {
+interface TableStyle {
   size?: number
   /** Points above and below the text of a row, and between columns. */
   pad?: number

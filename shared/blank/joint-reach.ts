@@ -1,7 +1,7 @@
 import type { JointReach } from './stick.ts'
 
 /** What a joint takes along the axis is told by its kind. Lengths mm. */
-export interface SizedJoint {
+interface SizedJoint {
   kind: 'mortise' | 'hole' | 'tenon'
   at: number
   /** Width and length of a mortise (the longer runs along the part), diameter of a hole, sides of a tenon. */

@@ -11,7 +11,7 @@ import {
 } from '../profile/whip.ts'
 
 /** A stick of several parts, end to end with gaps left at the thickness of the stick; lengths mm. */
-export interface Stick {
+interface Stick {
   profile: Profile
   parts: number
   partLength: number

@@ -26,7 +26,7 @@ export interface Beam {
 }
 
 /** Load that the sag is quoted for, N. */
-export const SAG_LOAD = 10
+const SAG_LOAD = 10
 
 /** Bending moment at the nodes under a load spread along the bar, from the first and second integral of the load. */
 function momentUnder(grid: BarGrid, held: Held, load: Float64Array): Float64Array {

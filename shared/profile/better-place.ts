@@ -5,7 +5,7 @@ import { spanRadius, spanTurns } from './radius.ts'
 import { sizeText } from './size-text.ts'
 
 /** A caution about a place to measure, and the nearest better one, mm from the foot. */
-export interface Judgement {
+interface Judgement {
   caution?: string
   better?: number
 }

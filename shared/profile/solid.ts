@@ -39,7 +39,7 @@ function piecesOf(span: Span): Piece[] {
 }
 
 /** Volume mm³, its first moment about the foot mm⁴ and lateral surface mm² of one span, to better than 1e-9. */
-export function spanSums(span: Span): SolidSums {
+function spanSums(span: Span): SolidSums {
   const sums = { volume: 0, moment: 0, lateral: 0 }
   for (const piece of piecesOf(span)) {
     const { volume, moment, lateral } = pieceSums(piece)

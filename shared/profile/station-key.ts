@@ -1,7 +1,7 @@
 import type { Station } from './profile.ts'
 
 /** What the key of a check stands for. */
-export interface KeyedPlace {
+interface KeyedPlace {
   /** Index of the station. */
   index: number
   /** Of the span that starts there. */

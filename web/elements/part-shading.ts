@@ -19,7 +19,7 @@ export function roundLight(angle: number): number {
 /** Brightness of a flat that faces the eye. */
 export const flatLight = (): number => AMBIENT + DIRECT * LIGHT_FRONT
 
-export interface Band {
+interface Band {
   /** Squeeze towards the axis, 0…1. */
   squeeze: number
   fill: string

@@ -39,7 +39,7 @@ function isSixtyFourth(mm: number): boolean {
 export const limitsText = ({ target, plus, minus }: Limits, style: LengthStyle): string =>
   `${limitText(target - minus, style).replace(/ (in|mm)$/, '')} to ${limitText(target + plus, style)}`
 
-export interface VerdictWords {
+interface VerdictWords {
   verdict: Verdict
   /** How far off and what that means for the wood. */
   lead: string

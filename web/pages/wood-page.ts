@@ -10,6 +10,7 @@ import '../elements/cut-list.ts'
 import '../elements/species-card.ts'
 import '../elements/yard-card.ts'
 import { Load } from '../load.ts'
+import { orderFromHand } from '../order-from-hand.ts'
 import { SessionController } from '../session.ts'
 import {
   type JobAndPlan,
@@ -28,27 +29,6 @@ interface Loaded extends JobAndPlan, ShopAndWoods {
 interface FromHand {
   order: CutOrder
   cut: CutPlan
-}
-
-/** The order of a plan on boards on hand of its wood; prices count only where every board has one. */
-export function orderFromHand(order: CutOrder, species: string, onHand: readonly RackBoard[]): CutOrder {
-  const usable = onHand.filter((board) => !board.species || board.species === species)
-  const priced = usable.every((board) => board.price !== undefined || board.pricePerBoardFoot !== undefined)
-  return {
-    ...order,
-    boards: usable.map(
-      ({ key, width, length, thickness, count, price, pricePerBoardFoot, grade, defects }) => ({
-        key,
-        width,
-        length,
-        thickness,
-        count,
-        grade,
-        defects,
-        ...(priced && { price, pricePerBoardFoot }),
-      }),
-    ), // prettier-ignore
-  }
 }
 
 /** The wood of a job: blank, cut list, what to buy, boards on hand, the species itself. */

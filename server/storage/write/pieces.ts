@@ -2,7 +2,7 @@ import type { Step } from '../../../shared/piece.ts'
 import type { Db } from '../database.ts'
 import type { StoredPiece } from '../read/pieces.ts'
 
-export interface BatchEntry {
+interface BatchEntry {
   id: string
   job: string
   plan: string
