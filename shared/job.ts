@@ -21,6 +21,8 @@ export interface Tolerance {
   position: number
   length: number
   side: number
+  /** Diameters of tenons, which have to fit a hole; never more than that of other diameters. */
+  tenon: number
 }
 
 /** What a job has that says nothing else, mm. Working habits of the bench: common practice, no source. */
@@ -29,6 +31,7 @@ export const defaultTolerance: Tolerance = {
   position: inches(1 / 16),
   length: inches(1 / 32),
   side: inches(1 / 64),
+  tenon: inches(1 / 64),
 }
 
 /** Width of the caliper jaws, mm, unless the job names another. Common practice, no source. */
@@ -119,6 +122,7 @@ export function jobSchema(units: Units) {
         position: size.default(defaultTolerance.position),
         length: size.default(defaultTolerance.length),
         side: size.default(defaultTolerance.side),
+        tenon: size.default(defaultTolerance.tenon),
       })
       .prefault({}),
     joints: listOf(

@@ -48,7 +48,13 @@ export interface JobFile {
   quantity: number | string
   match?: boolean
   profile: { stations: EnteredStation[]; split?: boolean }
-  tolerance?: { diameter?: Entered; position?: Entered; length?: Entered; side?: Entered }
+  tolerance?: {
+    diameter?: Entered
+    position?: Entered
+    length?: Entered
+    side?: Entered
+    tenon?: Entered
+  }
   joints?: EnteredJoint[]
   mount?: Mount
   perBlank?: number | string

@@ -31,6 +31,8 @@ export interface CheckTolerance {
   diameter: number
   position: number
   side: number
+  /** Of tenons, which have to fit; that of other diameters when absent, and never more than it. */
+  tenon?: number
   /** How lengths are said in cautions; in both systems when absent. */
   style?: LengthStyle
 }
@@ -38,14 +40,22 @@ export interface CheckTolerance {
 /** Most check stations that are chosen without being asked for. */
 const MOST = 8
 
-/** The diameter or side tolerance of a station: its own where it has one. */
-function limitsOf(station: Station, kind: CheckStation['kind'], tolerance: CheckTolerance) {
-  const usual = kind === 'side' ? tolerance.side : tolerance.diameter
+/** The diameter or side tolerance of a station: its own where it has one, on a tenon the closer one of tenons. */
+function limitsOf(station: Station, kind: CheckStation['kind'], tolerance: CheckTolerance, tenon: boolean) {
+  const other = kind === 'side' ? tolerance.side : tolerance.diameter
+  const usual = tenon ? Math.min(other, tolerance.diameter, tolerance.tenon ?? other) : other
   return { plus: station.plus ?? usual, minus: station.minus ?? usual }
 }
 
-const measuringOf = (station: Station, tolerance: CheckTolerance, jawWidth: number): Measuring => {
-  const { plus, minus } = limitsOf(station, 'diameter', tolerance)
+const isTenon = (span: Span): boolean => span.station.tenon === true
+
+function measuringOf(
+  station: Station,
+  tolerance: CheckTolerance,
+  jawWidth: number,
+  tenon: boolean,
+): Measuring {
+  const { plus, minus } = limitsOf(station, 'diameter', tolerance, tenon)
   return { diameter: Math.max(plus, minus), position: tolerance.position, jawWidth, style: tolerance.style }
 }
 
@@ -61,7 +71,7 @@ function checkAt(
     at: place.at,
     kind: place.kind,
     target: place.target,
-    ...limitsOf(station, place.kind, tolerance),
+    ...limitsOf(station, place.kind, tolerance, tenon),
     fixed: station.fixed ?? tenon,
     tenon,
   }
@@ -90,10 +100,11 @@ function markedStation(
   const [key, at] = [station.key ?? `s${index}`, station.at]
   const beside = spansAt(spans, profile.stations, index)
   const turned = beside.filter((span) => span.shape !== 'square')
-  const tenon = beside.some((span) => span.station.tenon === true)
+  const tenon = beside.some(isTenon)
   const [kind, span] = turned[0] ? (['diameter', turned[0]] as const) : (['side', beside.at(-1)!] as const)
   const check = checkAt(station, { key, at, kind, target: 2 * spanRadius(span, at) }, tolerance, tenon)
-  const caution = turned[0] ? judged(spans, turned, at, measuringOf(station, tolerance, jawWidth)) : {}
+  const measuring = measuringOf(station, tolerance, jawWidth, tenon)
+  const caution = turned[0] ? judged(spans, turned, at, measuring) : {}
   return { ...check, chosen: 'marked', ...caution }
 }
 
@@ -105,7 +116,7 @@ function autoStations(
 ): CheckStation[] {
   const reachable = showingPlaces(profile, spans, clearOf(jawWidth)).filter(({ span, at, station, kind }) => {
     if (kind === 'side') return nm(span.to - span.from) >= nm(jawWidth)
-    const measuring = measuringOf(profile.stations[station]!, tolerance, jawWidth)
+    const measuring = measuringOf(profile.stations[station]!, tolerance, jawWidth, isTenon(span))
     return jawsReach(spans, span, at, measuring) && slopeAllows(span, at, measuring)
   })
   return reachable
@@ -113,7 +124,7 @@ function autoStations(
     .sort((a, b) => a.at - b.at)
     .map((place) => {
       const station = profile.stations[place.station]!
-      const check = checkAt(station, place, tolerance, place.span.station.tenon === true)
+      const check = checkAt(station, place, tolerance, isTenon(place.span))
       return { ...check, chosen: 'auto' as const }
     })
 }

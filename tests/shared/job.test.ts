@@ -34,6 +34,8 @@ describe('readJob', () => {
       grain: 'any',
     })
     expect(job.tolerance.diameter).toBeCloseTo(25.4 / 32, 9)
+    // Common practice, no source: a tenon is held to 1/64 in.
+    expect(job.tolerance.tenon).toBe(0.396875)
     expect(job.instrument.jawWidth).toBeCloseTo(25.4 / 8, 9)
     expect(job.profile.stations.every((s) => s.then === 'straight')).toBe(true)
   })

@@ -289,7 +289,12 @@ describe('planJob', () => {
       })
     const named = rung([{ kind: 'tenon', at: '0', size: ['3/4'], depth: '1' }])
     const marked = rung([], true)
-    expect(named.checkStations[0]).toMatchObject({ fixed: true, tenon: true })
+    expect(named.checkStations[0]).toMatchObject({
+      fixed: true,
+      tenon: true,
+      plus: 0.396875,
+      minus: 0.396875,
+    })
     const size = named.operations.find((o) => o.caliperStation === 's0')!
     expect(size.caliper! / inch).toBeCloseTo(0.75 + 1 / 16, 9)
     expect(named.operations.map((o) => o.key)).toEqual(marked.operations.map((o) => o.key))

@@ -71,6 +71,7 @@ export class JobWays extends LitElement {
           ${this.length('tolerance.position', 'Position, ±', tolerance?.position, defaultTolerance.position)}
           ${this.length('tolerance.length', 'Length, ±', tolerance?.length, defaultTolerance.length)}
           ${this.length('tolerance.side', 'Side, ±', tolerance?.side, defaultTolerance.side)}
+          ${this.length('tolerance.tenon', 'Tenons, ±', tolerance?.tenon, defaultTolerance.tenon, 'never more than diameters')}
           ${this.length('instrument.jawWidth', 'Width of the caliper jaws', file.instrument?.jawWidth, JAW_WIDTH)}
         </div>
         <p class="hint">Where nothing is entered the figure in grey is used: common practice, no source.</p>

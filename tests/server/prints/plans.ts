@@ -82,7 +82,13 @@ function job(change: Partial<Job> = {}): Job {
     quantity: 12,
     match: true,
     profile: { stations: balusterStations, split: false },
-    tolerance: { diameter: inch(1 / 32), position: inch(1 / 16), length: inch(1 / 32), side: inch(1 / 64) },
+    tolerance: {
+      diameter: inch(1 / 32),
+      position: inch(1 / 16),
+      length: inch(1 / 32),
+      side: inch(1 / 64),
+      tenon: inch(1 / 64),
+    },
     joints: [
       {
         kind: 'mortise',

@@ -68,6 +68,33 @@ describe('marked stations', () => {
     ]) // prettier-ignore
   })
 
+  it('on a tenon are held to the closer tolerance of tenons, where they have none of their own', () => {
+    const part = profileOf(
+      station(0, 25, 'straight', { ...marked, tenon: true, plus: 0.05 }),
+      station(40, 25, 'straight', { ...marked, tenon: true }),
+      station(80, 25),
+      station(80, 40),
+      station(100, 40, 'straight', marked),
+      station(120, 40),
+    )
+    const held = (tenon?: number) =>
+      checks(part, JAWS, { ...tolerance, tenon } as typeof tolerance).map(({ plus, minus }) => [plus, minus])
+    // Tenons within 1/64 in, other diameters within 1/32 in: common practice, no source.
+    const [close, usual] = [25.4 / 64, 25.4 / 32]
+    expect(held(close)).toEqual([
+      [0.05, close],
+      [close, close],
+      [usual, usual],
+    ]) // prettier-ignore
+    expect(held()[1]).toEqual([usual, usual])
+  })
+
+  it('on a tenon are never held to more than other diameters are', () => {
+    const part = oneSpan('straight', 40, 25, 25, { ...marked, tenon: true })
+    const fine = { ...tolerance, diameter: 0.1, tenon: 0.4 }
+    expect(checks(part, JAWS, fine)[0]).toMatchObject({ plus: 0.1, minus: 0.1 })
+  })
+
   it('may say that a tenon is brought down all the same', () => {
     const part = oneSpan('straight', 40, 25, 25, { ...marked, tenon: true, fixed: false })
     expect(checks(part)[0]!.fixed).toBe(false)
