@@ -1,6 +1,5 @@
 import { type Allowances, defaultAllowances } from './blank/allowances.ts'
 import { type Blank, blankFor } from './blank/blank.ts'
-import { jointReach } from './blank/joint-reach.ts'
 import { blankBeam, stickWhip } from './blank/stick-whip.ts'
 import type { CutOrder, CutPlan } from './cutting/board.ts'
 import { cutBreaches } from './cutting/check.ts'
@@ -13,6 +12,7 @@ import { type BatchTime, batchTime } from './estimate/time.ts'
 import { waitsFor } from './estimate/waits.ts'
 import type { Job } from './job.ts'
 import { type CheckStation, checkStations } from './profile/check-stations.ts'
+import { jointReach } from './profile/joint-reach.ts'
 import { spansOf } from './profile/profile.ts'
 import { type Solid, solidOf } from './profile/solid.ts'
 import { standInCaution, woodOrStandIn } from './profile/stand-in-wood.ts'
@@ -134,11 +134,12 @@ const stickOf = (job: Job, part: Part, parts: number, allowances: Allowances) =>
 
 function blankOf(job: Job, shop: Shop, part: Part, wood: BarWood): Blank {
   const allowances = allowancesOf(job, shop)
+  const spans = spansOf(job.profile)
   return blankFor({
     units: job.units,
     part,
     ends: endsOf(job),
-    joints: job.joints.map(jointReach),
+    joints: job.joints.map((joint) => jointReach(joint, spans)),
     mount: job.mount,
     perBlank: job.perBlank,
     quantity: job.quantity,

@@ -1,4 +1,5 @@
 import type { Joint } from '../../shared/job.ts'
+import { jointAngle, jointReach } from '../../shared/profile/joint-reach.ts'
 import { type OutlinePoint, outlineOf, outlineRadius } from '../../shared/profile/outline.ts'
 import { type Profile, type Span, spansOf } from '../../shared/profile/profile.ts'
 import { sectionAt, spanSection } from '../../shared/profile/radius.ts'
@@ -234,27 +235,32 @@ function sideWords(
   line(doc, words, x + 4, middle - 6)
 }
 
+/** Face nearest to where a joint looks, and what stands beside it on the drawing. */
+function facing(joint: Joint): { face: 'A' | 'B' | 'C' | 'D'; label: string } {
+  const quarters = Math.round((((jointAngle(joint) % 360) + 360) % 360) / 90) % 4
+  const face = (['A', 'B', 'C', 'D'] as const)[quarters]!
+  return { face, label: joint.angle === undefined ? face : `${joint.angle}°` }
+}
+
 /** Joints as seen on face A: those of A and C in view, those of B and D in depth from the edge. */
-function joints(doc: PDFKit.PDFDocument, { joints, profile }: PatternSource, y: number): void {
-  for (const { kind, at, face = 'A', angle, size, depth } of joints) {
-    if (kind === 'tenon' || angle !== undefined) continue
-    const [across, along] = [size[0]!, size[1] ?? size[0]!]
+function joints(doc: PDFKit.PDFDocument, { joints, profile, spans }: PatternSource, y: number): void {
+  for (const joint of joints) {
+    const { kind, at, size, depth } = joint
+    if (kind === 'tenon') continue
+    const { face, label } = facing(joint)
+    const { from, to } = jointReach(joint, spans)
+    const [across, along] = [size[0]!, to - from]
     const { half, radius } = sectionAt(profile, at)
     const edge = Math.min(half, radius)
     const [top, high] =
       face === 'B' ? [y - edge, depth] : face === 'D' ? [y + edge - depth, depth] : [y - across / 2, across]
     doc.lineWidth(pt(0.2)).dash(pt(1.5), { space: pt(1) })
     if (kind === 'hole' && (face === 'A' || face === 'C')) doc.circle(pt(END + at), pt(y), pt(across / 2))
-    else doc.rect(pt(END + at - along / 2), pt(top), pt(along), pt(high))
+    else doc.rect(pt(END + from), pt(top), pt(along), pt(high))
     doc.stroke('#000').undash()
     if (along < 6 || high < 5) continue
     ink(doc, 'bold', BENCH_PT)
-    line(
-      doc,
-      face,
-      pt(END + at - along / 2) + 4,
-      pt(face === 'D' ? top + high : top) + (face === 'D' ? -14 : 2),
-    )
+    line(doc, label, pt(END + from) + 4, pt(face === 'D' ? top + high : top) + (face === 'D' ? -14 : 2))
   }
 }
 

@@ -1,5 +1,6 @@
 import type { Allowances } from '../blank/allowances.ts'
 import type { Blank } from '../blank/blank.ts'
+import type { PlacedJoint } from '../profile/joint-reach.ts'
 import type { Profile } from '../profile/profile.ts'
 import type { TurningToolKind } from '../turning/bevel.ts'
 import type { EdgeTool } from '../turning/edge.ts'
@@ -8,14 +9,8 @@ import type { Mount } from '../turning/mount.ts'
 import type { Units } from '../units/length.ts'
 import type { PassCosts } from './passes.ts'
 
-/** A joint as the route sees it. Lengths mm, `angle` in degrees from face A. */
-export interface RouteJoint {
-  kind: 'mortise' | 'hole' | 'tenon'
-  at: number
-  face?: 'A' | 'B' | 'C' | 'D'
-  angle?: number
-  size: number[]
-  depth: number
+/** A joint as the route sees it: cut in the square, or once it is turned. */
+export interface RouteJoint extends PlacedJoint {
   stage: 'square' | 'turned'
 }
 

@@ -1,3 +1,4 @@
+import { jointAngle, jointReach } from '../profile/joint-reach.ts'
 import { leastRadius, radiusAt } from '../profile/radius.ts'
 import { inches, nm } from '../units/length.ts'
 import type { RouteContext } from './context.ts'
@@ -23,18 +24,9 @@ interface Pocket {
   radius: number
 }
 
-/** Direction a joint looks, degrees from face A. */
-export const jointAngle = ({ angle, face = 'A' }: RouteJoint): number => angle ?? 'ABCD'.indexOf(face) * 90
-
-/** How far a joint reaches along the part, mm. */
-export function jointReach({ at, size }: RouteJoint): [number, number] {
-  const half = (size[1] ?? size[0]!) / 2
-  return [at - half, at + half]
-}
-
 function pocketOf(context: RouteContext, joint: RouteJoint): Pocket {
   const { spans, blank } = context
-  const [from, to] = jointReach(joint)
+  const { from, to } = jointReach(joint, spans)
   const [first, last] = [spans[0]!.from, spans.at(-1)!.to]
   const least = leastRadius(spans, Math.max(first, from), Math.min(last, to))
   const radius = Number.isFinite(least) ? least : radiusAt(spans, joint.at)

@@ -1,10 +1,11 @@
+import { jointReach } from '../profile/joint-reach.ts'
 import { spanAt } from '../profile/radius.ts'
 import { tenonEndOf } from '../profile/tenon-joints.ts'
 import { nm } from '../units/length.ts'
 import type { RouteContext } from './context.ts'
 import { draftOf } from './draft.ts'
 import type { RouteJoint } from './input.ts'
-import { jointCautions, jointReach } from './joint-cautions.ts'
+import { jointCautions } from './joint-cautions.ts'
 import type { OperationKind } from './kinds.ts'
 import type { OperationDraft } from './operation.ts'
 import { circleArea } from './removed.ts'
@@ -96,21 +97,13 @@ export function squareJoints(
   })
 }
 
-/** From where to where a joint is cut: a tenon at an end is that end. */
-function reachOf({ spans }: RouteContext, joint: RouteJoint): [number, number] {
-  const place = joint.kind === 'tenon' ? tenonEndOf(spans, joint) : undefined
-  if (!place) return jointReach(joint)
-  const [foot, top] = [spans[0]!.from, spans.at(-1)!.to]
-  return place.end === 'foot' ? [foot, foot + place.reach] : [top - place.reach, top]
-}
-
 /** From where to where joints alike are cut. */
 export function groupReach(context: RouteContext, joints: RouteJoint[]): [number, number] {
-  const reaches = joints.map((joint) => reachOf(context, joint))
-  return [Math.min(...reaches.map(([from]) => from)), Math.max(...reaches.map(([, to]) => to))]
+  const reaches = joints.map((joint) => jointReach(joint, context.spans))
+  return [Math.min(...reaches.map(({ from }) => from)), Math.max(...reaches.map(({ to }) => to))]
 }
 
 function meetsRound(context: RouteContext, joint: RouteJoint): boolean {
-  const [from, to] = reachOf(context, joint)
+  const { from, to } = jointReach(joint, context.spans)
   return context.turned.some((span) => nm(span.from) < nm(to) && nm(from) < nm(span.to))
 }
