@@ -30,13 +30,17 @@ function begun({ finished, underWay }: Batch, operations: string[]): { number: n
   return [...whole, ...partly]
 }
 
+/** A key of its own for each step of the demo, the same at every start. */
+const stepKey = (job: string, number: number, step: number): string =>
+  `${job.slice(0, 8)}-${String(number).padStart(4, '0')}-4000-8${job.slice(-3)}-${String(step).padStart(12, '0')}`
+
 async function logWork(context: Context, job: string, batch: Batch, plan: Plan): Promise<void> {
   for (const { number, done } of begun(
     batch,
     pieceOperations(plan.operations).map(({ key }) => key),
   ))
-    for (const operation of done) {
-      const key = `${job}-${number}-${operation}`
+    for (const [i, operation] of done.entries()) {
+      const key = stepKey(job, number, i)
       const step = { key, piece: pieceId(job, number), operation, by: 'Wren', at: batch.workedAt }
       await insertStep(context.db, job, step, batch.workedAt)
     }

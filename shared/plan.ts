@@ -17,6 +17,7 @@ import { spansOf } from './profile/profile.ts'
 import { type Solid, solidOf } from './profile/solid.ts'
 import { standInCaution, woodOrStandIn } from './profile/stand-in-wood.ts'
 import { type BarWood, type Whip, whipOf, whyNoWhip } from './profile/whip.ts'
+import { cautionSentences } from './route/cautions.ts'
 import { type Finishing, finishingOf } from './route/finishing.ts'
 import type { Operation, Passes } from './route/operation.ts'
 import { routeFor } from './route/route.ts'
@@ -342,7 +343,7 @@ function cautionsOf(plan: Omit<Plan, 'cautions'>, species: Species, whip: Whip):
     ...about('lumber', [...short, ...yard.notes]),
     ...about('work', [
       standInCaution({ ...species, density: part.density }, species.name, job.moisture),
-      ...operations.flatMap((operation) => operation.caution?.split(/(?<=\.) (?=\p{Lu})/u)),
+      ...operations.flatMap((operation) => cautionSentences(operation.caution)),
     ]),
     ...about('finish', [finish.caution]),
     ...about('price', quote?.cautions ?? []),

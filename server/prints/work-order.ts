@@ -1,4 +1,5 @@
 import type { Plan } from '../../shared/plan.ts'
+import { cautionSentences } from '../../shared/route/cautions.ts'
 import type { Operation } from '../../shared/route/operation.ts'
 import { type LengthStyle, lengthText, nm } from '../../shared/units/length.ts'
 import { countText, massText, minutesText, rangeText } from './figures.ts'
@@ -106,7 +107,7 @@ function operationRow(
       operation.minutesEach > 0 ? minutesText(operation.minutesEach) : '',
       '',
     ],
-    cautions: caution ? caution.split(/(?<=[.!]) +/) : [],
+    cautions: cautionSentences(caution),
     lead,
   }
 }

@@ -31,3 +31,11 @@ export const cautions = {
   jam: 'Held by friction: light cuts towards the chuck, tail centre up as long as it can be.',
   guard: 'Local code and licensed practice come first: the thinnest place between the rails rules the gap.',
 }
+
+/**
+ * The single warnings of an operation's caution, so that a list can say each of them once.
+ *
+ * @example cautionSentences('Lathe stopped. Mask on.') // ['Lathe stopped.', 'Mask on.']
+ */
+export const cautionSentences = (caution: string | undefined): string[] =>
+  caution ? caution.split(/(?<=[.!]) +(?=\p{Lu})/u) : []
