@@ -2,6 +2,7 @@ import { isDeepStrictEqual } from 'node:util'
 import { z } from 'zod'
 import { readBoard } from '../../shared/contract/board.ts'
 import { jobFileOf } from '../../shared/contract/job.ts'
+import { id } from '../../shared/contract/key.ts'
 import { listOf, moment, readInput } from '../../shared/input.ts'
 import { readJob } from '../../shared/job.ts'
 import { type Breach, badInput, Problem } from '../../shared/problem.ts'
@@ -27,10 +28,10 @@ export async function exportAll({ db }: Context): Promise<Record<string, unknown
 
 const exchangeSchema = z.object({
   setwright: z.string(),
-  jobs: listOf(z.looseObject({ id: z.string().min(1).max(100), createdAt: moment.optional() }), {
+  jobs: listOf(z.looseObject({ id: id.max(100), createdAt: moment.optional() }), {
     most: 100_000,
   }).prefault([]),
-  boards: listOf(z.looseObject({ key: z.string().min(1).max(80) }), { most: 100_000 }).prefault([]),
+  boards: listOf(z.looseObject({ key: id.max(80) }), { most: 100_000 }).prefault([]),
   shop: z.looseObject({}).optional(),
 })
 type Exchange = z.output<typeof exchangeSchema>

@@ -12,7 +12,7 @@ import { pieceList } from '../storage/read/pieces.ts'
 import { insertReading } from '../storage/write/readings.ts'
 import { once } from '../storage/write/used-keys.ts'
 import { startedPlan } from './find.ts'
-import { inUtc } from './step.ts'
+import { inUtc, refuseTakenBack } from './step.ts'
 
 /** What a reading is held against: the target of its stage and how far it may be off; lengths mm. */
 function limitsOf(
@@ -88,7 +88,7 @@ function judged(reading: NewReading, { plan, numbers }: Held, now: string): Stor
 /**
  * Judges and stores readings of a job's pieces, all of them or none, each once for its key; an earlier
  * reading of the same place stays as history.
- * @throws Problem when a piece or station is not of this job, or a key was used otherwise
+ * @throws Problem when a piece or station is not of this job, a reading was taken back, or a key was used otherwise
  */
 export async function logReadings(
   context: Context,
@@ -106,6 +106,7 @@ export async function logReadings(
     const answers: StoredReading[] = []
     for (const [i, reading] of readings.entries()) {
       const request = { noun: 'reading' as const, key: reading.key, body: { job: job.id, ...reading } }
+      await refuseTakenBack(tx, 'readings', reading.key)
       const answer = await once(tx, request, now, async () => {
         const judgedReading = judged(reading, held(i), now)
         await insertReading(tx, job.id, judgedReading, now)

@@ -1,9 +1,10 @@
 import { z } from 'zod'
 import { boardAnswerSchema, boardEntrySchema } from '../../shared/contract/board.ts'
+import { id } from '../../shared/contract/key.ts'
 import { addBoard, boardsOnRack, changeBoard, dropBoard } from '../batch/board.ts'
 import { answers, nothing, type Routes } from './route.ts'
 
-const byKey = z.object({ key: z.string().min(1).max(200) })
+const byKey = z.object({ key: id })
 
 export const boardRoutes: Routes = (app, context) => {
   const tags = ['boards']

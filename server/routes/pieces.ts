@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { id } from '../../shared/contract/key.ts'
 import { jobMatchSchema, matchQuerySchema } from '../../shared/contract/match.ts'
 import {
   newStepSchema,
@@ -17,9 +18,12 @@ import { piecesOf } from '../batch/pieces.ts'
 import { logReadings } from '../batch/reading.ts'
 import { startBatch } from '../batch/start.ts'
 import { logStep, spoilPiece } from '../batch/step.ts'
+import { takeBackReading, takeBackStep } from '../batch/take-back.ts'
 import { stepsOfPiece } from '../storage/read/pieces.ts'
 import { readingList } from '../storage/read/readings.ts'
-import { answers, byId, type Routes } from './route.ts'
+import { answers, byId, nothing, type Routes } from './route.ts'
+
+const byIdAndKey = byId.extend({ key: id })
 
 export const pieceRoutes: Routes = (app, context) => {
   const tags = ['pieces']
@@ -86,6 +90,23 @@ export const pieceRoutes: Routes = (app, context) => {
       reply.code(201).send(await logStep(context, request.params.id, readNewStep(request.body))),
   )
 
+  app.delete(
+    '/api/pieces/:id/steps/:key',
+    {
+      schema: {
+        tags,
+        summary: 'Take back a step that was logged',
+        description: 'It counts no more. It is kept, and its key stays used.',
+        params: byIdAndKey,
+        response: nothing,
+      },
+    },
+    async (request, reply) => {
+      await takeBackStep(context, request.params.id, request.params.key)
+      return reply.code(204).send(null)
+    },
+  )
+
   app.post(
     '/api/pieces/:id/spoil',
     {
@@ -135,6 +156,23 @@ export const pieceRoutes: Routes = (app, context) => {
       const isList = Array.isArray(request.body)
       const stored = await logReadings(context, job, readNewReadings(request.body, plan.job.units), isList)
       return reply.code(201).send(isList ? stored : stored[0])
+    },
+  )
+
+  app.delete(
+    '/api/jobs/:id/checks/:key',
+    {
+      schema: {
+        tags,
+        summary: 'Take back a reading that was logged',
+        description: 'It counts no more. It is kept, and its key stays used.',
+        params: byIdAndKey,
+        response: nothing,
+      },
+    },
+    async (request, reply) => {
+      await takeBackReading(context, request.params.id, request.params.key)
+      return reply.code(204).send(null)
     },
   )
 

@@ -45,6 +45,8 @@ export interface Tables {
     by: string | null
     at: string
     stored_at: string
+    /** Set when the entry was taken back: it counts no more, and is kept. */
+    taken_back_at: string | null
   }
   readings: {
     key: string
@@ -63,6 +65,7 @@ export interface Tables {
     sequence: number
     by: string | null
     instrument: string | null
+    taken_back_at: string | null
   }
   shops: { id: 'shop'; revision: number; file: string; updated_at: string }
   boards: { key: string; file: string; created_at: string; updated_at: string }

@@ -1,13 +1,14 @@
 import { z } from 'zod'
 import { lengthOf, listOf, readInput } from '../input.ts'
 import type { Units } from '../units/length.ts'
+import { inSmallLetters } from './key.ts'
 
 function boardSchema(units: Units) {
   const size = lengthOf(units, { least: 1e-3, most: 20_000 })
   const place = lengthOf(units, { least: -20_000, most: 40_000 })
   const money = z.number().min(0).max(1e9)
   return z.object({
-    key: z.string().trim().min(1).max(80),
+    key: z.string().trim().min(1).max(80).overwrite(inSmallLetters),
     units: z.enum(['in', 'mm']).optional(),
     species: z.string().min(1).max(80).optional(),
     width: size,

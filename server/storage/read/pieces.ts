@@ -22,6 +22,7 @@ export const stepListQuery = (db: Db, job: string) =>
     .selectFrom('steps')
     .select(['piece_id', 'operation'])
     .where('job_id', '=', job)
+    .where('taken_back_at', 'is', null)
     .orderBy('at')
     .orderBy('key')
 
@@ -48,9 +49,15 @@ export async function pieceById(db: Db, id: string): Promise<StoredPiece | undef
 }
 
 export const pieceStepsQuery = (db: Db, piece: string) =>
-  db.selectFrom('steps').selectAll().where('piece_id', '=', piece).orderBy('at').orderBy('key')
+  db
+    .selectFrom('steps')
+    .selectAll()
+    .where('piece_id', '=', piece)
+    .where('taken_back_at', 'is', null)
+    .orderBy('at')
+    .orderBy('key')
 
-/** What was logged on one piece, in the order it was done. */
+/** What was logged on one piece and not taken back, in the order it was done. */
 export async function stepsOfPiece(db: Db, piece: string): Promise<Step[]> {
   return (await pieceStepsQuery(db, piece).execute()).map((row) => ({
     key: row.key,

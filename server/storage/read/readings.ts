@@ -9,10 +9,14 @@ export const readingListQuery = (db: Db, job: string) =>
     .selectAll('readings')
     .select('pieces.number as number')
     .where('readings.job_id', '=', job)
+    .where('readings.taken_back_at', 'is', null)
     .orderBy('readings.at')
     .orderBy('readings.sequence')
 
-/** Every reading of a job, or of one stage of it, the oldest first; earlier readings stay as history. */
+/**
+ * Every reading of a job, or of one stage of it, the oldest first; earlier readings stay as history, those taken
+ * back are left out.
+ */
 export async function readingList(db: Db, job: string, stage?: ReadingStage): Promise<StoredReading[]> {
   const all = readingListQuery(db, job)
   const rows = await (stage === undefined ? all : all.where('stage', '=', stage)).execute()

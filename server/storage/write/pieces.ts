@@ -37,7 +37,7 @@ export async function insertStep(db: Db, job: string, step: Step, storedAt: stri
   const row = { key, piece_id: step.piece, job_id: job, operation, at, stored_at: storedAt }
   await db
     .insertInto('steps')
-    .values({ ...row, minutes: step.minutes ?? null, by: step.by ?? null })
+    .values({ ...row, minutes: step.minutes ?? null, by: step.by ?? null, taken_back_at: null })
     .execute()
 }
 

@@ -27,6 +27,7 @@ export async function insertReading(
       sequence: sql<number>`(select count(*) from readings where job_id = ${job})`,
       by: reading.by ?? null,
       instrument: reading.instrument ?? null,
+      taken_back_at: null,
     })
     .execute()
 }

@@ -25,18 +25,18 @@ const hashOf = (body: unknown): string =>
 
 /**
  * The answer given before under this key, if any.
- * @throws Problem `key-reused` when the key was used with another body
+ * @throws Problem `key-reused` when the key was used with another body, or for another noun
  */
 export async function answerBefore<T>(db: Db, { noun, key, body }: KeyedRequest): Promise<T | undefined> {
   const used = await db
     .selectFrom('used_keys')
     .selectAll()
-    .where('noun', '=', noun)
     .where('key', '=', key)
+    .orderBy((eb) => eb('noun', '=', noun), 'desc')
     .executeTakeFirst()
   if (!used) return undefined
-  if (used.body_hash === hashOf(body)) return JSON.parse(used.answer) as T
-  throw new Problem('key-reused', `The key ${key} was used before for a ${noun} with other content.`, [
+  if (used.noun === noun && used.body_hash === hashOf(body)) return JSON.parse(used.answer) as T
+  throw new Problem('key-reused', `The key ${key} was used before, for a ${used.noun} with other content.`, [
     {
       path: 'key',
       message: `was used before with other content; make a new one. Read ${JSON.stringify(key)}`,

@@ -12,6 +12,8 @@ const addresses: Record<string, string[]> = {
   '/api/jobs/{id}/start': ['post'],
   '/api/jobs/{id}/pieces': ['get'],
   '/api/pieces/{id}/steps': ['get', 'post'],
+  '/api/pieces/{id}/steps/{key}': ['delete'],
+  '/api/jobs/{id}/checks/{key}': ['delete'],
   '/api/pieces/{id}/spoil': ['post'],
   '/api/jobs/{id}/checks': ['get', 'post'],
   '/api/jobs/{id}/match': ['get'],

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import type { Change } from '../../../shared/contract/change.ts'
 import { jobMatchSchema } from '../../../shared/contract/match.ts'
 import { pieceSchema, stepSchema } from '../../../shared/contract/piece.ts'
 import { frozenPlanSchema } from '../../../shared/contract/plan.ts'
@@ -67,16 +68,21 @@ describe('POST /api/jobs/:id/start', () => {
     const [a, b] = await Promise.all([start(), start()])
     expect(new Set([a.status, b.status])).toEqual(new Set([201, 409]))
     expect((await server.get(`/api/jobs/${id}/plans`)).body).toHaveLength(1)
+    const batches = server.context().db.selectFrom('batches').selectAll().where('job_id', '=', id)
+    expect(await batches.execute()).toHaveLength(1)
+    const started = a.status === 201 ? a : b
+    expect((await server.get(`/api/jobs/${id}/pieces`)).body).toEqual(started.body)
+    expect(await stateOf(id)).toBe('started')
   })
 
-  it('keeps the frozen plan whatever becomes of job and shop', async () => {
+  it('keeps the frozen plan whatever becomes of shop and names', async () => {
     const { id } = await server.start(benchLeg())
     const { body: before } = await server.get(`/api/jobs/${id}/plan`)
     await server
       .ask()
       .put(`/api/jobs/${id}`)
       .set('if-match', '"2"')
-      .send({ ...benchLeg(), quantity: 3 })
+      .send({ ...benchLeg(), name: 'Hall bench legs' })
       .expect(200)
     await server.ask().put('/api/shop').send({ kerf: '1/4', labourPerHour: 99 }).expect(200)
     const { body: after } = await server.get(`/api/jobs/${id}/plan`)
@@ -154,9 +160,80 @@ describe('POST /api/pieces/:id/steps', () => {
     expect(body.errors[0].message).toContain('"gild"')
   })
 
+  it('logs nothing on a spoiled piece, and says so; what was logged before is answered as before', async () => {
+    const { id, pieces } = await server.start(dowel())
+    const [operation] = await operationsOf(id)
+    const path = `/api/pieces/${pieces[0]!.id}`
+    const step = { key: newKey(), operation, at: '2026-06-01T08:00:00Z' }
+    const { body: before } = await server.post(`${path}/steps`, step).expect(201)
+    await server.post(`${path}/spoil`, { key: newKey(), reason: 'a shake' }).expect(201)
+    const { body } = await log(pieces[0]!.id, operation!).expect(409)
+    expect(body.type).toBe('/api/problems/wrong-state')
+    expect(body.detail).toBe('Piece 1 is spoiled (a shake): no work is logged on it.')
+    expect((await server.post(`${path}/steps`, step).expect(201)).body).toEqual(before)
+    expect((await server.get(`${path}/steps`)).body).toEqual([before])
+  })
+
   it('is 404 for a piece that is not there', async () => {
     await log('none', 'rough').expect(404)
     await server.get('/api/pieces/none/steps').expect(404)
+  })
+})
+
+/** Changes told while `work` goes on. */
+async function toldDuring(work: () => Promise<unknown>): Promise<Change[]> {
+  const told: Change[] = []
+  const stop = server.context().changes.listen((change) => told.push(change))
+  await work()
+  stop()
+  return told
+}
+
+describe('DELETE /api/pieces/:id/steps/:key', () => {
+  it('takes the step back: it counts no more, is kept with the time, and its key stays used', async () => {
+    const { id, pieces } = await server.start(dowel())
+    const [operation] = await operationsOf(id)
+    const path = `/api/pieces/${pieces[0]!.id}/steps`
+    const step = { key: newKey(), operation, at: '2026-06-01T08:00:00Z' }
+    await server.post(path, step).expect(201)
+    const told = await toldDuring(() => server.ask().delete(`${path}/${step.key}`).expect(204))
+    expect(told).toEqual([{ kind: 'piece', id: pieces[0]!.id }])
+    expect((await server.get(path)).body).toEqual([])
+    expect((await server.get(`/api/jobs/${id}/pieces`)).body[0]).toMatchObject({ done: [], progress: 0 })
+    const stored = server.context().db.selectFrom('steps').selectAll().where('key', '=', step.key)
+    const kept = await stored.executeTakeFirstOrThrow()
+    expect(kept).toMatchObject({ operation, taken_back_at: expect.stringMatching(/^2.*Z$/) })
+    const again = await server.post(path, step).expect(409)
+    expect(again.body).toMatchObject({ type: '/api/problems/wrong-state', errors: [{ path: 'key' }] })
+    await server.ask().delete(`${path}/${step.key}`).expect(204)
+    expect(await stored.executeTakeFirstOrThrow()).toEqual(kept)
+    await server.post(path, { ...step, key: newKey() }).expect(201)
+    expect((await server.get(`/api/jobs/${id}/pieces`)).body[0].done).toEqual([operation])
+  })
+
+  it('is 404 for a step that is not there, on another piece, or of a piece that is not there', async () => {
+    const { id, pieces } = await server.start(dowel())
+    const [operation] = await operationsOf(id)
+    const { body: step } = await log(pieces[0]!.id, operation!).expect(201)
+    const of = (piece: string, key: string) => server.ask().delete(`/api/pieces/${piece}/steps/${key}`)
+    await of(pieces[0]!.id, newKey()).expect(404)
+    await of(pieces[1]!.id, step.key).expect(404)
+    await of('none', step.key).expect(404)
+    expect((await server.get(`/api/pieces/${pieces[0]!.id}/steps`)).body).toEqual([step])
+  })
+
+  it('opens a batch again that was done', async () => {
+    const { id, pieces } = await server.start({ ...dowel(), quantity: 1 })
+    const keys: string[] = []
+    for (const operation of await operationsOf(id))
+      keys.push((await log(pieces[0]!.id, operation).expect(201)).body.key)
+    const { body: done } = await server.get(`/api/jobs/${id}`)
+    expect(done.state).toBe('done')
+    const path = `/api/pieces/${pieces[0]!.id}/steps/${keys.at(-1)}`
+    const told = await toldDuring(() => server.ask().delete(path).expect(204))
+    expect(told).toContainEqual({ kind: 'job', id })
+    const { body: open } = await server.get(`/api/jobs/${id}`)
+    expect(open).toMatchObject({ state: 'started', revision: done.revision + 1 })
   })
 })
 
@@ -340,6 +417,84 @@ describe('POST /api/jobs/:id/checks', () => {
   })
 })
 
+describe('DELETE /api/jobs/:id/checks/:key', () => {
+  const reading = (piece: string, value: number, at = '2026-06-01T08:00:00Z') => ({
+    key: newKey(),
+    piece,
+    station: 's2',
+    value,
+    at,
+  })
+
+  it('takes the reading back: list and match go by the one before it, and its key stays used', async () => {
+    const { id, pieces } = await server.start(benchLeg())
+    const [early, late] = [reading(pieces[0]!.id, 31.7), reading(pieces[0]!.id, 25, '2026-06-01T09:00:00Z')]
+    await server.post(`/api/jobs/${id}/checks`, [early, late]).expect(201)
+    const mean = async () => (await server.get(`/api/jobs/${id}/match`).expect(200)).body.stations[0].mean
+    expect(await mean()).toBe(25)
+    const path = `/api/jobs/${id}/checks/${late.key}`
+    const told = await toldDuring(() => server.ask().delete(path).expect(204))
+    expect(told).toEqual([{ kind: 'check', id: pieces[0]!.id }])
+    expect(await mean()).toBe(31.7)
+    const { body: left } = await server.get(`/api/jobs/${id}/checks`)
+    expect(left.map(({ key }: { key: string }) => key)).toEqual([early.key])
+    const stored = server.context().db.selectFrom('readings').selectAll().where('key', '=', late.key)
+    const kept = await stored.executeTakeFirstOrThrow()
+    expect(kept).toMatchObject({ value_mm: 25, taken_back_at: expect.stringMatching(/^2.*Z$/) })
+    const again = await server.post(`/api/jobs/${id}/checks`, late).expect(409)
+    expect(again.body.type).toBe('/api/problems/wrong-state')
+    await server.ask().delete(path).expect(204)
+    expect(await stored.executeTakeFirstOrThrow()).toEqual(kept)
+  })
+
+  it('is 404 for a reading that is not there, of another job, or of a job that is not there', async () => {
+    const [one, other] = [await server.start(benchLeg()), await server.start(benchLeg())]
+    const entry = reading(one.pieces[0]!.id, 31.7)
+    await server.post(`/api/jobs/${one.id}/checks`, entry).expect(201)
+    const of = (job: string, key: string) => server.ask().delete(`/api/jobs/${job}/checks/${key}`)
+    await of(one.id, newKey()).expect(404)
+    await of(other.id, entry.key).expect(404)
+    await of('none', entry.key).expect(404)
+    expect((await server.get(`/api/jobs/${one.id}/checks`)).body).toHaveLength(1)
+  })
+})
+
+describe('keys', () => {
+  it('are the same in large and in small letters', async () => {
+    const key = newKey()
+    const { body: job } = await server.post('/api/jobs', { ...dowel(), key: key.toUpperCase() }).expect(201)
+    expect(job.id).toBe(key)
+    expect((await server.post('/api/jobs', { ...dowel(), key }).expect(201)).body).toEqual(job)
+    await server.get(`/api/jobs/${key.toUpperCase()}`).expect(200)
+    const start = { key: newKey() }
+    const { body: pieces } = await server.post(`/api/jobs/${key}/start`, start).expect(201)
+    const large = { key: start.key.toUpperCase() }
+    expect((await server.post(`/api/jobs/${key.toUpperCase()}/start`, large).expect(201)).body).toEqual(
+      pieces,
+    )
+    const [operation] = await operationsOf(key)
+    const step = { key: newKey(), operation, at: '2026-06-01T08:00:00Z' }
+    const path = `/api/pieces/${pieces[0].id.toUpperCase()}/steps`
+    const { body: logged } = await server.post(path, { ...step, key: step.key.toUpperCase() }).expect(201)
+    expect(logged).toMatchObject({ key: step.key, piece: pieces[0].id })
+    expect((await server.post(path, step).expect(201)).body).toEqual(logged)
+    await server.ask().delete(`${path}/${step.key.toUpperCase()}`).expect(204)
+  })
+
+  it('are used once, whatever for', async () => {
+    const { id, pieces } = await server.start(benchLeg())
+    const [operation] = await operationsOf(id)
+    const key = newKey()
+    await server
+      .post(`/api/jobs/${id}/checks`, { key, piece: pieces[0]!.id, station: 's2', value: 31.7 })
+      .expect(201)
+    const { body } = await server.post(`/api/pieces/${pieces[0]!.id}/steps`, { key, operation }).expect(409)
+    expect(body).toMatchObject({ type: '/api/problems/key-reused', errors: [{ path: 'key' }] })
+    await server.post(`/api/pieces/${pieces[0]!.id}/spoil`, { key: id, reason: 'a shake' }).expect(409)
+    expect((await server.get(`/api/pieces/${pieces[0]!.id}/steps`)).body).toEqual([])
+  })
+})
+
 describe('GET /api/jobs/:id/match', () => {
   it('compares the latest readings of one stage, spoiled pieces left out', async () => {
     const { id, pieces } = await server.start(benchLeg())
@@ -371,6 +526,8 @@ describe('GET /api/jobs/:id/match', () => {
     expect(body.stations[0].mean).toBeCloseTo(31.8, 12)
     expect(body.numbers[pieces[4]!.id]).toBe(5)
     expect(body.pieces.map((piece: { key: string }) => piece.key)).not.toContain(pieces[2]!.id)
+    await server.post(`/api/jobs/${id}/checks`, read(3, 41, '2026-06-02T08:00:00Z')).expect(201)
+    expect((await server.get(`/api/jobs/${id}/match?stage=sanded`)).body).toEqual(body)
     const turned = await server.get(`/api/jobs/${id}/match?stage=turned`).expect(200)
     expect(turned.body.stations[0]).toMatchObject({ n: 1, min: 33 })
     expect((await server.get(`/api/jobs/${id}/match`)).body).toEqual(body)

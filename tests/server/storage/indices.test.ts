@@ -25,6 +25,13 @@ async function stepsOf(query: Query): Promise<string[]> {
   return (await db.executeQuery<{ detail: string }>(explained)).rows.map(({ detail }) => detail)
 }
 
+describe('a key', () => {
+  it('is looked up over all nouns from an index', async () => {
+    const steps = await stepsOf(db.selectFrom('used_keys').selectAll().where('key', '=', 'k'))
+    expect(steps.join('; ')).toContain('used_keys_by_key')
+  })
+})
+
 describe('every list', () => {
   it.each<[string, () => Query, string]>([
     ['jobs', () => jobListQuery(db), 'jobs_by_age'],

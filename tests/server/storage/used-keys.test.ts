@@ -25,8 +25,14 @@ describe('once', () => {
     await expect(again).rejects.toMatchObject({ code: 'key-reused', status: 409 })
   })
 
-  it('keeps the keys of different nouns apart', async () => {
-    expect(await once(db, { noun: 'step', key: 'a', body: 1 }, at, () => Promise.resolve('s'))).toBe('s')
+  it('refuses the key for another noun, even with the same body', async () => {
+    const other = once(db, { noun: 'step', key: 'a', body: { x: 1, y: [1, 2] } }, at, () =>
+      Promise.resolve(0),
+    )
+    await expect(other).rejects.toMatchObject({
+      code: 'key-reused',
+      message: expect.stringContaining('for a job'),
+    })
   })
 
   it('does not use up the key when the work fails', async () => {
