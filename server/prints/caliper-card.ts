@@ -1,8 +1,8 @@
 import type { Plan } from '../../shared/plan.ts'
 import type { CheckStation } from '../../shared/profile/check-stations.ts'
 import { stationOfKey } from '../../shared/profile/station-key.ts'
-import { type LengthStyle, lengthText, nm } from '../../shared/units/length.ts'
-import { countText, rangeText } from './figures.ts'
+import { type LengthStyle, lengthText, limitText, nm } from '../../shared/units/length.ts'
+import { countText, unitOf } from './figures.ts'
 import { caution, heading, paragraph } from './flow.ts'
 import {
   BENCH_PT,
@@ -151,8 +151,11 @@ function checkTable(print: Print): void {
   )
 }
 
-const limitsText = ({ target, plus, minus }: CheckStation, style: LengthStyle): string =>
-  rangeText([target - minus, target + plus], style)
+/** Least and most as true as a caliper tells: a limit rounded to the nearest mark would pass what is out. */
+function limitsText({ target, plus, minus }: CheckStation, style: LengthStyle): string {
+  const [least, most] = [limitText(target - minus, style), limitText(target + plus, style)]
+  return `${least.slice(0, -unitOf(style).length - 1)} – ${most}`
+}
 
 const ROW_MM = 11
 

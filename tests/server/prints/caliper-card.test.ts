@@ -69,7 +69,8 @@ describe('the caliper card', () => {
     const text = phrasesOf(await print())
     expect(text).toContain(`6 in ⌀ 1 in 31/32 – 1-1/32 in neck ⚠ ${NECK_CAUTION}`)
     expect(text).toContain('21-1/2 in ⌀ 1-3/8 in 1-11/32 – 1-13/32 in top ring, fixed size')
-    expect(phrasesOf(await print(knobPlan(), 'mm'))).toContain('24.6 – 26.2 mm')
+    // 25.4 mm within 1/32 in, 0.79375 mm: to a tenth of a millimetre the limits would be 24.6 and 26.2.
+    expect(phrasesOf(await print(knobPlan(), 'mm'))).toContain('24.61 – 26.19 mm')
   })
 
   it('warns to stop the lathe', async () => {
