@@ -5,7 +5,7 @@ import type { Context } from './context.ts'
 import { INPUT_BYTES_MAX, readJsonBytes } from './json.ts'
 import { describeInterface } from './openapi.ts'
 import { servePages } from './pages.ts'
-import { answerProblem } from './problems.ts'
+import { answerProblem, answerUnreadable } from './problems.ts'
 import { aboutRoutes } from './routes/about.ts'
 import { boardRoutes } from './routes/boards.ts'
 import { eventRoutes } from './routes/events.ts'
@@ -80,6 +80,7 @@ export async function buildApp(
     bodyLimit: INPUT_BYTES_MAX,
     forceCloseConnections: true,
     routerOptions: { maxParamLength: 300, ignoreTrailingSlash: true },
+    clientErrorHandler: answerUnreadable,
     frameworkErrors: (error, request, reply) => answerProblem(error, request, reply),
   }) as unknown as App
   app.setValidatorCompiler(checkParts)

@@ -1,3 +1,4 @@
+import type { Socket } from 'node:net'
 import type { FastifyError, FastifyReply, FastifyRequest } from 'fastify'
 import type { ProblemDetails } from '../shared/contract/problem.ts'
 import { Problem, type ProblemCode, problems } from '../shared/problem.ts'
@@ -9,6 +10,8 @@ function problemOf(error: unknown): Problem | undefined {
   if (code === 'FST_ERR_CTP_BODY_TOO_LARGE') return refusal('too-large', 'The body is larger than 5 MB.')
   if (code?.startsWith('FST_ERR_CTP_INVALID_MEDIA_TYPE'))
     return refusal('wrong-media-type', 'Send the body as JSON, with content-type application/json.')
+  if (code === 'FST_ERR_BAD_URL')
+    return refusal('bad-request', 'The address cannot be read: write it in UTF-8, percent-encoded.')
   if (statusCode === 404) return refusal('not-found', message ?? problems['not-found'].title)
   if (statusCode === 429) return refusal('too-many-requests', problems['too-many-requests'].title)
   if (statusCode !== undefined && statusCode >= 400 && statusCode < 500)
@@ -34,4 +37,26 @@ export function answerProblem(error: unknown, request: FastifyRequest, reply: Fa
   if (details.status >= 500) request.log.error(error)
   const body = JSON.stringify(details)
   reply.code(details.status).type('application/problem+json; charset=utf-8').send(body)
+}
+
+/** What the connection said in a way that is no request, in words a client can act on. */
+const unreadable: Record<string, string> = {
+  HPE_INVALID_METHOD: 'There is no such HTTP method.',
+  HPE_HEADER_OVERFLOW: 'The head of the request is too large.',
+  ERR_HTTP_REQUEST_TIMEOUT: 'The request did not come to its end in time.',
+}
+
+/** Answers what could not be read as a request at all, and hangs up. */
+export function answerUnreadable(error: NodeJS.ErrnoException, socket: Socket): void {
+  if (error.code === 'ECONNRESET' || socket.destroyed) return
+  const message = unreadable[error.code ?? ''] ?? 'This is no HTTP request.'
+  const body = JSON.stringify(problemDetails(refusal('bad-request', message)))
+  const head = [
+    'HTTP/1.1 400 Bad Request',
+    'content-type: application/problem+json; charset=utf-8',
+    `content-length: ${Buffer.byteLength(body)}`,
+    'connection: close',
+  ]
+  if (socket.writable) socket.end(`${head.join('\r\n')}\r\n\r\n${body}`)
+  else socket.destroy()
 }

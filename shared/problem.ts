@@ -8,6 +8,7 @@ export interface Breach {
 /** The one catalogue of refusals: what each is called and the HTTP status it answers with. */
 export const problems = {
   'bad-input': { status: 422, title: 'The input cannot be used as it stands' },
+  'bad-request': { status: 400, title: 'The request cannot be read' },
   'not-json': { status: 400, title: 'The input is not JSON' },
   'too-large': { status: 413, title: 'The input is larger than 5 MB' },
   'wrong-media-type': { status: 415, title: 'The body must be JSON (application/json)' },

@@ -1,3 +1,4 @@
+import { type AddressInfo, connect } from 'node:net'
 import { afterEach, describe, expect, it, vi } from 'vitest'
 import { jobList } from '../../server/storage/read/jobs.ts'
 import { problemSchema } from '../../shared/contract/problem.ts'
@@ -12,6 +13,19 @@ vi.mock('../../server/storage/read/jobs.ts', async (original) => {
 afterEach(() => vi.mocked(jobList).mockClear())
 
 const server = withServer()
+
+/** What the server says to bytes sent as they stand. */
+function spoken(port: number, text: string): Promise<string> {
+  return new Promise((resolve) => {
+    let heard = ''
+    const line = connect(port, '127.0.0.1', () => line.write(text))
+    line.on('data', (chunk) => {
+      heard += String(chunk)
+    })
+    line.on('error', () => undefined)
+    line.on('close', () => resolve(heard))
+  })
+}
 
 describe('every refusal', () => {
   it.each([
@@ -36,7 +50,7 @@ describe('every refusal', () => {
           .send(`"${'x'.repeat(6_000_000)}"`),
       413,
     ],
-    ['an address that cannot be read', () => server.get('/api/jobs/%E0%A4%A'), 422],
+    ['an address that cannot be read', () => server.get('/api/jobs/%E0%A4%A'), 400],
     ['a body of the wrong kind', () => server.ask().post('/api/jobs').type('json').send('7'), 422],
   ])('is problem details: %s', async (_, ask, status) => {
     const { body } = await ask()
@@ -87,6 +101,26 @@ describe('every refusal', () => {
     })
     expect(answer.statusCode).toBe(status)
     expect(answer.json().errors[0]).toEqual({ path, message: expect.stringMatching(says) })
+  })
+
+  it.each([
+    ['a method nobody knows', 'BREW /api/jobs HTTP/1.1', 400, /no such HTTP method/],
+    ['a method this server does not know', 'PROPFIND /api/jobs HTTP/1.1', 405, /takes GET/],
+    ['something that is no request', 'good morning', 400, /no HTTP request|no such HTTP method/],
+    ['a head that is too large', `GET /api/health HTTP/1.1\r\nx: ${'y'.repeat(100_000)}`, 400, /too large/],
+  ])('is problem details on the line: %s', async (_, head, status, says) => {
+    await server
+      .app()
+      .listen({ host: '127.0.0.1', port: 0 })
+      .catch(() => undefined)
+    const { port } = server.app().server.address() as AddressInfo
+    const answer = await spoken(port, `${head}\r\nhost: here\r\nconnection: close\r\n\r\n`)
+    expect(answer).toMatch(new RegExp(`^HTTP/1.1 ${status} `))
+    expect(answer).toMatch(/\r\ncontent-type: application\/problem\+json/)
+    const body = JSON.parse(answer.slice(answer.indexOf('{'), answer.lastIndexOf('}') + 1))
+    expect(problemSchema.safeParse(body).error).toBeUndefined()
+    expect(body.status).toBe(status)
+    expect(body.detail).toMatch(says)
   })
 
   it('says which methods an address takes', async () => {
