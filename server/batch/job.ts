@@ -5,6 +5,7 @@ import { inTransaction } from '../storage/database.ts'
 import { isJobIdTaken, jobById, type StoredJob } from '../storage/read/jobs.ts'
 import { hideJob, insertJob, updateJob } from '../storage/write/jobs.ts'
 import { once } from '../storage/write/used-keys.ts'
+import { checkFrozen } from './frozen-file.ts'
 
 type Revision = Pick<StoredJob, 'id' | 'revision'>
 
@@ -26,13 +27,18 @@ export async function addJob(
   return job
 }
 
-/** Stores a new revision of a job. A batch that is started keeps the plan it was started with. */
+/**
+ * Stores a new revision of a job.
+ * @throws Problem `wrong-state` when the batch is started and the change is to its work
+ */
 export async function changeJob(
   context: Context,
   { id, revision }: Revision,
   { file }: EnteredJob,
 ): Promise<StoredJob> {
   const job = await inTransaction(context.db, async (tx) => {
+    const stored = await jobById(tx, id)
+    if (stored && stored.state !== 'draft' && stored.revision === revision) checkFrozen(stored.file, file)
     if (!(await updateJob(tx, { id, file, at: context.now() }, revision))) throw changedMeanwhile()
     return (await jobById(tx, id))!
   })

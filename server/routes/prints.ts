@@ -1,4 +1,6 @@
 import { z } from 'zod'
+import { readJob } from '../../shared/job.ts'
+import type { Plan } from '../../shared/plan.ts'
 import { styleOf } from '../../shared/units/length.ts'
 import { jobOf } from '../batch/find.ts'
 import { piecesOf } from '../batch/pieces.ts'
@@ -24,6 +26,12 @@ const fileName = (name: unknown, what: string): string =>
       .slice(0, 60) || 'job'
   }-${what}`
 
+/** A frozen plan with what may be changed after the start as it is now: who the batch is for, and what to note. */
+function withPresentNames(plan: Plan, { file }: StoredJob): Plan {
+  const { name, customer, due, notes } = readJob(file)
+  return { ...plan, job: { ...plan.job, name, customer, due, notes } }
+}
+
 /** The print of a job's plan on the paper and in the style asked for, else in those of shop and job. */
 async function printOf(
   context: Context,
@@ -32,7 +40,7 @@ async function printOf(
   query: z.output<typeof printQuery>,
 ) {
   const frozen = await planOfBatch(context.db, job.id)
-  const plan = frozen?.plan ?? (await planOf(context, job))
+  const plan = frozen ? withPresentNames(frozen.plan, job) : await planOf(context, job)
   const shop = await shopOf(context)
   const { paper = shop.units === 'mm' ? 'a4' : 'letter', style = styleOf(plan.job.units) } = query
   const wood = [...shop.species, ...context.woods].find(({ key }) => key === plan.job.species)?.name

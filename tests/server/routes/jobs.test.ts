@@ -116,6 +116,62 @@ describe('PUT /api/jobs/:id', () => {
     expect(new Set([a.status, b.status])).toEqual(new Set([200, 412]))
   })
 
+  it('changes who a started batch is for, and nothing of its work', async () => {
+    const { id } = await server.start({ ...benchLeg(), mill: 'north' })
+    const { body: job, headers } = await server.get(`/api/jobs/${id}`)
+    const put = (change: object) =>
+      server
+        .ask()
+        .put(`/api/jobs/${id}`)
+        .set('if-match', headers.etag!)
+        .send({ ...job, ...change })
+    const stations = job.profile.stations.slice(1)
+    for (const [change, path] of [
+      [{ quantity: 3 }, 'quantity'],
+      [{ species: 'oak-white' }, 'species'],
+      [{ tolerance: { diameter: '1/64' } }, 'tolerance'],
+      [
+        { profile: { stations: [{ ...job.profile.stations[0], diameter: '1 1/16' }, ...stations] } },
+        'profile',
+      ],
+      [{ mill: 'south' }, 'mill'],
+      [{ mill: undefined }, 'mill'],
+    ] as const) {
+      const { body } = await put({ name: 'Hall bench legs', ...change }).expect(409)
+      expect(body.type).toBe('/api/problems/wrong-state')
+      expect(body.detail).toBe('The batch is started: its plan is frozen; duplicate the job to change it.')
+      expect(body.errors.map((error: { path: string }) => error.path)).toEqual([path])
+    }
+    expect((await server.get(`/api/jobs/${id}`)).body).toEqual(job)
+    await put({ quantity: -1 }).expect(422)
+    const free = { name: 'Hall bench legs', customer: 'Hall', due: '2027-03-01', notes: 'by the window' }
+    expect((await put(free).expect(200)).body).toMatchObject({ ...free, state: 'started' })
+  })
+
+  it('takes a length written another way for the same in a started batch', async () => {
+    const { id } = await server.start({ ...dowel(), tolerance: { diameter: '1/32 in' } })
+    const put = (diameter: unknown, revision: number) =>
+      server
+        .ask()
+        .put(`/api/jobs/${id}`)
+        .set('if-match', `"${revision}"`)
+        .send({ ...dowel(), tolerance: { diameter } })
+    await put(0.79375, 2).expect(200)
+    await put(0.7, 3).expect(409)
+  })
+
+  it('refuses the work of a done batch to be changed', async () => {
+    const { id } = await server.start(dowel())
+    await server.context().db.updateTable('jobs').set({ state: 'done' }).where('id', '=', id).execute()
+    const { body } = await server
+      .ask()
+      .put(`/api/jobs/${id}`)
+      .set('if-match', '"2"')
+      .send({ ...dowel(), quantity: 3 })
+      .expect(409)
+    expect(body.errors[0].path).toBe('quantity')
+  })
+
   it('refuses a broken file and keeps the good one', async () => {
     const { id } = await server.enter(dowel())
     await server
