@@ -9,17 +9,21 @@ import type { Breach } from '../shared/problem.ts'
 import type { Shop } from '../shared/shop.ts'
 import type { Species } from '../shared/wood/species.ts'
 import type { JobFile, StoredJob } from './job-file.ts'
+import { session } from './session.ts'
 
 /** What the server refused, with the fields it named; status 0 when it could not be reached. */
 export class Refusal extends Error {
   readonly status: number
   readonly errors: Breach[]
+  /** The name of the refusal in the catalogue, e.g. `key-reused`; empty without an answer. */
+  readonly code: string
 
-  constructor(status: number, message: string, errors: Breach[] = []) {
+  constructor(status: number, message: string, errors: Breach[] = [], code = '') {
     super(message)
     this.name = 'Refusal'
     this.status = status
     this.errors = errors
+    this.code = code
   }
 }
 
@@ -62,8 +66,14 @@ const ask = async <T>(path: string, how: Ask = {}): Promise<T> => (await answere
 
 async function refusalOf(answer: Response): Promise<Refusal> {
   try {
-    const told = (await answer.json()) as { title?: string; detail?: string; errors?: Breach[] }
-    return new Refusal(answer.status, told.detail ?? told.title ?? answer.statusText, told.errors ?? [])
+    const told = (await answer.json()) as {
+      type?: string
+      title?: string
+      detail?: string
+      errors?: Breach[]
+    }
+    const code = told.type?.split('/').at(-1)
+    return new Refusal(answer.status, told.detail ?? told.title ?? answer.statusText, told.errors ?? [], code)
   } catch {
     return new Refusal(answer.status, `The server answered ${answer.status} ${answer.statusText}`)
   }
@@ -126,8 +136,12 @@ export type Print =
   | 'labels.pdf'
   | 'quote.pdf' // prettier-ignore
 
-/** The address of a print of a job. */
-export const printPath = (jobId: string, print: Print): string => `/api${job(jobId)}/prints/${print}`
+/** The address of a print of a job, in the way of writing lengths and on the paper the person has chosen. */
+export function printPath(jobId: string, print: Print): string {
+  const { style, paper } = session()
+  const asked = new URLSearchParams({ ...(style && { style }), ...(paper && { paper }) })
+  return `/api${job(jobId)}/prints/${print}${asked.size > 0 ? `?${asked}` : ''}`
+}
 
 export const shop = () => ask<Shop>('/shop')
 /** The settings with the revision they stand at. */
@@ -167,3 +181,12 @@ export function onChange(listener: (change: Change) => void): () => void {
     }
   }
 }
+
+export const stepsOf = (pieceId: string) => ask<Step[]>(`${piece(pieceId)}/steps`)
+/** Takes a logged step back; the piece waits for its operation again. */
+export const takeBackStep = (pieceId: string, key: string) =>
+  ask<void>(`${piece(pieceId)}/steps/${encodeURIComponent(key)}`, { method: 'DELETE' })
+export const readingsOf = (jobId: string) => ask<StoredReading[]>(`${job(jobId)}/checks`)
+/** Takes a reading back; the one before it, if any, counts again. */
+export const takeBackReading = (jobId: string, key: string) =>
+  ask<void>(`${job(jobId)}/checks/${encodeURIComponent(key)}`, { method: 'DELETE' })

@@ -6,6 +6,8 @@ export interface Session {
   /** How lengths are shown; the job's own way when absent. */
   style?: LengthStyle
   theme?: 'light' | 'dark'
+  /** What prints are made for; the shop's own when absent. */
+  paper?: 'letter' | 'a4'
   /** Written beside readings and steps. */
   by: string
 }

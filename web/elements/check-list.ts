@@ -4,6 +4,7 @@ import type { Plan } from '../../shared/plan.ts'
 import type { CheckStation } from '../../shared/profile/check-stations.ts'
 import { figure, length, lengthUnit, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
+import { checkName } from './operation-words.ts'
 
 /** Where the calipers go, with target and tolerance, and why a place is a poor one. */
 @customElement('check-list')
@@ -53,7 +54,7 @@ export class CheckList extends LitElement {
     return html`
       <tr>
         <th scope="row">
-          ${station.name ?? station.key}
+          ${checkName(station, this.plan.job.profile)}
           ${station.fixed ? html` <span class="mark">fixed</span>` : nothing}
         </th>
         <td class="number" data-label="At, ${unit}">${mm(station.at)}</td>

@@ -40,7 +40,7 @@ export class DisplayChoices extends LitElement {
   }
 
   override render() {
-    const { style, theme, by } = session()
+    const { style, theme, paper, by } = session()
     const choose = (field: keyof Session) => (event: Event) =>
       changeSession({ [field]: (event.target as HTMLSelectElement).value || undefined })
     return html`
@@ -62,6 +62,14 @@ export class DisplayChoices extends LitElement {
               <option value="" ?selected=${!theme}>as this device is set</option>
               <option value="light" ?selected=${theme === 'light'}>light</option>
               <option value="dark" ?selected=${theme === 'dark'}>dark</option>
+            </select>
+          </div>
+          <div class="field">
+            <label for="paper">Paper of prints</label>
+            <select id="paper" @change=${choose('paper')} .value=${paper ?? ''}>
+              <option value="" ?selected=${!paper}>as the shop’s units</option>
+              <option value="letter" ?selected=${paper === 'letter'}>Letter</option>
+              <option value="a4" ?selected=${paper === 'a4'}>A4</option>
             </select>
           </div>
           <div class="field">

@@ -18,14 +18,19 @@ export class JobHead extends LitElement {
     return { path, error: this.errors.get(path), disabled: this.disabled }
   }
 
+  /** What changes no piece stays open when the rest is disabled. */
+  private open(path: string) {
+    return { ...this.common(path), disabled: false }
+  }
+
   override render() {
     const { file } = this
     const enter = (path: string) => (text: string) => tellEntry(this, path, text)
     return html`
       <div class="fields">
-        ${textField({ ...this.common('name'), label: 'Name of the job', wide: true, value: file.name ?? '', enter: enter('name') })}
-        ${textField({ ...this.common('customer'), label: 'Customer', value: file.customer ?? '', enter: enter('customer') })}
-        ${textField({ ...this.common('due'), label: 'Due', kind: 'date', value: file.due ?? '', enter: enter('due') })}
+        ${textField({ ...this.open('name'), label: 'Name of the job', wide: true, value: file.name ?? '', enter: enter('name') })}
+        ${textField({ ...this.open('customer'), label: 'Customer', value: file.customer ?? '', enter: enter('customer') })}
+        ${textField({ ...this.open('due'), label: 'Due', kind: 'date', value: file.due ?? '', enter: enter('due') })}
         ${textField({
           ...this.common('quantity'),
           label: file.profile.split ? 'How many halves' : 'How many',

@@ -2,11 +2,12 @@ import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { Plan } from '../../shared/plan.ts'
 import type { StoredJob } from '../job-file.ts'
+import { jobPath } from '../router.ts'
 import { pageWear } from '../styles/all.ts'
 import { boardFeetText, hours, priceText } from './amounts.ts'
 import { stateWords } from './job-card.ts'
 
-/** Name, state and leading figures of the job at hand. Sends `start` when the batch is to be started. */
+/** Name, state and leading figures of the job at hand, and the way to the start of its batch. */
 @customElement('job-strip')
 export class JobStrip extends LitElement {
   static override styles = [
@@ -74,7 +75,6 @@ export class JobStrip extends LitElement {
   @property({ attribute: false }) plan!: Plan
   /** There are edits on this device that the figures do not show. */
   @property({ type: Boolean }) unsaved = false
-  @property({ type: Boolean }) starting = false
 
   override render() {
     const { job, plan, unsaved } = this
@@ -88,7 +88,7 @@ export class JobStrip extends LitElement {
         ${
           job.state === 'draft'
             ? html`<div class="start no-print">
-              <button type="button" class="main" ?disabled=${this.starting} @click=${() => this.dispatchEvent(new CustomEvent('start'))}>Start the batch</button>
+              <a class="button main" href=${jobPath(job.id, 'rack')}>To the start of the batch</a>
             </div>`
             : nothing
         }

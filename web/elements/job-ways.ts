@@ -79,7 +79,7 @@ export class JobWays extends LitElement {
           <summary>Allowances for this job only</summary>
           <div class="fields">${this.allowances()}</div>
         </details>
-        ${noteField({ ...this.common('notes'), label: 'Notes', value: file.notes ?? '' })}
+        ${noteField({ ...this.common('notes'), disabled: false, label: 'Notes', value: file.notes ?? '' })}
       </div>
     `
   }

@@ -3,7 +3,7 @@ import { customElement, state } from 'lit/decorators.js'
 import type { Plan } from '../../shared/plan.ts'
 import type { Species } from '../../shared/wood/species.ts'
 import { addJob, deleteJob, jobs, newKey, piecesOf, planOf } from '../api.ts'
-import { draftOf, dropDraft } from '../drafts.ts'
+import { draftOf, dropDraft, otherDrafts } from '../drafts.ts'
 import type { Progress } from '../elements/job-card.ts'
 import '../elements/job-card.ts'
 import { jobFileOf } from '../job-entries.ts'
@@ -171,6 +171,7 @@ export class JobsPage extends LitElement {
           </div>
         </div>
         <p role="status" class=${this.message ? 'problem' : 'hidden-label'}>${this.message}</p>
+        ${this.kept()}
         ${this.list.shown(
           (list) => (list.jobs.length === 0 ? this.none() : this.all(list)),
           () => void this.reload(),
@@ -191,6 +192,22 @@ export class JobsPage extends LitElement {
         </div>
       </dialog>
     `
+  }
+
+  /** Entered on this device and stored nowhere: new jobs of other tabs, edits of jobs that are gone. */
+  private kept() {
+    const stored = new Set(this.list.value?.jobs.map(({ id }) => id))
+    const kept = otherDrafts().filter(({ jobId }) => jobId === '' || (this.list.value && !stored.has(jobId)))
+    if (kept.length === 0) return nothing
+    return html`<div class="notice no-print">
+      <p>Kept on this device and not saved yet:</p>
+      <ul>
+        ${kept.map(
+          ({ jobId, draft }) =>
+            html`<li><a href=${jobId ? jobPath(jobId, 'profile') : '/jobs/new'}>${draft.file.name || 'a new job without a name'}</a></li>`,
+        )}
+      </ul>
+    </div>`
   }
 
   private none() {

@@ -1,29 +1,52 @@
 import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import type { JobState } from '../../shared/contract/job.ts'
+import type { Plan } from '../../shared/plan.ts'
 import type { Breach } from '../../shared/problem.ts'
 import type { Units } from '../../shared/units/length.ts'
-import { addJob, changeJob, newKey, Refusal, storedJob } from '../api.ts'
-import { type Draft, draftOf, dropDraft, keepDraft } from '../drafts.ts'
+import { addJob, newKey, planOf, Refusal, storedJob } from '../api.ts'
+import {
+  adoptDraft,
+  type Draft,
+  draftOf,
+  dropDraft,
+  dropOther,
+  hasDraft,
+  keepDraft,
+  type OtherDraft,
+  otherDrafts,
+  setAside,
+} from '../drafts.ts'
 import type { JobForm } from '../elements/job-form.ts'
+import '../elements/ask-twice.ts'
 import '../elements/job-form.ts'
 import '../elements/save-bar.ts'
-import { type EntryDetail, withEntry } from '../entry.ts'
+import { type EntryDetail, entryAt, withEntry } from '../entry.ts'
 import { exampleJob } from '../example-job.ts'
+import { frozenFile, OPEN_FIELDS, withOpenFields } from '../frozen-file.ts'
 import { inUnits, jobFileOf, newJobFile, sentFile } from '../job-entries.ts'
 import type { JobFile } from '../job-file.ts'
 import { type LivePlan, livePlan } from '../live-plan.ts'
 import { Load } from '../load.ts'
 import { go, jobPath } from '../router.ts'
+import { sameFile, saveJob, withSending } from '../save-job.ts'
 import { noteChange, type ShopAndWoods, shopAndWoods, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
 
 /** The new job: a plain stick, or the example where the address asks for it. */
 const freshFile = (units: Units) => (location.search === '?example' ? exampleJob() : newJobFile(units))
 
+/** Whether nothing stands in the field yet. */
+function isUntouched(file: JobFile | undefined, path: string): boolean {
+  const value = entryAt(file, path)
+  return value === undefined || value === '' || (Array.isArray(value) && value.every((each) => each === ''))
+}
+
 /** What the page works on: the stored job it came from, if any, and the shop that plans it. */
 interface Ground extends ShopAndWoods {
   stored?: { file: JobFile; revision: number; state: JobState }
+  /** The plan a started batch is made to. */
+  frozen?: Plan
 }
 
 /** Writes a job: its head, profile, joints and ways, with the drawing and the plan as they stand at each stroke. */
@@ -44,6 +67,9 @@ export class ProfilePage extends LitElement {
   @state() private refused: Breach[] = []
   @state() private message = ''
   @state() private conflict = false
+  /** The job was deleted elsewhere while edits of it are kept here. */
+  @state() private gone = false
+  @state() private others: OtherDraft[] = []
   @state() private saving = false
   @state() private saved = true
   @state() private tried = false
@@ -57,6 +83,7 @@ export class ProfilePage extends LitElement {
 
   override connectedCallback() {
     super.connectedCallback()
+    addEventListener('storage', this.listOthers)
     this.unwatch = watchChanges((change) => {
       if (change.kind === 'shop') void this.reload()
       else if (change.kind === 'job' && change.id === this.jobId && this.saved && !this.saving)
@@ -65,6 +92,7 @@ export class ProfilePage extends LitElement {
   }
 
   override disconnectedCallback() {
+    removeEventListener('storage', this.listOthers)
     this.unwatch?.()
     clearTimeout(this.timer)
     super.disconnectedCallback()
@@ -77,6 +105,7 @@ export class ProfilePage extends LitElement {
       this.refused = []
       this.message = ''
       this.conflict = false
+      this.gone = false
       void this.reload()
     }
   }
@@ -84,32 +113,64 @@ export class ProfilePage extends LitElement {
   private async reload() {
     const { jobId } = this
     await this.ground.from(async () => {
-      const [shop, job] = await Promise.all([shopAndWoods(), jobId ? storedJob(jobId) : undefined])
+      const [shop, job] = await Promise.all([shopAndWoods(), jobId ? this.job(jobId) : undefined])
+      const frozen = job && job.state !== 'draft' ? await planOf(jobId) : undefined
       return {
         ...shop,
         ...(job && { stored: { file: jobFileOf(job), revision: job.revision, state: job.state } }),
+        ...(frozen && { frozen }),
       }
     })
-    if (this.ground.value && this.jobId === jobId) this.begin(this.ground.value)
+    if (this.ground.value && !this.ground.failure && this.jobId === jobId) this.begin(this.ground.value)
+  }
+
+  /** The stored job; none where it is gone and edits of it are kept here. */
+  private async job(jobId: string) {
+    try {
+      return await storedJob(jobId)
+    } catch (failure) {
+      if (failure instanceof Refusal && failure.status === 404 && hasDraft(jobId)) return undefined
+      throw failure
+    }
   }
 
   /** Kept edits come back; without any the stored job, or a new one, is the start. */
-  private begin({ stored, shop }: Ground) {
-    const kept = stored && stored.state !== 'draft' ? undefined : draftOf(this.jobId)
+  private begin({ stored, shop, frozen }: Ground) {
+    this.gone = this.jobId !== '' && !stored
+    if (frozen) this.setLateEditsAside(stored!.file)
+    this.listOthers()
+    const [other] = this.others
+    const kept = draftOf(this.jobId) ?? (this.gone && other ? adoptDraft(other) : undefined)
     this.draft = kept ?? {
       file: stored?.file ?? freshFile(shop.units),
       key: newKey(),
       ...(stored && { revision: stored.revision }),
     }
+    if (frozen && stored) this.draft = { ...this.draft, revision: stored.revision }
     this.saved = !kept && stored !== undefined
-    this.message = kept ? 'Your unsaved edits from this device are back.' : ''
+    this.message = kept && !this.gone ? 'Your unsaved edits from this device are back.' : ''
+    this.listOthers()
     this.plan()
+  }
+
+  private readonly listOthers = () => {
+    this.others = otherDrafts().filter(({ jobId }) => jobId === this.jobId)
+  }
+
+  /** Edits that the batch was started without cannot reach it any more: they wait beside it. */
+  private setLateEditsAside(file: JobFile) {
+    const kept = draftOf(this.jobId)
+    if (kept && !sameFile(kept.file, withOpenFields(file, kept.file))) setAside(this.jobId)
   }
 
   private plan() {
     if (!this.ground.value || !this.draft) return
     const begun = performance.now()
-    this.live = livePlan(this.draft.file, this.ground.value)
+    const live = livePlan(this.draft.file, this.ground.value)
+    const { frozen } = this.ground.value
+    // A started batch is shown as it is made; only what may still be changed can be wrong.
+    const errors = live.errors.filter(({ path }) => OPEN_FIELDS.some((field) => field === path))
+    this.live = frozen ? { job: frozen.job, plan: frozen, errors } : live
     this.planMs = performance.now() - begun
   }
 
@@ -149,14 +210,14 @@ export class ProfilePage extends LitElement {
   }
 
   private async send(revision: number | undefined) {
-    const { draft, jobId } = this
+    const { jobId } = this
+    const sent = withSending({ ...this.draft!, ...(revision !== undefined && { revision }) })
+    this.draft = sent
+    keepDraft(jobId, sent)
     this.saving = true
     try {
-      const job =
-        jobId && revision !== undefined
-          ? await changeJob(jobId, revision, sentFile(draft!.file))
-          : await addJob({ ...sentFile(draft!.file), key: draft!.key })
-      this.stored(job.id, job.revision, draft!)
+      const job = await saveJob(jobId, sent)
+      this.stored(job.id, job.revision, sent)
     } catch (failure) {
       this.failed(failure)
     } finally {
@@ -169,7 +230,7 @@ export class ProfilePage extends LitElement {
     this.conflict = false
     const same = this.draft === sent
     dropDraft(this.jobId)
-    this.draft = { ...this.draft!, revision }
+    this.draft = { file: this.draft!.file, key: this.draft!.key, revision }
     if (!same) keepDraft(id, this.draft)
     this.saved = same
     this.message = same ? 'Saved.' : ''
@@ -181,7 +242,9 @@ export class ProfilePage extends LitElement {
     if (!(failure instanceof Refusal)) throw failure
     this.conflict = failure.status === 412
     this.refused = failure.errors
-    this.message = this.conflict ? '' : failure.message
+    this.message = this.conflict ? '' : failure.errors.some(({ path }) => path) ? '' : failure.message
+    this.gone = failure.status === 404
+    if (failure.code === 'wrong-state') void this.reload()
     if (failure.errors[0])
       void this.updateComplete.then(() => this.form()?.focusField(failure.errors[0]!.path))
   }
@@ -206,10 +269,11 @@ export class ProfilePage extends LitElement {
     await this.reload()
   }
 
-  private readonly duplicate = async () => {
-    const { file } = this.draft!
+  /** Stores the edits as a job of their own. */
+  private async saveAsNew({ revision: _revision, ...draft }: Draft, drop: () => void) {
     try {
-      const job = await addJob({ ...file, name: `${file.name} (copy)`, key: newKey() })
+      const job = await saveJob('', withSending(draft))
+      drop()
       noteChange({ kind: 'job', id: job.id })
       go(jobPath(job.id, 'profile'))
     } catch (failure) {
@@ -217,30 +281,65 @@ export class ProfilePage extends LitElement {
     }
   }
 
-  /** Errors as they are shown: not for the field being typed in, nor a missing name before the first try to save. */
+  private readonly abandon = () => {
+    dropDraft(this.jobId)
+    go('/jobs')
+  }
+
+  private adopt(other: OtherDraft) {
+    if (!this.saved) setAside(this.jobId)
+    adoptDraft(other)
+    this.begin(this.ground.value!)
+  }
+
+  private drop(other: OtherDraft) {
+    dropOther(other)
+    this.listOthers()
+  }
+
+  private readonly duplicate = async () => {
+    const file = this.shownFile()
+    try {
+      const job = await addJob({ ...sentFile(file), name: `${file.name} (copy)`, key: newKey() })
+      noteChange({ kind: 'job', id: job.id })
+      go(jobPath(job.id, 'profile'))
+    } catch (failure) {
+      this.failed(failure)
+    }
+  }
+
+  /** Errors as they are shown: not for the field being typed in, nor of fields still empty before the first try to save. */
   private shownErrors(): Breach[] {
     const { errors } = this.live
     return [...errors, ...this.refused].filter(
-      ({ path }) => path !== this.typing && (path !== 'name' || this.tried || !!this.draft?.file.name),
+      ({ path }) => path !== this.typing && (this.tried || !isUntouched(this.draft?.file, path)),
     )
+  }
+
+  /** A started batch is shown as it is made, whatever the file tells. */
+  private shownFile(): JobFile {
+    const { file } = this.draft!
+    const frozen = this.ground.value?.frozen
+    return frozen ? frozenFile(file, frozen.job.profile) : file
   }
 
   override render() {
     return this.ground.shown(
-      (ground) => (this.draft ? this.page(ground, this.draft) : html``),
+      (ground) => (this.draft ? this.page(ground) : html``),
       () => void this.reload(),
     )
   }
 
-  private page(ground: Ground, draft: Draft) {
-    const frozen = ground.stored !== undefined && ground.stored.state !== 'draft'
+  private page(ground: Ground) {
+    const frozen = ground.frozen !== undefined
     const shown = this.shownErrors()
     return html`
       <div class="page" @entry=${this.entry} @change=${this.left} @focusout=${this.left}>
         <div class="page-head"><h1>${this.jobId ? 'Profile' : 'New job'}</h1></div>
         ${frozen ? this.frozen() : nothing} ${this.conflict ? this.conflicted() : nothing}
+        ${this.gone ? this.deleted() : nothing} ${this.others.map((other) => this.other(other, frozen))}
         <job-form
-          .file=${draft.file}
+          .file=${this.shownFile()}
           .live=${this.live}
           .shown=${shown}
           .ground=${ground}
@@ -248,7 +347,7 @@ export class ProfilePage extends LitElement {
         ></job-form>
       </div>
       ${
-        frozen
+        this.gone
           ? nothing
           : html`<save-bar
             .errors=${shown.length}
@@ -267,8 +366,58 @@ export class ProfilePage extends LitElement {
     return html`
       <div class="notice no-print">
         <div class="page-head">
-          <p>The batch is started: profile and plan are frozen, so that every piece is made and checked alike.</p>
+          <p>
+            The batch is started: profile and plan are frozen, so that every piece is made and checked alike. Name,
+            customer, due day and notes can still be changed.
+          </p>
           <p><button type="button" @click=${this.duplicate}>Duplicate to change</button></p>
+        </div>
+      </div>
+    `
+  }
+
+  private deleted() {
+    return html`
+      <div class="problem" role="alert">
+        <p>This job was deleted elsewhere. What you entered is still here.</p>
+        <div class="buttons">
+          <button type="button" class="main" @click=${() => this.saveAsNew(this.draft!, () => dropDraft(this.jobId))}>
+            Save as a new job
+          </button>
+          <button type="button" class="danger" @click=${this.abandon}>Drop it</button>
+        </div>
+      </div>
+    `
+  }
+
+  /** Edits of another tab, or of one that was closed. */
+  private other(other: OtherDraft, frozen: boolean) {
+    const { file } = other.draft
+    const name = file.name || 'no name yet'
+    const told = frozen
+      ? 'These edits were not saved when the batch was started and cannot reach it any more'
+      : this.jobId
+        ? 'Other unsaved edits of this job are kept on this device, from another tab or one that was closed'
+        : 'Another new job is kept unsaved on this device, from another tab or one that was closed'
+    return html`
+      <div class="notice no-print">
+        <div class="page-head">
+          <p>${told}: ${name}, ${file.profile.stations.length} stations.</p>
+          <div class="buttons">
+            ${
+              frozen || this.gone
+                ? html`<button type="button" @click=${() => this.saveAsNew(other.draft, () => dropOther(other))}>
+                  Save them as a new job
+                </button>`
+                : html`<button type="button" @click=${() => this.adopt(other)}>Go on with ${this.jobId ? 'them' : 'it'}</button>`
+            }
+            <ask-twice
+              label="Drop ${this.jobId ? 'them' : 'it'}"
+              question="Drop what was entered for good?"
+              answer="Yes, drop it"
+              @confirmed=${() => this.drop(other)}
+            ></ask-twice>
+          </div>
         </div>
       </div>
     `
