@@ -1,6 +1,7 @@
 import { readJob } from '../../shared/job.ts'
-import { type Plan, planJob } from '../../shared/plan.ts'
+import type { Plan } from '../../shared/plan.ts'
 import { type Context, shopOf } from '../context.ts'
+import { planApart } from '../jobs/long-plan.ts'
 import type { StoredJob } from '../storage/read/jobs.ts'
 import { planOfBatch } from '../storage/read/plans.ts'
 
@@ -8,5 +9,5 @@ import { planOfBatch } from '../storage/read/plans.ts'
 export async function planOf(context: Context, job: StoredJob): Promise<Plan> {
   const frozen = await planOfBatch(context.db, job.id)
   if (frozen) return frozen.plan
-  return planJob(readJob(job.file), await shopOf(context), context.woods)
+  return planApart({ job: readJob(job.file), shop: await shopOf(context), woods: context.woods })
 }

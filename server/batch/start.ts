@@ -1,10 +1,11 @@
 import type { CutPlan } from '../../shared/cutting/board.ts'
 import { type Job, readJob } from '../../shared/job.ts'
 import type { Piece } from '../../shared/piece.ts'
-import { type Plan, planJob, speciesOf } from '../../shared/plan.ts'
+import { type Plan, speciesOf } from '../../shared/plan.ts'
 import { Problem } from '../../shared/problem.ts'
 import type { Shop } from '../../shared/shop.ts'
 import { type Context, shopOf } from '../context.ts'
+import { planApart } from '../jobs/long-plan.ts'
 import { version } from '../package-root.ts'
 import type { StoredJob } from '../storage/read/jobs.ts'
 import type { FrozenPlan } from '../storage/read/plans.ts'
@@ -26,9 +27,9 @@ const isNoWorse = (cut: CutPlan, than: CutPlan): boolean =>
 
 /** The plan with the best cut that can be found in a short while. */
 async function bestPlan({ exactCut, woods }: Context, job: Job, shop: Shop): Promise<Plan> {
-  const quick = planJob(job, shop, woods)
+  const quick = await planApart({ job, shop, woods })
   const cut = await exactCut(quick.cutOrder, START_SEARCH_MS)
-  return isNoWorse(cut, quick.cut) ? planJob(job, shop, woods, cut) : quick
+  return isNoWorse(cut, quick.cut) ? planApart({ job, shop, woods, better: cut }) : quick
 }
 
 async function freeze(context: Context, key: string, { id, file, revision }: StoredJob) {

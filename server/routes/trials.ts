@@ -6,8 +6,8 @@ import { planSchema } from '../../shared/contract/plan.ts'
 import { readCutOrder } from '../../shared/cutting/order.ts'
 import { matchSet } from '../../shared/matching/match.ts'
 import { readSetFile } from '../../shared/matching/set-file.ts'
-import { planJob } from '../../shared/plan.ts'
 import { shopOf } from '../context.ts'
+import { planApart } from '../jobs/long-plan.ts'
 import { answers, type Routes } from './route.ts'
 
 /** Longest search for a cut while a client waits, ms. */
@@ -29,7 +29,10 @@ export const trialRoutes: Routes = (app, context) => {
         response: answers(200, 'The plan; nothing is stored', planSchema),
       },
     },
-    async (request) => planJob(readJobFile(request.body).job, await shopOf(context), context.woods),
+    async (request) => {
+      const { job } = readJobFile(request.body)
+      return planApart({ job, shop: await shopOf(context), woods: context.woods })
+    },
   )
 
   app.post(

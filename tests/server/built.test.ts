@@ -144,6 +144,24 @@ describe('the built command line', () => {
 })
 
 describe('the built server', () => {
+  it('plans very many stations in a thread of its own, and answers others meanwhile', async () => {
+    const server = await serve({ PORT: '0', DATA_DIR: join(folder, 'long') })
+    const stations = Array.from({ length: 2000 }, (_, i) => ({ at: i * 5, diameter: 30 + (i % 3) }))
+    const long = { ...dowel(), profile: { stations } }
+    const answered: string[] = []
+    const plan = ask(server.address, '/api/plan', long).then((answer) => {
+      answered.push('plan')
+      return answer
+    })
+    const refused = ask(server.address, '/api/plan', { ...long, species: 'moonwood' })
+    const health = ask(server.address, '/api/health').then(() => answered.push('health'))
+    const [{ status, body }, bad] = await Promise.all([plan, refused, health])
+    expect(answered).toEqual(['health', 'plan'])
+    expect([status, body.part.length]).toEqual([200, 1999 * 5])
+    expect([bad.status, bad.body.errors[0].path]).toEqual([422, 'species'])
+    expect(await stop(server)).toBe(0)
+  })
+
   it('keeps everything over a restart, and ends when it is asked to', async () => {
     const data = join(folder, 'kept')
     const env = { DATA_DIR: data, PORT: '0' }
