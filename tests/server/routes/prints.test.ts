@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { benchLeg, dowel } from '../../jobs.ts'
+import { phrasesOf } from '../prints/paper.ts'
 import { withServer } from '../serving.ts'
 
 const server = withServer()
@@ -45,6 +46,14 @@ describe('GET /api/jobs/:id/prints', () => {
   it('prints the labels of a started batch', async () => {
     const { id } = await server.start(dowel())
     await server.get(`/api/jobs/${id}/prints/labels.pdf`).expect(200)
+  })
+
+  it('prints a started batch under the name it has now', async () => {
+    const { id } = await server.start(dowel())
+    const renamed = { ...dowel(), name: 'Porch dowels' }
+    await server.ask().put(`/api/jobs/${id}`).set('if-match', '"2"').send(renamed).expect(200)
+    const { body } = await server.get(`/api/jobs/${id}/prints/work-order.pdf`).expect(200)
+    expect(phrasesOf(body)).toContain('Porch dowels')
   })
 
   it('is 404 for other names and other jobs', async () => {
