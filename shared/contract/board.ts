@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { lengthOf, listOf, readInput } from '../input.ts'
-import type { Units } from '../units/length.ts'
+import { nm, type Units } from '../units/length.ts'
 import { inSmallLetters } from './key.ts'
 
 function boardSchema(units: Units) {
@@ -23,13 +23,22 @@ function boardSchema(units: Units) {
     price: money.optional(),
     grade: z.string().max(40).optional(),
     defects: listOf(
-      z.object({
-        from: place,
-        to: place,
-        across: z.tuple([place, place]).optional(),
-        kind: z.string().max(80).optional(),
-      }),
-      { most: 500 },
+      z
+        .object({
+          from: place,
+          to: place,
+          across: z.tuple([place, place]).optional(),
+          kind: z.string().max(80).optional(),
+        })
+        .refine(({ from, to }) => nm(to) >= nm(from), {
+          path: ['to'],
+          message: 'must not lie before where the defect starts',
+        })
+        .refine(({ across }) => !across || nm(across[1]) >= nm(across[0]), {
+          path: ['across'],
+          message: 'must not end before where it starts',
+        }),
+      { most: 200 },
     ).optional(),
     notes: z.string().max(1000).optional(),
   })
