@@ -17,3 +17,13 @@ export function stopwatchText(seconds: number): string {
   const whole = Math.floor(seconds)
   return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`
 }
+
+/** A moment as it stands in a log, in the time of this device: `Mar 4, 14:05`. */
+export const momentText = (at: string): string =>
+  new Date(at).toLocaleString('en', {
+    month: 'short',
+    day: 'numeric',
+    hour: '2-digit',
+    minute: '2-digit',
+    hourCycle: 'h23',
+  })

@@ -75,12 +75,85 @@ describe('the checks page', () => {
     const { page } = await open(`/jobs/${id}/checks`)
     const key = (name: string) =>
       page.locator('big-keypad').getByRole('button', { name, exact: true }).click()
-    await key('5/8')
-    await key('Add 1/64')
-    expect(await page.locator('#reading').inputValue()).toBe('41/64')
+    for (const name of ['1', 'in –, then a fraction', '4', '1', '/64 sixty-fourths']) await key(name)
+    expect(await page.locator('#reading').inputValue()).toBe('1-41/64')
     await key('Delete the last')
     await key('Clear')
+    for (const name of ['Decimal point', '6', '7', '7']) await key(name)
+    expect(await page.locator('#reading').inputValue()).toBe('0.677')
+    await key('Clear')
     expect(await page.locator('#reading').inputValue()).toBe('')
+  })
+
+  it('takes what is typed wherever the cursor is', async () => {
+    const id = await started()
+    const { page } = await open(`/jobs/${id}/checks`)
+    await page.getByRole('button', { name: 'Piece after' }).focus()
+    await page.keyboard.type('0.677')
+    expect(await page.locator('#reading').inputValue()).toBe('0.677')
+  })
+
+  it('keeps target, reading, keys, button and verdict on one screen', async () => {
+    const id = await started()
+    const { set } = await matchOf(id, 'sanded')
+    for (const [width, height] of [
+      [390, 844],
+      [1280, 900],
+    ] as const) {
+      const { page, close } = await open(`/jobs/${id}/checks`, { width, height })
+      const inView = async (place: string) => {
+        const box = (await page.locator(place).first().boundingBox())!
+        expect(box.y, `${place} at ${width} px`).toBeGreaterThanOrEqual(0)
+        expect(box.y + box.height, `${place} at ${width} px`).toBeLessThanOrEqual(height)
+      }
+      const bench = ['verdict-panel', 'verdict-entry .target', '#reading', '.send .main']
+      for (const place of [...bench, 'big-keypad']) await inView(place)
+      await page.locator('#reading').fill('9')
+      await page.locator('.send .main').click()
+      for (const place of [...bench, '.doubt']) await inView(place)
+      await page.getByRole('button', { name: 'No, mend it' }).click()
+      await page.locator('#reading').fill(inch(set.stations[0]!.target))
+      await page.locator('.send .main').click()
+      await expect.poll(() => said(page.locator('verdict-panel .panel'))).toContain('stored')
+      for (const place of [...bench, 'big-keypad']) await inView(place)
+      await close()
+    }
+  })
+
+  it('opens as last seen without a connection, and keeps what is read', async () => {
+    const id = await started()
+    const { page } = await open(`/jobs/${id}/checks`)
+    await page.locator('spread-plot figure').waitFor()
+    await page.context().setOffline(true)
+    await page.getByRole('navigation', { name: 'Job' }).getByRole('link', { name: 'Rack' }).click()
+    await page.getByText('As last seen: no connection').waitFor()
+    expect(await page.locator('rack-shelf li').count()).toBeGreaterThan(0)
+    await page.getByRole('navigation', { name: 'Job' }).getByRole('link', { name: 'Checks' }).click()
+    await page.getByText('As last seen: no connection').waitFor()
+    await enter(page, inch((await matchOf(id, 'sanded')).set.stations[0]!.target))
+    await page.getByText('One entry waits').waitFor()
+    await page.context().setOffline(false)
+    await expect.poll(() => page.getByText('One entry waits').count()).toBe(0)
+    await expect.poll(() => page.getByText('As last seen: no connection').count()).toBe(0)
+  })
+
+  it('takes a stored reading back when asked twice', async () => {
+    const id = await started()
+    const { set } = await matchOf(id, 'finished')
+    const { page } = await open(`/jobs/${id}/checks`)
+    await stage(page, 'Finished').click()
+    await page.getByRole('button', { name: 'Piece after' }).click()
+    const before = (await ask<unknown[]>(`/api/jobs/${id}/checks`)).length
+    await enter(page, inch(set.stations[0]!.target))
+    await expect.poll(() => said(page.locator('verdict-panel .panel'))).toContain('stored')
+    await page.getByText(/^Readings of piece/).click()
+    const rows = page.locator('check-readings li')
+    await expect.poll(() => said(rows.first())).toContain('finished')
+    await rows.first().getByRole('button', { name: 'Take back' }).click()
+    expect((await ask<unknown[]>(`/api/jobs/${id}/checks`)).length).toBe(before + 1)
+    await page.getByRole('button', { name: 'Yes, take it back' }).click()
+    await expect.poll(async () => (await ask<unknown[]>(`/api/jobs/${id}/checks`)).length).toBe(before)
+    await expect.poll(() => said(rows.first())).not.toContain('finished')
   })
 
   it('asks back when a finger slipped, and names what cannot be read', async () => {

@@ -55,6 +55,45 @@ describe('the rack', () => {
     await expect.poll(() => page.getByText('One entry waits').count()).toBe(0)
   })
 
+  it('says beside the button what is not sent yet, and keeps the button in its place', async () => {
+    const id = await jobIn('started')
+    const piece = (await piecesOf(id)).find((p) => !p.spoiled && p.done.length === 0)!
+    const { page } = await open(`/jobs/${id}/rack`, { width: 390, height: 844 })
+    await page.route('**/steps', (route) =>
+      route.request().method() === 'POST' ? route.abort() : route.continue(),
+    )
+    await slot(page, piece.number).click()
+    const done = page.getByRole('button', { name: /Done:/ })
+    const top = async () => Math.round((await done.boundingBox())!.y)
+    await expect.poll(top).toBeLessThan(600)
+    const first = await top()
+    for (let count = 1; count <= 12; count++) {
+      const name = await said(done)
+      await done.click()
+      await expect.poll(() => said(done)).not.toBe(name)
+      await expect
+        .poll(() => said(page.locator('rack-piece .waiting')))
+        .toContain(`${count} ${count === 1 ? 'step' : 'steps'} kept on this device`)
+      expect(await top(), name).toBe(first)
+    }
+  })
+
+  it('takes a step back when asked twice', async () => {
+    const id = await jobIn('started')
+    const piece = (await piecesOf(id)).find((p) => !p.spoiled && p.done.length > 0)!
+    const last = piece.done.at(-1)!
+    const { page } = await open(`/jobs/${id}/rack`)
+    await slot(page, piece.number).click()
+    await page.getByText('Steps logged, to take one back').click()
+    expect(await page.locator('rack-done li').count()).toBe(piece.done.length)
+    await page.locator('rack-done li').first().getByRole('button', { name: 'Take back' }).click()
+    await page.getByRole('button', { name: 'Yes, take it back' }).click()
+    await expect
+      .poll(async () => (await piecesOf(id)).find((p) => p.id === piece.id)!.done)
+      .not.toContain(last)
+    await expect.poll(() => page.locator('rack-done li').count()).toBe(piece.done.length - 1)
+  })
+
   it('shows what is logged on another device', async () => {
     const id = await jobIn('started')
     const plan = await ask<Plan>(`/api/jobs/${id}/plan`)
@@ -139,6 +178,7 @@ describe('the rack', () => {
         await page.locator('rack-shelf button:not(.done):not(.spoiled)').first().click()
         await page.getByText('All steps of this piece').click()
         await page.getByText('Spoiled it?').click()
+        await page.getByText('Steps logged, to take one back').click()
         await expectAccessible(page, where)
         await expectNoSidewaysScroll(page, where)
         await expectTouchable(page, where)

@@ -77,12 +77,27 @@ describe('the work page', () => {
   })
 
   it('prints the whole list whatever is on the screen', async () => {
-    const { id } = await draft()
+    const { id, plan } = await draft()
     const { page } = await open(`/jobs/${id}/work`, { width: 390, height: 844 })
     await page.emulateMedia({ media: 'print' })
-    expect(await page.locator('operation-list').isVisible()).toBe(true)
+    const rows = page.locator('operation-sheet tbody tr:has(td)')
+    expect(await rows.count()).toBe(plan.operations.length)
+    for (const [i, { name, rpm, rpmCeiling }] of plan.operations.entries()) {
+      expect(await said(rows.nth(i))).toContain(name)
+      if (rpm !== undefined) expect(await said(rows.nth(i))).toContain(`${rpm} (${Math.floor(rpmCeiling!)})`)
+    }
+    expect(await page.locator('operation-sheet').isVisible()).toBe(true)
     expect(await page.locator('operation-card').isVisible()).toBe(false)
     expect(await page.getByRole('button').filter({ visible: true }).count()).toBe(0)
+  })
+
+  it('prints each caution of the operations once, on few sheets', async () => {
+    const { id, plan } = await draft()
+    const { page } = await open(`/jobs/${id}/work`)
+    const cautions = new Set(plan.operations.flatMap(({ caution }) => caution ?? []))
+    expect(await page.locator('operation-sheet li').count()).toBe(cautions.size)
+    const paper = (await page.pdf({ format: 'A4' })).toString('latin1')
+    expect(paper.match(/\/Type \/Page\b/g)!.length).toBeLessThanOrEqual(6)
   })
 
   it('points to the prints of the job', async () => {

@@ -1,71 +1,63 @@
-import { inches, type LengthStyle, lengthFigure, nm, readLength } from '../../shared/units/length.ts'
+import type { LengthStyle } from '../../shared/units/length.ts'
 
 /** Keys of a row; what they do is in `pressed`. */
 export type Key = string
 
-const digits: Key[][] = [
-  ['7', '8', '9', '⌫'],
-  ['4', '5', '6', 'C'],
-]
-
-/** Sixteenths by themselves, finer ones by adding to them: as a rule and a caliper are read. */
-const fractions: Key[][] = [
-  ['1/16', '1/8', '3/16', '1/4'],
-  ['5/16', '3/8', '7/16', '1/2'],
-  ['9/16', '5/8', '11/16', '3/4'],
-  ['13/16', '7/8', '15/16', '+1/32'],
-]
-
 /** The keys for readings in one style, row by row. */
 export function keypadRows(style: LengthStyle | 'whole'): Key[][] {
-  if (style === 'fraction') return [...digits, ['1', '2', '3', '0'], ...fractions, ['-1/64', '+1/64']]
-  if (style === 'whole') return [...digits, ['1', '2', '3', '0']]
-  return [...digits, ['1', '2', '3', '.'], ['0', '00']]
+  if (style === 'fraction')
+    return [
+      ['7', '8', '9', '⌫', 'C'],
+      ['4', '5', '6', '.', '-'],
+      ['1', '2', '3', '0', '/2'],
+      ['/4', '/8', '/16', '/32', '/64'],
+    ]
+  const digits = [
+    ['7', '8', '9', '⌫'],
+    ['4', '5', '6', 'C'],
+  ]
+  return style === 'whole'
+    ? [...digits, ['1', '2', '3', '0']]
+    : [...digits, ['1', '2', '3', '.'], ['0', '00']]
 }
 
-/** How a key is read out. */
-export const keyName = (key: Key): string =>
-  ({
-    '⌫': 'Delete the last',
-    C: 'Clear',
-    '.': 'Decimal point',
-    '+1/32': 'Add 1/32',
-    '+1/64': 'Add 1/64',
-    '-1/64': 'Take off 1/64',
-  })[key] ?? key
+const denominators: Record<string, string> = {
+  '/2': '/2 halves',
+  '/4': '/4 quarters',
+  '/8': '/8 eighths',
+  '/16': '/16 sixteenths',
+  '/32': '/32 thirty-seconds',
+  '/64': '/64 sixty-fourths',
+}
 
-const SIXTY_FOURTH = inches(1 / 64)
+/** How a key is read out; what stands on it is part of it, for those who speak to the screen. */
+export const keyName = (key: Key): string =>
+  ({ '⌫': 'Delete the last', C: 'Clear', '.': 'Decimal point', '-': 'in –, then a fraction' })[key] ??
+  denominators[key] ??
+  key
+
 const LONGEST = 12
 
-/** Whole inches and sixty-fourths of what is written; nothing where it cannot be read. */
-function sixtyFourths(text: string): number {
-  const mm = readLength(text, 'in')
-  return mm === undefined ? 0 : Math.round(nm(mm) / nm(SIXTY_FOURTH))
+/** A reading in inches: `1`, then `-`, then the numerator and its denominator; or a decimal as a dial shows it. */
+function pressedInches(text: string, key: Key): string {
+  if (key === '-') return /^\d+$/.test(text) ? `${text}-` : text
+  if (key in denominators) return /^(\d+-)?\d+(\/\d+)?$/.test(text) ? text.replace(/\/\d+$/, '') + key : text
+  // A digit after a fraction begins a new reading.
+  if (text.includes('/')) return key === '.' ? text : key
+  return key === '.' && text.includes('-') ? text : pressedDecimal(text, key)
 }
 
-const written = (count: number): string => (count <= 0 ? '' : lengthFigure(count * SIXTY_FOURTH, 'fraction'))
-
-function pressedFraction(text: string, key: Key): string {
-  const now = sixtyFourths(text)
-  const step = /^([+-])1\/(\d+)$/.exec(key)
-  if (step) return written(now + (step[1] === '+' ? 1 : -1) * (64 / Number(step[2])))
-  const fraction = /^(\d+)\/(\d+)$/.exec(key)
-  if (fraction) return written(Math.floor(now / 64) * 64 + (Number(fraction[1]) * 64) / Number(fraction[2]))
-  // A digit after a fraction begins a new reading.
-  return /^\d*$/.test(text) ? text + key : key
+function pressedDecimal(text: string, key: Key): string {
+  if (key === '.' && /[.,]/.test(text)) return text
+  return key === '.' && text === '' ? '0.' : text + key
 }
 
 /**
- * The reading as text after a key of the keypad. Fractions of an inch: a digit goes to the whole inches, a
- * fraction key sets the fraction, the others add to it; delete takes the fraction off first.
+ * The reading as text after a key of the keypad. Fractions of an inch are keyed as they are spoken: numerator, then
+ * its denominator, after whole inches and a dash. Delete takes a denominator off in one.
  */
 export function pressed(text: string, key: Key, style: LengthStyle | 'whole'): string {
   if (key === 'C') return ''
-  if (key === '⌫')
-    return style === 'fraction' && text.includes('/')
-      ? written(Math.floor(sixtyFourths(text) / 64) * 64)
-      : text.slice(0, -1)
-  if (style === 'fraction') return pressedFraction(text, key).slice(0, LONGEST)
-  if (key === '.' && text.includes('.')) return text
-  return (key === '.' && text === '' ? '0.' : text + key).slice(0, LONGEST)
+  if (key === '⌫') return text.replace(/(\/\d*|.)$/, '')
+  return (style === 'fraction' ? pressedInches(text, key) : pressedDecimal(text, key)).slice(0, LONGEST)
 }

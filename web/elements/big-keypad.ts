@@ -12,11 +12,15 @@ export class BigKeypad extends LitElement {
     css`
       .keys {
         display: grid;
-        grid-template-columns: repeat(4, 1fr);
-        gap: var(--space-2);
+        grid-template-columns: repeat(4, minmax(0, 1fr));
+        gap: 0.375rem;
+      }
+      .five {
+        grid-template-columns: repeat(5, minmax(0, 1fr));
       }
       button {
-        min-height: 3.75rem;
+        min-height: 3.5rem;
+        min-width: 0;
         padding: 0;
         font-size: 1.5rem;
         touch-action: manipulation;
@@ -41,13 +45,14 @@ export class BigKeypad extends LitElement {
   }
 
   override render() {
-    return html`<div class="keys" role="group" aria-label="${this.name}, keys">
-      ${keypadRows(this.lengthStyle).map((row) =>
+    const rows = keypadRows(this.lengthStyle)
+    return html`<div class="keys ${rows[0]?.length === 5 ? 'five' : ''}" role="group" aria-label="${this.name}, keys">
+      ${rows.map((row) =>
         row.map(
           (
             key,
-          ) => html`<button type="button" class="${key.includes('/') ? 'fraction' : ''} ${row.length === 2 ? 'wide' : ''}"
-            aria-label=${keyName(key)} @click=${() => this.press(key)}>${key.replace('-', '−')}</button>`,
+          ) => html`<button type="button" class="${/[/-]/.test(key) ? 'fraction' : ''} ${row.length === 2 ? 'wide' : ''}"
+            aria-label=${keyName(key)} @click=${() => this.press(key)}>${key === '-' ? 'in –' : key}</button>`,
         ),
       )}
     </div>`

@@ -37,7 +37,7 @@ export class OperationCard extends LitElement {
         gap: var(--space-4);
       }
       h2 {
-        font-size: clamp(1.875rem, 8vw, 3rem);
+        font-size: clamp(1.625rem, 7vw, 3rem);
         line-height: 1.1;
       }
       .tool {
@@ -85,7 +85,9 @@ export class OperationCard extends LitElement {
         gap: var(--space-3);
         position: sticky;
         bottom: 0;
-        padding: var(--space-2) 0;
+        margin-inline: calc(-1 * var(--space-2));
+        padding: var(--space-2);
+        border-top: 1px solid var(--line);
         background: var(--sheet);
       }
       .turn button {
@@ -132,9 +134,9 @@ export class OperationCard extends LitElement {
           <h2>${unbroken(operation.name)}</h2>
           <p class="tool">${operation.tool}</p>
         </div>
-        ${this.drawing(operation)}
         <dl class="at-hand">${this.speed(operation)} ${this.lengths(operation)}</dl>
         ${operation.caution ? html`<p class="caution">${operation.caution}</p>` : nothing}
+        ${this.drawing(operation)}
         <p class="why">${operation.why}</p>
         <p class="soft">${timeText(operation, this.each)}</p>
       </div>

@@ -62,9 +62,6 @@ export class OperationList extends LitElement {
         text-decoration-color: var(--edge);
         text-underline-offset: 0.2em;
       }
-      .print-name {
-        display: none;
-      }
       td > .small {
         margin-top: var(--space-1);
       }
@@ -97,17 +94,6 @@ export class OperationList extends LitElement {
         }
         .order {
           display: none !important;
-        }
-      }
-      @media print {
-        button.name {
-          display: none !important;
-        }
-        .print-name {
-          display: inline;
-        }
-        turned-part {
-          height: 1.5rem;
         }
       }
     `,
@@ -154,7 +140,6 @@ export class OperationList extends LitElement {
       <td class="order">${index + 1}</td>
       <td class="operation">
         <button type="button" class="name" @click=${() => this.choose(index)}>${operation.name}</button>
-        <span class="name print-name">${operation.name}</span>
         <p class="small">${operation.tool}</p>
         <p class="small soft">${operation.why}</p>
         ${operation.caution ? html`<p class="caution">${operation.caution}</p>` : nothing}

@@ -31,8 +31,13 @@ export function operationGroups(operations: readonly Operation[]): OperationGrou
   return groups
 }
 
-/** `1,100`: thousands are set off, as on a lathe's plate they seldom are and are misread. Never above the speed itself. */
-export const rpmFigure = (rpm: number): string => String(Math.floor(rpm)).replace(/\B(?=(\d{3})+$)/g, ',')
+/** `1650`: whole, as on a lathe's plate, and never above the speed itself. */
+export const rpmFigure = (rpm: number): string => String(Math.floor(rpm))
+
+/** The cautions of the operations, each once, in the order they are met. */
+export const cautionsOf = (operations: readonly Pick<Operation, 'caution'>[]): string[] => [
+  ...new Set(operations.flatMap(({ caution }) => caution ?? [])),
+]
 
 /** Where on the part: `from 1-1/4 in to 1-3/4 in`, or the one place of a cut. */
 export function whereText(where: readonly [number, number] | null, style: LengthStyle): string {

@@ -30,3 +30,10 @@ export function edgeStates(
     return { tool, worked, due, left: Math.max(0, (due + 1) * piecesBetween - worked) }
   })
 }
+
+/** When an edge wants the stone, in whole pieces: `after 3 more pieces`. */
+export function leftText(pieces: number): string {
+  const whole = Math.floor(pieces + 1e-9)
+  if (whole < 1) return 'before the next piece is done'
+  return whole === 1 ? 'after one more piece' : `after ${whole} more pieces`
+}

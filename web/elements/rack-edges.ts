@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { pageWear } from '../styles/all.ts'
-import type { EdgeState } from './rack-edge-states.ts'
+import { type EdgeState, leftText } from './rack-edge-states.ts'
 
 /** Which edges want the stone, and when the others will. Sends `sharpened` with the tool and its count. */
 @customElement('rack-edges')
@@ -47,18 +47,13 @@ export class RackEdges extends LitElement {
           <button type="button" @click=${() => this.tell(tool, due)}>It is sharp again</button>
         </div>`,
       )}
-      ${later.length === 0 ? nothing : html`<p class="small">Touch up ${later.map(({ tool, left }, i) => html`${i > 0 ? '; ' : ''}the ${tool} after <strong>${leftText(left)}</strong>`)}.</p>`}
+      ${later.length === 0 ? nothing : html`<p class="small">Touch up ${later.map(({ tool, left }, i) => html`${i > 0 ? '; ' : ''}the ${tool} <strong>${leftText(left)}</strong>`)}.</p>`}
     </section>`
   }
 
   private tell(tool: string, due: number): void {
     this.dispatchEvent(new CustomEvent('sharpened', { detail: { tool, due } }))
   }
-}
-
-function leftText(pieces: number): string {
-  const shown = pieces < 10 ? Math.round(pieces * 10) / 10 : Math.floor(pieces)
-  return `${shown} more ${shown === 1 ? 'piece' : 'pieces'}`
 }
 
 declare global {

@@ -1,6 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
-import { type Piece, pieceOperations } from '../../shared/piece.ts'
+import { type Piece, pieceOperations, type Step } from '../../shared/piece.ts'
 import type { Profile } from '../../shared/profile/profile.ts'
 import type { Operation } from '../../shared/route/operation.ts'
 import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
@@ -8,6 +8,7 @@ import { pageWear } from '../styles/all.ts'
 import { stopwatchText } from '../time-text.ts'
 import './ask-twice.ts'
 import { rpmFigure, whereText } from './operation-words.ts'
+import './rack-done.ts'
 import { nextOperation, pieceWords } from './rack-steps.ts'
 import './turned-part.ts'
 
@@ -27,7 +28,7 @@ interface Watch {
 const WATCH = 'setwright.stopwatch'
 
 /**
- * One piece in hand: what is next, what is done. Sends `step-done`, `piece-spoiled`
+ * One piece in hand: what is next, what is done. Sends `step-done`, `piece-spoiled`, `step-taken-back` with the key,
  * and, on a narrow screen, `rack-wanted`.
  */
 @customElement('rack-piece')
@@ -40,13 +41,27 @@ export class RackPiece extends LitElement {
         gap: var(--space-3);
         grid-template-columns: minmax(0, 1fr);
       }
+      /* Nothing above the button changes its height with the operation: it stays under the thumb. */
       .next h3 {
-        font-size: 1.75rem;
+        min-height: 3.6em;
+        font-size: 1.1875rem;
       }
       .big {
-        min-height: 5rem;
-        font-size: 1.5rem;
+        height: 5.5rem;
+        padding: 0 var(--space-2);
+        font-size: 1.25rem;
+        line-height: 1.2;
         width: 100%;
+        overflow: hidden;
+        touch-action: manipulation;
+      }
+      .waiting {
+        min-height: 1.5em;
+        font-weight: 650;
+        color: var(--over);
+      }
+      .card {
+        scroll-margin-top: var(--space-2);
       }
       .timing {
         display: grid;
@@ -90,6 +105,11 @@ export class RackPiece extends LitElement {
   @property({ attribute: false }) profile?: Profile
   @property() species = ''
   @property({ attribute: false }) lengthStyle: LengthStyle = 'fraction'
+  /** What is logged on this job and not stored yet. */
+  @property({ type: Number }) waiting = 0
+  /** Steps stored on this piece; undefined while they are fetched. */
+  @property({ attribute: false }) logged?: readonly Step[]
+  @property() takeBackFailure = ''
   @state() private minutes = ''
   @state() private reason = ''
   @state() private watch?: Watch
@@ -153,10 +173,10 @@ export class RackPiece extends LitElement {
     const next = nextOperation(piece, this.operations)
     return html`<section class="card" aria-label="Piece ${piece.number}">
       <h2 tabindex="-1">Piece ${piece.number}${piece.spare ? ' (spare)' : ''}</h2>
-      <p class="soft">${pieceWords(piece, this.operations)}</p>
       ${piece.spoiled ? html`<p class="problem">Spoiled: ${piece.spoiled.reason}. It keeps its number and its record.</p>` : next ? this.next(next) : html`<p><span class="mark in">✓ finished</span> All its operations are done.</p>`}
+      <p class="soft">${pieceWords(piece, this.operations)}</p>
       <button type="button" class="back no-print" @click=${() => this.dispatchEvent(new CustomEvent('rack-wanted'))}>‹ Back to the rack</button>
-      ${this.steps(piece, next)}
+      ${this.steps(piece, next)} ${this.takingBack()}
       ${piece.spoiled ? nothing : this.spoiling(piece)}
     </section>`
   }
@@ -169,14 +189,7 @@ export class RackPiece extends LitElement {
       <div>
         <p class="label">Next</p>
         <h3>${operation.name}</h3>
-        <p>${operation.tool}${where ? `, ${whereText(where, this.lengthStyle)}` : ''}</p>
       </div>
-      ${where && this.profile ? html`<turned-part orientation="horizontal" most="90" .profile=${this.profile} .species=${this.species} .highlight=${where}></turned-part>` : nothing}
-      <dl class="figures">
-        ${rpm === undefined ? nothing : html`<div><dt>Speed</dt><dd>${rpmFigure(rpm)} rpm</dd>${rpmCeiling === undefined ? nothing : html`<dd class="note">never above ${rpmFigure(rpmCeiling)} rpm</dd>`}</div>`}
-        ${caliper === undefined ? nothing : html`<div><dt>Caliper at</dt><dd>${lengthText(caliper, this.lengthStyle)}</dd></div>`}
-      </dl>
-      ${caution ? html`<p class="caution">${caution}</p>` : nothing}
       <div class="timing">
         <button type="button" aria-pressed=${running} @click=${() => (running ? this.stopWatch() : this.startWatch(operation))}>
           ${running ? html`■ Stop ${stopwatchText(this.seconds)}` : '▶ Stopwatch'}
@@ -187,10 +200,18 @@ export class RackPiece extends LitElement {
             @input=${(event: Event) => {
               this.minutes = (event.target as HTMLInputElement).value
             }} />
-          ${wrong ? html`<p class="error">Minutes are a number of at least 0, such as 4.5; read ${this.minutes}.</p>` : nothing}
         </div>
       </div>
       <button type="button" class="main big" @click=${() => this.done(operation)}>✓ Done: ${operation.name}</button>
+      <p class="waiting small" role="status">${waitingText(this.waiting)}</p>
+      ${wrong ? html`<p class="error">Minutes are a number of at least 0, such as 4.5; read ${this.minutes}.</p>` : nothing}
+      <p>${operation.tool}${where ? `, ${whereText(where, this.lengthStyle)}` : ''}</p>
+      ${where && this.profile ? html`<turned-part orientation="horizontal" most="90" .profile=${this.profile} .species=${this.species} .highlight=${where}></turned-part>` : nothing}
+      <dl class="figures">
+        ${rpm === undefined ? nothing : html`<div><dt>Speed</dt><dd>${rpmFigure(rpm)} rpm</dd>${rpmCeiling === undefined ? nothing : html`<dd class="note">never above ${rpmFigure(rpmCeiling)} rpm</dd>`}</div>`}
+        ${caliper === undefined ? nothing : html`<div><dt>Caliper at</dt><dd>${lengthText(caliper, this.lengthStyle)}</dd></div>`}
+      </dl>
+      ${caution ? html`<p class="caution">${caution}</p>` : nothing}
     </div>`
   }
 
@@ -206,6 +227,18 @@ export class RackPiece extends LitElement {
           </li>`
         })}
       </ol>
+    </details>`
+  }
+
+  private takingBack(): TemplateResult {
+    return html`<details>
+      <summary>Steps logged, to take one back</summary>
+      ${this.takeBackFailure ? html`<p class="problem" role="alert">${this.takeBackFailure}</p>` : nothing}
+      ${
+        this.logged
+          ? html`<rack-done .steps=${this.logged} .operations=${this.operations} @step-taken-back=${(event: CustomEvent<{ key: string }>) => this.dispatchEvent(new CustomEvent('step-taken-back', { detail: event.detail }))}></rack-done>`
+          : html`<p class="soft">Not fetched yet.</p>`
+      }
     </details>`
   }
 
@@ -233,9 +266,12 @@ export class RackPiece extends LitElement {
   showHeading(): void {
     const heading = this.renderRoot.querySelector('h2')
     heading?.focus({ preventScroll: true })
-    this.scrollIntoView({ block: 'nearest' })
+    this.scrollIntoView({ block: matchMedia('(max-width: 60rem)').matches ? 'start' : 'nearest' })
   }
 }
+
+const waitingText = (count: number): string =>
+  count === 0 ? '' : `${count} ${count === 1 ? 'step' : 'steps'} kept on this device, not sent yet`
 
 function keptWatch(): Watch | undefined {
   try {

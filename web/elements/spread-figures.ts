@@ -17,6 +17,14 @@ export class SpreadFigures extends LitElement {
       .signals {
         white-space: normal;
       }
+      thead th {
+        white-space: normal;
+      }
+      @media (min-width: 46rem), print {
+        .signals {
+          min-width: 12rem;
+        }
+      }
     `,
   ]
 
@@ -28,7 +36,7 @@ export class SpreadFigures extends LitElement {
 
   override render() {
     if (!this.set || !this.match) return html``
-    return html`<p class="small soft">Cp: tolerance over six standard deviations; Cpk: the same from the mean to the nearer limit. From 1 on, nearly all pieces come out in.</p><table class="stack">
+    return html`<p class="small soft">Cp: tolerance over six standard deviations; Cpk: the same from the mean to the nearer limit. From 1 on, nearly all pieces come out in. Limits of chance: three standard deviations to either side of the mean, as the step from piece to piece gives them; what lies outside, or runs on one side, has a cause at the lathe.</p><table class="stack">
       <thead>
         <tr>
           <th scope="col">Station</th>
@@ -39,7 +47,7 @@ export class SpreadFigures extends LitElement {
           <th class="number" scope="col">Largest less least</th>
           <th class="number" scope="col">Cp</th>
           <th class="number" scope="col">Cpk</th>
-          <th scope="col">Signals</th>
+          <th scope="col">Not by chance</th>
         </tr>
       </thead>
       <tbody>${this.match.stations.map((spread, i) => this.row(spread, this.set!.stations[i]!.target))}</tbody>
@@ -61,14 +69,21 @@ export class SpreadFigures extends LitElement {
       ${cell('Largest less least', small(apart))}
       ${cell('Cp', ratio(cp))}
       ${cell('Cpk', ratio(cpk))}
-      <td class="signals" data-label="Signals">${this.signals(spread)}</td>
+      <td class="signals" data-label="Not by chance">${this.signals(spread)}</td>
     </tr>`
   }
 
   private signals({ chart }: StationSpread): string {
     if (!chart) return '–'
     if (chart.signals.length === 0) return 'none'
-    return chart.signals.map(({ piece, rule }) => `piece ${this.numbers[piece] ?? piece}: ${rule}`).join('; ')
+    const rules = [...new Set(chart.signals.map(({ rule }) => rule))]
+    return rules
+      .map((rule) => {
+        const pieces = chart.signals.filter((signal) => signal.rule === rule)
+        const numbers = pieces.map(({ piece }) => this.numbers[piece] ?? piece)
+        return `${numbers.length === 1 ? 'piece' : 'pieces'} ${numbers.join(', ')}: ${rule}`
+      })
+      .join('; ')
   }
 }
 

@@ -3,10 +3,10 @@ import { customElement, property, state } from 'lit/decorators.js'
 import { matchSet } from '../../shared/matching/match.ts'
 import type { Match, SetFile } from '../../shared/matching/set.ts'
 import { Problem } from '../../shared/problem.ts'
-import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
+import type { LengthStyle } from '../../shared/units/length.ts'
 import { pageWear } from '../styles/all.ts'
-import { farthestOf, readingAt } from './spread-set.ts'
-import { differenceText, readingText, verdictNames, verdictSymbols } from './verdict-words.ts'
+import { farthestOf, readingAt, standInsOf } from './spread-set.ts'
+import { commonStyle, differenceText, readingText, verdictNames, verdictSymbols } from './verdict-words.ts'
 
 /** The pieces of a set: their verdicts, who is worst, which match best, what to bring down. */
 @customElement('spread-pieces')
@@ -25,6 +25,14 @@ export class SpreadPieces extends LitElement {
       .scroll {
         max-height: 30rem;
         overflow: auto;
+      }
+      th.number {
+        white-space: normal;
+      }
+      @media (max-width: 30rem) {
+        .scroll :is(th, td) {
+          padding-inline: var(--space-1);
+        }
       }
       .numbers {
         font-size: var(--size-large);
@@ -45,6 +53,8 @@ export class SpreadPieces extends LitElement {
   @property({ attribute: false }) lengthStyle: LengthStyle = 'fraction'
   /** Pieces ordered. */
   @property({ type: Number }) wanted = 1
+  /** Ids of the spares that are not spoiled. */
+  @property({ attribute: false }) spares: readonly string[] = []
   @state() private choose = ''
   @state() private chosen?: { of: SetFile; pieces: string[]; spread: number; proven: boolean }
   @state() private refusal = ''
@@ -145,7 +155,8 @@ export class SpreadPieces extends LitElement {
     return html`<section>
       <h3>Bring down</h3>
       ${changed.length === 0 && cuts.length === 0 && spoiled.length === 0 ? html`<p>Nothing to bring down.</p>` : nothing}
-      ${changed.length === 0 ? nothing : html`<ul>${changed.map(({ key, target }) => html`<li>${this.name(key)}: new target <strong>${readingText(targets[key]!, this.lengthStyle)}</strong> <span class="soft">(was ${lengthText(target, this.lengthStyle)})</span></li>`)}</ul>`}
+      ${this.standIns(this.match!)}
+      ${changed.length === 0 ? nothing : html`<ul>${changed.map(({ key, target }) => html`<li>${this.name(key)}: ${this.newTarget(targets[key]!, target)}</li>`)}</ul>`}
       ${
         cuts.length === 0
           ? nothing
@@ -157,6 +168,20 @@ export class SpreadPieces extends LitElement {
       }
       ${spoiled.map(({ piece, station, why }) => html`<p class="problem">Piece ${this.number(piece)} is spoiled at ${this.name(station)}: ${why}</p>`)}
     </section>`
+  }
+
+  /** A spare costs less than cutting the whole set down, so it is said first. */
+  private standIns(match: Match): TemplateResult | typeof nothing {
+    const { replaced, by } = standInsOf(match, this.spares)
+    if (replaced.length === 0) return nothing
+    const listed = (pieces: readonly string[]) => pieces.map(this.number).join(', ')
+    const each = replaced.length === 1 ? 'A spare' : 'Spares'
+    return html`<p class="notice">${each} can stand in for ${replaced.length === 1 ? 'piece' : 'pieces'} <strong>${listed(replaced)}</strong>: ${by.length === 1 ? 'piece' : 'pieces'} ${listed(by)} ${by.length === 1 ? 'is a spare' : 'are spares'} not under anywhere. Bring the set down only if you keep ${replaced.length === 1 ? 'it' : 'them'}.</p>`
+  }
+
+  private newTarget(now: number, before: number): TemplateResult {
+    const style = commonStyle(this.lengthStyle, now, before)
+    return html`new target <strong>${readingText(now, style)}</strong> <span class="soft">(was ${readingText(before, style)})</span>`
   }
 
   private cut(set: SetFile, piece: string, station: string, remove: number): TemplateResult {

@@ -197,7 +197,7 @@ export class SpreadPlot extends LitElement {
       <span><svg viewBox="0 0 24 14" aria-hidden="true"><rect class="band" x="1" y="1" width="22" height="12"></rect></svg>tolerance</span>
       <span><svg viewBox="0 0 24 14" aria-hidden="true"><line class="mean" x1="12" x2="12" y1="0" y2="14"></line></svg>mean</span>
       <span><svg viewBox="0 0 24 14" aria-hidden="true"><line class="chance" x1="12" x2="12" y1="0" y2="14"></line></svg>limits of chance</span>
-      <span><svg viewBox="-12 -9 24 18" aria-hidden="true"><circle class="signal" r="7"></circle></svg>signal: not by chance</span>
+      <span><svg viewBox="-12 -9 24 18" aria-hidden="true"><circle class="signal" r="7"></circle></svg>not by chance</span>
     </figcaption>`
   }
 }

@@ -1,6 +1,6 @@
 import { moments } from '../../shared/matching/moments.ts'
 import { hasWidth } from '../../shared/matching/reading.ts'
-import type { SetFile, SetPiece } from '../../shared/matching/set.ts'
+import type { Match, SetFile, SetPiece } from '../../shared/matching/set.ts'
 
 /** A reading that the set at hand may not hold yet: one value or several, mm. */
 export interface TakenReading {
@@ -53,4 +53,18 @@ export function farthestOf(set: SetFile): Farthest | undefined {
     }
   }
   return farthest && { piece: farthest.piece, station: farthest.station, off: farthest.off }
+}
+
+/**
+ * The pieces that are under and that spares can take the place of: those of the set, as far as spares reach that are
+ * in, over or not read yet.
+ */
+export function standInsOf(
+  { pieces }: Pick<Match, 'pieces'>,
+  spares: readonly string[],
+): { replaced: string[]; by: string[] } {
+  const under = new Set(pieces.flatMap(({ key, verdict }) => (verdict === 'under' ? [key] : [])))
+  const by = spares.filter((key) => !under.has(key))
+  const replaced = [...under].filter((key) => !spares.includes(key)).slice(0, by.length)
+  return { replaced, by }
 }

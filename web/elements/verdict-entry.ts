@@ -4,7 +4,7 @@ import { type LengthStyle, lengthText, readLength } from '../../shared/units/len
 import { pageWear } from '../styles/all.ts'
 import './big-keypad.ts'
 import type { StationToRead } from './verdict-stations.ts'
-import { isUnlikely, limitsText } from './verdict-words.ts'
+import { commonStyle, isUnlikely, limitsText, readingText } from './verdict-words.ts'
 
 /** Takes one reading, or two at 90° to each other. Sends `reading-taken` with the values in mm. */
 @customElement('verdict-entry')
@@ -14,18 +14,24 @@ export class VerdictEntry extends LitElement {
     css`
       .entry {
         display: grid;
-        gap: var(--space-3);
+        gap: var(--space-2);
         grid-template-columns: minmax(0, 1fr);
       }
       .target {
-        display: flex;
-        flex-wrap: wrap;
-        gap: 0 var(--space-4);
-        align-items: baseline;
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) auto;
+        gap: 0 var(--space-3);
+        align-items: center;
+        line-height: 1.25;
       }
       .target strong {
-        font-size: 1.75rem;
+        grid-row: span 2;
+        grid-column: 2;
+        font-size: 1.625rem;
         white-space: nowrap;
+      }
+      .target .soft {
+        font-size: var(--size-small);
       }
       .reading {
         display: grid;
@@ -34,8 +40,8 @@ export class VerdictEntry extends LitElement {
         align-items: center;
       }
       .reading input {
-        min-height: 4.5rem;
-        font-size: 2.5rem;
+        min-height: 3.75rem;
+        font-size: 2.25rem;
         font-weight: 700;
         text-align: right;
       }
@@ -49,17 +55,36 @@ export class VerdictEntry extends LitElement {
         gap: var(--space-2);
       }
       .send button {
-        min-height: 4.5rem;
+        min-height: 4rem;
         padding: 0 var(--space-2);
         font-size: 1.125rem;
         line-height: 1.15;
       }
+      /* It takes the place of the keys, so that it is where the eye and the thumb are. */
       .doubt {
         display: grid;
-        gap: var(--space-2);
+        gap: var(--space-3);
+        align-content: center;
+        min-height: 15.125rem;
         padding: var(--space-3);
         border: 2px solid var(--over);
         border-radius: var(--round);
+      }
+      .doubt p {
+        font-size: var(--size-large);
+      }
+      .doubt .buttons {
+        display: grid;
+        grid-template-columns: 1fr 1fr;
+      }
+      @media (max-width: 30rem) {
+        .reading input {
+          min-height: 3.5rem;
+          font-size: 1.875rem;
+        }
+        .send button {
+          min-height: 3.5rem;
+        }
       }
     `,
   ]
@@ -87,9 +112,28 @@ export class VerdictEntry extends LitElement {
     this.doubted = undefined
   }
 
+  override connectedCallback(): void {
+    super.connectedCallback()
+    addEventListener('keydown', this.typed)
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback()
+    removeEventListener('keydown', this.typed)
+  }
+
+  /** A figure typed while nothing else takes text goes to the reading. */
+  private readonly typed = (event: KeyboardEvent) => {
+    if (!/^[\d.,]$/.test(event.key) || event.altKey || event.ctrlKey || event.metaKey) return
+    const writing = event
+      .composedPath()
+      .some((node) => node instanceof HTMLElement && node.matches('input, select, textarea'))
+    if (!writing) this.takeFocus()
+  }
+
   /** Puts the cursor where the next figure goes. */
   takeFocus(): void {
-    this.field?.focus()
+    this.field?.focus({ preventScroll: true })
   }
 
   private get unit(): 'in' | 'mm' {
@@ -135,12 +179,12 @@ export class VerdictEntry extends LitElement {
     const { limits } = station
     return html`<div class="entry">
       <div class="target">
-        <span>${this.where}: target</span>
         <strong>${station.kind === 'side' ? '□' : 'Ø'} ${lengthText(limits.target, this.lengthStyle)}</strong>
+        <span>${this.where}: target</span>
         <span class="soft">in from ${limitsText(limits, this.lengthStyle)}</span>
       </div>
       <div class="field">
-        <label for="reading">${this.first === undefined ? 'Reading' : `Second reading, a quarter turn on (first: ${lengthText(this.first, this.lengthStyle)})`}</label>
+        <label for="reading">${this.first === undefined ? 'Reading' : `Second reading, a quarter turn on (first: ${readingText(this.first, this.lengthStyle)})`}</label>
         <div class="reading">
           <input id="reading" inputmode="none" autocomplete="off" spellcheck="false" .value=${this.text} aria-invalid=${this.fault ? 'true' : nothing}
             aria-describedby=${this.fault ? 'fault' : nothing}
@@ -150,8 +194,11 @@ export class VerdictEntry extends LitElement {
         </div>
         ${this.fault ? html`<p class="error" id="fault" role="alert">${this.fault}</p>` : nothing}
       </div>
-      ${this.doubted ? this.doubt(this.doubted, limits.target) : nothing}
-      <big-keypad .lengthStyle=${this.lengthStyle} .text=${this.text} @keyed=${(event: CustomEvent<{ text: string }>) => this.write(event.detail.text)}></big-keypad>
+      ${
+        this.doubted
+          ? this.doubt(this.doubted, limits.target)
+          : html`<big-keypad .lengthStyle=${this.lengthStyle} .text=${this.text} @keyed=${(event: CustomEvent<{ text: string }>) => this.write(event.detail.text)}></big-keypad>`
+      }
       <div class="send">
         ${
           this.first === undefined
@@ -172,8 +219,9 @@ export class VerdictEntry extends LitElement {
   }
 
   private doubt(values: number[], target: number): TemplateResult {
+    const style = commonStyle(this.lengthStyle, target, ...values)
     return html`<div class="doubt" role="alert">
-      <p>Read ${values.map((value) => lengthText(value, this.lengthStyle)).join(' and ')} where ${lengthText(target, this.lengthStyle)} is wanted: is that right?</p>
+      <p>Read ${values.map((value) => readingText(value, style)).join(' and ')} where ${readingText(target, style)} is wanted: is that right?</p>
       <div class="buttons">
         <button type="button" @click=${() => this.tell(values)}>Yes, log it</button>
         <button type="button" @click=${() => {

@@ -1,9 +1,16 @@
-import { css, html, LitElement, nothing } from 'lit'
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { Limits } from '../../shared/matching/reading.ts'
 import type { LengthStyle } from '../../shared/units/length.ts'
 import { pageWear } from '../styles/all.ts'
-import { differenceText, readingText, verdictNames, verdictSymbols, verdictWords } from './verdict-words.ts'
+import {
+  commonStyle,
+  differenceText,
+  readingText,
+  verdictNames,
+  verdictSymbols,
+  verdictWords,
+} from './verdict-words.ts'
 
 /** A reading that was just logged. Lengths mm. */
 export interface Logged {
@@ -30,14 +37,22 @@ export class VerdictPanel extends LitElement {
   static override styles = [
     ...pageWear,
     css`
-      .panel {
+      .panel,
+      .none {
         display: grid;
-        grid-template-columns: auto minmax(0, 1fr);
-        gap: var(--space-1) var(--space-4);
+        grid-template-columns: auto minmax(0, 1fr) auto;
+        gap: 0 var(--space-3);
         align-items: center;
-        padding: var(--space-3) var(--space-4);
+        align-content: center;
+        min-height: 7.5rem;
+        padding: var(--space-2) var(--space-3);
         border: 2px solid currentColor;
         border-radius: var(--round);
+      }
+      .none {
+        grid-template-columns: minmax(0, 1fr);
+        border-style: dashed;
+        border-color: var(--line);
       }
       .in {
         color: var(--in);
@@ -53,25 +68,51 @@ export class VerdictPanel extends LitElement {
       }
       .symbol {
         grid-row: span 2;
-        font-size: 3.5rem;
+        font-size: 2.75rem;
         line-height: 1;
       }
       .word {
-        font-size: 2.25rem;
+        font-size: 1.75rem;
         font-weight: 750;
         line-height: 1;
       }
       .lead {
-        font-size: 1.25rem;
+        font-size: 1.0625rem;
         font-weight: 650;
-        line-height: 1.25;
+        line-height: 1.2;
+      }
+      .panel button {
+        grid-row: span 2;
+        grid-column: 3;
       }
       .rest {
         grid-column: 1 / -1;
         color: var(--ink);
+        font-size: var(--size-small);
+        line-height: 1.3;
       }
-      .rest p + p {
-        margin-top: var(--space-1);
+      @media (max-width: 30rem) {
+        .panel,
+        .none {
+          min-height: 6.75rem;
+          padding: var(--space-1) var(--space-2);
+        }
+        .symbol {
+          font-size: 2rem;
+        }
+        .word {
+          font-size: 1.375rem;
+        }
+        .lead {
+          font-size: 0.9375rem;
+        }
+        .panel button {
+          padding: 0 var(--space-2);
+        }
+        .rest {
+          font-size: 0.8125rem;
+          line-height: 1.25;
+        }
       }
     `,
   ]
@@ -80,18 +121,20 @@ export class VerdictPanel extends LitElement {
   @property({ attribute: false }) lengthStyle: LengthStyle = 'fraction'
 
   override render() {
-    if (!this.logged) return html`<p class="soft">The verdict on a reading stands here at once.</p>`
-    const { where, value, limits, outOfRound, state, why } = this.logged
-    const { verdict, lead, detail } = verdictWords(value, limits, this.lengthStyle)
-    return html`<div class="panel ${verdict}" role="status">
+    return html`<div aria-live="polite">${this.logged ? this.verdict(this.logged) : html`<div class="none"><p class="soft">The verdict on a reading stands here at once.</p></div>`}</div>`
+  }
+
+  private verdict({ where, value, limits, outOfRound, state, why }: Logged): TemplateResult {
+    const style = commonStyle(this.lengthStyle, value)
+    const { verdict, lead, detail } = verdictWords(value, limits, style)
+    return html`<div class="panel ${verdict}">
       <span class="symbol" aria-hidden="true">${verdictSymbols[verdict]}</span>
       <span class="word">${verdictNames[verdict]}</span>
+      <button type="button" aria-label="Measure it again" @click=${() => this.dispatchEvent(new CustomEvent('measure-again'))}>Again</button>
       <span class="lead">${lead}</span>
       <div class="rest">
-        <p>${where}: <strong>${readingText(value, this.lengthStyle)}</strong>; ${detail}.</p>
-        ${outOfRound === undefined ? nothing : html`<p>Out of round by ${differenceText(outOfRound, this.lengthStyle)}.</p>`}
-        <p class="small">${states[state]}${state === 'refused' && why ? `: ${why}` : ''}</p>
-        <p><button type="button" @click=${() => this.dispatchEvent(new CustomEvent('measure-again'))}>Measure it again</button></p>
+        <p>${where}: <strong>${readingText(value, style)}</strong>; ${detail}.${outOfRound === undefined ? nothing : ` Out of round by ${differenceText(outOfRound, style)}.`}
+          <span class="soft">${states[state]}${state === 'refused' && why ? `: ${why}` : ''}</span></p>
       </div>
     </div>`
   }

@@ -30,14 +30,21 @@ export function readingText(mm: number, style: LengthStyle): string {
     : `${(mm / 25.4).toFixed(3)} in`
 }
 
+/** The style in which all of these lengths can stand in one sentence: decimals once one of them is no sixty-fourth. */
+export const commonStyle = (style: LengthStyle, ...lengths: number[]): LengthStyle =>
+  style === 'fraction' && !lengths.every(isSixtyFourth) ? 'decimal' : style
+
 function isSixtyFourth(mm: number): boolean {
   const part = (nm(mm) / 396_875) % 1
   return part < 0.01 || part > 0.99
 }
 
 /** The readings that are in: `1-23/32 to 1-25/32 in`. */
-export const limitsText = ({ target, plus, minus }: Limits, style: LengthStyle): string =>
-  `${limitText(target - minus, style).replace(/ (in|mm)$/, '')} to ${limitText(target + plus, style)}`
+export function limitsText({ target, plus, minus }: Limits, style: LengthStyle): string {
+  const [low, high] = [target - minus, target + plus]
+  const common = commonStyle(style, low, high)
+  return `${limitText(low, common).replace(/ (in|mm)$/, '')} to ${limitText(high, common)}`
+}
 
 interface VerdictWords {
   verdict: Verdict

@@ -5,9 +5,10 @@ import { moments } from '../../shared/matching/moments.ts'
 import type { ReadingStage } from '../../shared/matching/reading.ts'
 import type { SetFile } from '../../shared/matching/set.ts'
 import { setOfReadings } from '../../shared/matching/set-of-readings.ts'
-import type { Piece } from '../../shared/piece.ts'
+import type { Piece, StoredReading } from '../../shared/piece.ts'
 import type { Plan } from '../../shared/plan.ts'
-import { matchOf, type NewReading, newKey } from '../api.ts'
+import { type NewReading, newKey, readingsOf, takeBackReading } from '../api.ts'
+import '../elements/check-readings.ts'
 import { checkName } from '../elements/operation-words.ts'
 import '../elements/spread-figures.ts'
 import '../elements/spread-pieces.ts'
@@ -20,13 +21,15 @@ import '../elements/verdict-panel.ts'
 import '../elements/verdict-piece.ts'
 import type { StationToRead } from '../elements/verdict-stations.ts'
 import '../elements/verdict-stations.ts'
+import { seenBatch, seenMatch } from '../last-seen.ts'
 import { Load } from '../load.ts'
 import { outbox } from '../outbox.ts'
 import { jobPath } from '../router.ts'
 import { lengthStyle, SessionController, session } from '../session.ts'
-import { type Batch, batchOf, PAUSE, watchChanges } from '../store.ts'
+import { type Batch, PAUSE, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
 import { type CheckPlace, keepPlace, keptPlace, placeAfter, settledPlace } from './check-place.ts'
+import { lastSeenNotice } from './last-seen-notice.ts'
 import { type MatchedSet, SetInHand } from './set-in-hand.ts'
 import { waitingNotice } from './waiting-notice.ts'
 
@@ -75,9 +78,32 @@ export class ChecksPage extends LitElement {
           grid-template-columns: minmax(0, 1fr) minmax(24rem, 28rem);
         }
       }
+      details.card {
+        display: block;
+        padding-block: 0;
+      }
+      details.card > :last-child:not(summary) {
+        margin-bottom: var(--space-3);
+      }
+      .entry {
+        gap: var(--space-2);
+        scroll-margin-top: var(--space-1);
+      }
       @media (max-width: 60rem) {
         .entry {
           order: -1;
+        }
+      }
+      @media (max-width: 30rem) {
+        .page {
+          gap: var(--space-2);
+        }
+        h1 {
+          font-size: var(--size-large);
+        }
+        .entry {
+          padding: var(--space-2);
+          margin-inline: calc(-1 * var(--space-2));
         }
       }
     `,
@@ -86,9 +112,14 @@ export class ChecksPage extends LitElement {
   @property() jobId = ''
   @state() private place: CheckPlace = keptPlace('')
   @state() private logged?: Logged & Pick<CheckPlace, 'piece' | 'station' | 'stage'>
+  /** False while the page shows what was fetched before the connection went. */
+  @state() private now = true
+  @state() private takeBackFailure = ''
+  @query('.entry') private card?: HTMLElement
   @query('verdict-entry') private entry?: VerdictEntry
   private readonly loaded = new Load<Batch>(this)
   private readonly matched = new Load<{ stage: ReadingStage; match: JobMatch }>(this)
+  private readonly stored = new Load<StoredReading[]>(this)
   private inHand = new SetInHand()
   private stops: (() => void)[] = []
   private soon: ReturnType<typeof setTimeout> | undefined
@@ -100,7 +131,12 @@ export class ChecksPage extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback()
+    const again = () => {
+      if (!this.now) this.fetchSoon(true)
+    }
+    addEventListener('online', again)
     this.stops = [
+      () => removeEventListener('online', again),
       outbox().watch(() => this.requestUpdate()),
       watchChanges(({ kind, id }) => {
         if (kind === 'job' && id === this.jobId) this.reload()
@@ -126,7 +162,11 @@ export class ChecksPage extends LitElement {
 
   private readonly reload = () =>
     void this.loaded
-      .from(() => batchOf(this.jobId))
+      .from(async () => {
+        const { value, now } = await seenBatch(this.jobId)
+        this.now = now
+        return value
+      })
       .then(() => {
         this.settlePlace()
         if (this.loaded.value?.pieces) this.fetchMatch()
@@ -136,11 +176,16 @@ export class ChecksPage extends LitElement {
     const { stage } = this.place
     const held = this.inHand.storedSoFar()
     void this.matched
-      .from(async () => ({ stage, match: await matchOf(this.jobId, stage) }))
+      .from(async () => {
+        const { value, now } = await seenMatch(this.jobId, stage)
+        this.now = now
+        return { stage, match: value }
+      })
       .then(() => {
-        if (!this.matched.failure) this.inHand.noteFetched(stage, held)
+        if (!this.matched.failure && this.now) this.inHand.noteFetched(stage, held)
         this.requestUpdate()
       })
+    void this.stored.from(() => readingsOf(this.jobId))
   }
 
   private fetchSoon(everything: boolean): void {
@@ -213,6 +258,25 @@ export class ChecksPage extends LitElement {
     this.logged = logged
     void this.send({ ...at, ...(values.length === 1 ? { value } : { values }) }, logged)
     this.goTo(placeAfter(this.place, stationKeys(plan), goodPieces(pieces)))
+    void this.updateComplete.then(() => this.showEntry())
+  }
+
+  /** Keeps verdict, target, reading and keys on the screen together. */
+  private showEntry(): void {
+    const box = this.card?.getBoundingClientRect()
+    if (box && (box.top < 0 || box.bottom > innerHeight)) this.card?.scrollIntoView({ block: 'start' })
+  }
+
+  private readonly takeBack = async (event: CustomEvent<{ key: string }>) => {
+    const { key } = event.detail
+    this.takeBackFailure = ''
+    try {
+      await takeBackReading(this.jobId, key)
+      this.inHand.drop(key)
+      this.fetchMatch()
+    } catch (failure) {
+      this.takeBackFailure = (failure as Error).message
+    }
   }
 
   private async send(
@@ -228,7 +292,7 @@ export class ChecksPage extends LitElement {
     if (outcome.state === 'refused') this.inHand.drop(body.key)
     if (outcome.state === 'stored') {
       this.inHand.noteStored(body.key)
-      this.fetchSoon(false)
+      this.fetchSoon(!this.now)
     }
     this.requestUpdate()
   }
@@ -259,7 +323,7 @@ export class ChecksPage extends LitElement {
     if (plan.checkStations.length === 0) {
       return html`<div class="page"><h1>Checks</h1><section class="card"><p>This profile has no place that calipers can reach: mark one on the <a href=${jobPath(job.id, 'profile')}>profile</a> of the next batch.</p></section></div>`
     }
-    return html`<div class="page"><h1>Checks</h1>${waitingNotice({ plan, pieces }, this.jobId)} ${this.bench(plan, pieces)} ${this.spread(plan, pieces)}</div>`
+    return html`<div class="page"><h1>Checks</h1>${lastSeenNotice(this.now, this.reload)} ${this.bench(plan, pieces)} ${waitingNotice({ plan, pieces }, this.jobId)} ${this.readings(plan, pieces)} ${this.spread(plan, pieces)}</div>`
   }
 
   private bench(plan: Plan, pieces: readonly Piece[]): TemplateResult {
@@ -297,11 +361,24 @@ export class ChecksPage extends LitElement {
     return html`<button type="button" class=${pressed ? 'main' : ''} aria-pressed=${pressed} @click=${() => this.goTo({ then })}>${name}</button>`
   }
 
+  private readings(plan: Plan, pieces: readonly Piece[]): TemplateResult | typeof nothing {
+    const piece = pieces.find(({ id }) => id === this.place.piece)
+    if (!piece) return nothing
+    const own = this.stored.value?.filter((reading) => reading.piece === piece.id)
+    return html`<details class="card no-print">
+      <summary>Readings of piece ${piece.number}${own ? ` (${own.length})` : ''}</summary>
+      ${this.takeBackFailure ? html`<p class="problem" role="alert">${this.takeBackFailure}</p>` : nothing}
+      ${
+        own
+          ? html`<check-readings .readings=${own} .names=${namesOf(plan)} .lengthStyle=${lengthStyle(plan.job.units)} @reading-taken-back=${this.takeBack}></check-readings>`
+          : html`<p class="soft">${this.stored.failure?.message ?? 'Fetching the readings…'}</p>`
+      }
+    </details>`
+  }
+
   private spread(plan: Plan, pieces: readonly Piece[]): TemplateResult {
     const style = lengthStyle(plan.job.units)
-    const names = Object.fromEntries(
-      plan.checkStations.map((check) => [check.key, checkName(check, plan.job.profile)]),
-    )
+    const names = namesOf(plan)
     const numbers = numbersOf(pieces)
     const now = this.setNow()
     return html`<section class="card">
@@ -311,7 +388,7 @@ export class ChecksPage extends LitElement {
         now
           ? html`<spread-plot .set=${now.set} .match=${now.match} .names=${names} .numbers=${numbers} .lengthStyle=${style}></spread-plot>
             <spread-figures .set=${now.set} .match=${now.match} .names=${names} .numbers=${numbers} .lengthStyle=${style}></spread-figures>
-            <spread-pieces .set=${now.set} .match=${now.match} .names=${names} .numbers=${numbers} .lengthStyle=${style} .wanted=${plan.job.quantity}></spread-pieces>`
+            <spread-pieces .set=${now.set} .match=${now.match} .names=${names} .numbers=${numbers} .lengthStyle=${style} .wanted=${plan.job.quantity} .spares=${pieces.flatMap(({ id, spare, spoiled }) => (spare && !spoiled ? [id] : []))}></spread-pieces>`
           : this.matched.failure
             ? nothing
             : html`<p class="soft" role="status">Fetching the readings…</p>`
@@ -322,6 +399,9 @@ export class ChecksPage extends LitElement {
 
 const numbersOf = (pieces: readonly Piece[]): Record<string, number> =>
   Object.fromEntries(pieces.map(({ id, number }) => [id, number]))
+
+const namesOf = ({ checkStations, job }: Plan): Record<string, string> =>
+  Object.fromEntries(checkStations.map((check) => [check.key, checkName(check, job.profile)]))
 
 const stationKeys = ({ checkStations }: Plan): string[] => checkStations.map(({ key }) => key)
 

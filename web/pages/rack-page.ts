@@ -1,8 +1,8 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
-import { type Piece, pieceOperations } from '../../shared/piece.ts'
+import { type Piece, pieceOperations, type Step } from '../../shared/piece.ts'
 import { type Plan, partsOf } from '../../shared/plan.ts'
-import { newKey } from '../api.ts'
+import { newKey, stepsOf, takeBackStep } from '../api.ts'
 import '../elements/ask-twice.ts'
 import { type EdgeState, edgeStates } from '../elements/rack-edge-states.ts'
 import '../elements/rack-edges.ts'
@@ -11,11 +11,13 @@ import '../elements/rack-piece.ts'
 import type { RackShelf } from '../elements/rack-shelf.ts'
 import '../elements/rack-shelf.ts'
 import { piecesLacking, rackCount, rackOperation, withStep } from '../elements/rack-steps.ts'
+import { seenBatch } from '../last-seen.ts'
 import { Load } from '../load.ts'
 import { outbox, type Sending } from '../outbox.ts'
 import { lengthStyle, SessionController, session } from '../session.ts'
-import { type Batch, batchOf, PAUSE, watchChanges } from '../store.ts'
+import { type Batch, PAUSE, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
+import { lastSeenNotice } from './last-seen-notice.ts'
 import { startBatch } from './start-batch.ts'
 import { waitingNotice } from './waiting-notice.ts'
 
@@ -52,9 +54,13 @@ export class RackPage extends LitElement {
   @state() private operation = ''
   @state() private starting = false
   @state() private startFailure = ''
+  @state() private takeBackFailure = ''
+  /** False while the page shows what was fetched before the connection went. */
+  @state() private now = true
   @query('rack-piece') private inHand?: RackPiece
   @query('rack-shelf') private shelf?: RackShelf
   private readonly loaded = new Load<Batch>(this)
+  private readonly logged = new Load<{ piece: string; steps: Step[] }>(this)
   private startKey = ''
   private stops: (() => void)[] = []
   private soon: ReturnType<typeof setTimeout> | undefined
@@ -66,7 +72,12 @@ export class RackPage extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback()
+    const again = () => {
+      if (!this.now) this.reload()
+    }
+    addEventListener('online', again)
     this.stops = [
+      () => removeEventListener('online', again),
       outbox().watch(() => this.requestUpdate()),
       watchChanges(({ kind, id }) => {
         if ((kind === 'job' && id === this.jobId) || (kind === 'piece' && id.startsWith(this.jobId)))
@@ -88,7 +99,29 @@ export class RackPage extends LitElement {
     this.reload()
   }
 
-  private readonly reload = () => void this.loaded.from(() => batchOf(this.jobId))
+  private readonly reload = () => {
+    void this.loaded.from(async () => {
+      const { value, now } = await seenBatch(this.jobId)
+      this.now = now
+      return value
+    })
+    this.fetchSteps()
+  }
+
+  private fetchSteps(): void {
+    const piece = this.chosen
+    if (piece) void this.logged.from(async () => ({ piece, steps: await stepsOf(piece) }))
+  }
+
+  private readonly takeBack = async (event: CustomEvent<{ key: string }>) => {
+    this.takeBackFailure = ''
+    try {
+      await takeBackStep(this.chosen, event.detail.key)
+      this.reload()
+    } catch (failure) {
+      this.takeBackFailure = (failure as Error).message
+    }
+  }
 
   private fetchSoon(): void {
     clearTimeout(this.soon)
@@ -137,7 +170,7 @@ export class RackPage extends LitElement {
     }
     void outbox()
       .send(sending)
-      .then(({ state }) => state === 'refused' && this.reload())
+      .then(({ state }) => (state === 'refused' || (state === 'stored' && !this.now)) && this.reload())
     this.requestUpdate()
   }
 
@@ -200,13 +233,15 @@ export class RackPage extends LitElement {
     const chosen = pieces.find(({ id }) => id === this.chosen)
     const edges = edgeStates(operations, plan.grinding, pieces)
     return html`
-      ${waitingNotice({ plan, pieces }, this.jobId)} ${this.fewerThanOrdered(plan, pieces)}
+      ${lastSeenNotice(this.now, this.reload)} ${waitingNotice({ plan, pieces }, this.jobId)} ${this.fewerThanOrdered(plan, pieces)}
       <rack-edges class="no-print" .edges=${edges} .sharpened=${this.sharpened(edges)} @sharpened=${(event: CustomEvent<{ tool: string; due: number }>) => this.noteSharpened(edges, event.detail)}></rack-edges>
       <div class="rack">
         <section class="card" aria-label="All pieces">
           <rack-shelf .pieces=${pieces} .operations=${operations} .profile=${job.profile} .species=${job.species} .chosen=${this.chosen} @piece-chosen=${this.choose}></rack-shelf>
         </section>
         <rack-piece class="no-print" .piece=${chosen} .operations=${operations} .profile=${job.profile} .species=${job.species} .lengthStyle=${lengthStyle(job.units)}
+          .waiting=${outbox().waiting(this.jobId).length} .logged=${this.logged.value?.piece === this.chosen ? this.logged.value.steps : undefined} .takeBackFailure=${this.takeBackFailure}
+          @step-taken-back=${this.takeBack}
           @step-done=${(event: CustomEvent<StepDone>) => chosen && this.log([chosen], event.detail)}
           @rack-wanted=${() => this.shelf?.showChosen()}
           @piece-spoiled=${(event: CustomEvent<{ reason: string }>) => chosen && this.spoil(chosen, event.detail.reason)}></rack-piece>
@@ -217,6 +252,8 @@ export class RackPage extends LitElement {
 
   private readonly choose = async (event: CustomEvent<{ id: string }>) => {
     this.chosen = event.detail.id
+    this.takeBackFailure = ''
+    this.fetchSteps()
     await this.updateComplete
     await this.inHand?.updateComplete
     this.inHand?.showHeading()
@@ -246,7 +283,7 @@ export class RackPage extends LitElement {
         </select>
       </div>
       <ask-twice label=${lacking.length === 0 ? 'Done on every piece' : `Done on all ${lacking.length} pieces that lack it`} answer="Yes, on all ${lacking.length}" ?disabled=${lacking.length === 0}
-        question="Log “${operation.name}” as done on ${lacking.length === 1 ? 'one piece' : `${lacking.length} pieces`}? It cannot be taken back."
+        question="Log “${operation.name}” as done on ${lacking.length === 1 ? 'one piece' : `${lacking.length} pieces`}? It is taken back piece by piece only."
         @confirmed=${() => this.log(lacking, { operation: operation.key })}></ask-twice>
     </section>`
   }

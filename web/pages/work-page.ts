@@ -5,13 +5,16 @@ import { printPath } from '../api.ts'
 import { priceText } from '../elements/amounts.ts'
 import '../elements/operation-card.ts'
 import '../elements/operation-list.ts'
+import '../elements/operation-sheet.ts'
 import '../elements/operation-time.ts'
 import { rpmFigure, stationName } from '../elements/operation-words.ts'
+import { readAhead } from '../last-seen.ts'
 import { Load } from '../load.ts'
 import { length, lengthStyle, SessionController } from '../session.ts'
 import { type JobAndPlan, jobAndPlan, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
 import { minutesText } from '../time-text.ts'
+import { keptPlace } from './check-place.ts'
 
 const NARROW = '(max-width: 46rem)'
 
@@ -23,9 +26,6 @@ export class WorkPage extends LitElement {
     css`
       .one-view {
         max-width: 60rem;
-      }
-      .printed-only {
-        display: none;
       }
       .order-of-calipers {
         display: flex;
@@ -43,16 +43,31 @@ export class WorkPage extends LitElement {
       tbody th p {
         font-weight: 400;
       }
+      @media (max-width: 30rem) {
+        .page {
+          gap: var(--space-3);
+        }
+        h1 {
+          font-size: var(--size-large);
+        }
+        .page-head button {
+          padding: 0 var(--space-2);
+        }
+      }
       @media (max-width: 46rem) {
         table.stack tbody th {
           display: block;
         }
       }
+      operation-sheet {
+        display: none;
+      }
       @media print {
-        .one-view {
+        .one-view,
+        .list-view {
           display: none;
         }
-        .printed-only {
+        operation-sheet {
           display: block;
         }
       }
@@ -90,7 +105,10 @@ export class WorkPage extends LitElement {
     this.reload()
   }
 
-  private readonly reload = () => void this.loaded.from(() => jobAndPlan(this.jobId))
+  private readonly reload = () =>
+    void this.loaded
+      .from(() => jobAndPlan(this.jobId))
+      .then(() => readAhead(this.jobId, keptPlace(this.jobId).stage))
 
   private placeKey = (): string => `setwright.work.${this.jobId}`
 
@@ -165,14 +183,19 @@ export class WorkPage extends LitElement {
             @operation-turn=${(event: CustomEvent<{ by: number }>) => this.goTo(index + event.detail.by, operations.length)}></operation-card>`
         : nothing
     }
-    <section class="card ${one ? 'printed-only' : ''}">
-      <operation-list .operations=${operations} .profile=${job.profile} .species=${job.species} .lengthStyle=${lengthStyle(job.units)} .each=${each}
-        @operation-chosen=${(event: CustomEvent<{ index: number }>) => {
-          this.goTo(event.detail.index, operations.length)
-          this.view = 'one'
-          scrollTo(0, 0)
-        }}></operation-list>
-    </section>`
+    ${
+      one
+        ? nothing
+        : html`<section class="card list-view">
+            <operation-list .operations=${operations} .profile=${job.profile} .species=${job.species} .lengthStyle=${lengthStyle(job.units)} .each=${each}
+              @operation-chosen=${(event: CustomEvent<{ index: number }>) => {
+                this.goTo(event.detail.index, operations.length)
+                this.view = 'one'
+                scrollTo(0, 0)
+              }}></operation-list>
+          </section>`
+    }
+    <operation-sheet .operations=${operations} .lengthStyle=${lengthStyle(job.units)} .each=${each}></operation-sheet>`
   }
 
   private calipers({ calipers, job }: Plan): TemplateResult {
@@ -210,12 +233,12 @@ export class WorkPage extends LitElement {
     return html`<section class="card">
       <h2>Edges</h2>
       <table class="stack">
-        <thead><tr><th scope="col">Tool</th><th class="number" scope="col">Cuts for</th><th class="number" scope="col">Touch up every</th><th class="number" scope="col">Touch-ups</th><th class="number" scope="col">Regrinds</th></tr></thead>
+        <thead><tr><th scope="col">Tool</th><th class="number" scope="col">Cutting in the batch</th><th class="number" scope="col">Touch up</th><th class="number" scope="col">Touch-ups</th><th class="number" scope="col">Regrinds</th></tr></thead>
         <tbody>${grinding.map(
           (tool) => html`<tr>
             <th scope="row">${tool.tool}<p class="small soft">${tool.why}</p></th>
-            <td class="number" data-label="Cuts for">${minutesText(tool.minutesCutting)}</td>
-            <td class="number" data-label="Touch up every">${piecesText(tool.piecesBetween)}<br /><span class="small soft">${minutesText(tool.life)} of cutting</span></td>
+            <td class="number" data-label="Cutting in the batch">${minutesText(tool.minutesCutting)}</td>
+            <td class="number" data-label="Touch up"><span>${everyText(tool.piecesBetween)}<br /><span class="small soft">Cuts for ${minutesText(tool.life)} between touch-ups</span></span></td>
             <td class="number" data-label="Touch-ups">${tool.touchUps}</td>
             <td class="number" data-label="Regrinds">${tool.regrinds}</td>
           </tr>`,
@@ -293,9 +316,11 @@ export class WorkPage extends LitElement {
   }
 }
 
-function piecesText(pieces: number): string {
-  const shown = pieces < 10 ? Math.round(pieces * 10) / 10 : Math.floor(pieces)
-  return `${shown} ${shown === 1 ? 'piece' : 'pieces'}`
+/** How often an edge wants the stone, in whole pieces, never later than it is due. */
+function everyText(pieces: number): string {
+  const whole = Math.floor(pieces + 1e-9)
+  if (whole < 1) return 'within each piece'
+  return whole === 1 ? 'every piece' : `every ${whole} pieces`
 }
 
 declare global {

@@ -211,11 +211,25 @@ export const layout = css`
   @media print {
     .card {
       border-color: #999;
-      break-inside: avoid;
+    }
+    /* Paper breaks blocks well and grids badly. */
+    .page,
+    .card {
+      display: block;
+    }
+    .page > * + *,
+    .card > * + * {
+      margin-top: var(--space-3);
     }
     tr,
-    .caution {
+    li,
+    .caution,
+    .notice {
       break-inside: avoid;
+    }
+    h2,
+    h3 {
+      break-after: avoid;
     }
   }
 `

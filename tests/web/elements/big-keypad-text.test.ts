@@ -1,46 +1,61 @@
 import { describe, expect, it } from 'vitest'
-import type { LengthStyle } from '../../../shared/units/length.ts'
+import { type LengthStyle, readLength } from '../../../shared/units/length.ts'
 import { keyName, keypadRows, pressed } from '../../../web/elements/big-keypad-text.ts'
 
 const keyed = (keys: string[], style: LengthStyle | 'whole'): string =>
   keys.reduce((text, key) => pressed(text, key, style), '')
 
 describe('the keypad in fractions of an inch', () => {
-  it('takes whole inches by digits and a fraction by its key', () => {
-    expect(keyed(['1', '3/4'], 'fraction')).toBe('1-3/4')
-    expect(keyed(['1', '2', '5/16'], 'fraction')).toBe('12-5/16')
-    expect(keyed(['7/8'], 'fraction')).toBe('7/8')
+  it('takes a numerator and then its denominator', () => {
+    expect(keyed(['7', '/8'], 'fraction')).toBe('7/8')
+    expect(keyed(['4', '3', '/64'], 'fraction')).toBe('43/64')
   })
 
-  it('replaces the fraction by another one', () => {
-    expect(keyed(['1', '3/4', '1/2'], 'fraction')).toBe('1-1/2')
+  it('takes whole inches before a dash', () => {
+    expect(keyed(['1', '-', '3', '/4'], 'fraction')).toBe('1-3/4')
+    expect(keyed(['1', '2', '-', '5', '/16'], 'fraction')).toBe('12-5/16')
   })
 
-  it('adds thirty-seconds and sixty-fourths and carries into whole inches', () => {
-    expect(keyed(['1', '3/4', '+1/32'], 'fraction')).toBe('1-25/32')
-    expect(keyed(['1', '3/4', '+1/64'], 'fraction')).toBe('1-49/64')
-    expect(keyed(['1', '15/16', '+1/32', '+1/32'], 'fraction')).toBe('2')
-    expect(keyed(['2', '-1/64'], 'fraction')).toBe('1-63/64')
+  it('takes what a dial caliper shows', () => {
+    expect(keyed(['0', '.', '6', '7', '7'], 'fraction')).toBe('0.677')
+    expect(keyed(['.', '6', '7', '7'], 'fraction')).toBe('0.677')
   })
 
-  it('never goes below nothing', () => {
-    expect(keyed(['-1/64'], 'fraction')).toBe('')
-    expect(keyed(['1/16', '-1/64', '-1/64', '-1/64', '-1/64', '-1/64'], 'fraction')).toBe('')
+  it('puts another denominator in place of the last', () => {
+    expect(keyed(['3', '/4', '/8'], 'fraction')).toBe('3/8')
   })
 
-  it('deletes the fraction first, then the digits', () => {
-    expect(keyed(['1', '2', '3/4', '⌫'], 'fraction')).toBe('12')
-    expect(keyed(['1', '2', '3/4', '⌫', '⌫'], 'fraction')).toBe('1')
+  it('leaves out what makes no reading', () => {
+    for (const keys of [['/4'], ['-'], ['1', '-', '/8', '-']]) {
+      expect(keyed(keys, 'fraction'), keys.join(' ')).toBe(keys.includes('1') ? '1-' : '')
+    }
+    expect(keyed(['1', '.', '5', '/4', '-'], 'fraction')).toBe('1.5')
+    expect(keyed(['1', '-', '.'], 'fraction')).toBe('1-')
+    expect(keyed(['3', '/4', '.'], 'fraction')).toBe('3/4')
+  })
+
+  it('deletes the denominator in one, then sign by sign', () => {
+    expect(keyed(['1', '-', '3', '/16', '⌫'], 'fraction')).toBe('1-3')
+    expect(keyed(['1', '-', '3', '/16', '⌫', '⌫', '⌫'], 'fraction')).toBe('1')
     expect(keyed(['1', '2', 'C'], 'fraction')).toBe('')
   })
 
   it('begins a new reading with a digit after a fraction', () => {
-    expect(keyed(['1', '3/4', '2'], 'fraction')).toBe('2')
+    expect(keyed(['1', '-', '3', '/4', '2'], 'fraction')).toBe('2')
   })
 
   it('goes on from what was typed in another form', () => {
-    expect(pressed('1.75', '+1/64', 'fraction')).toBe('1-49/64')
-    expect(pressed('1 3/4', '⌫', 'fraction')).toBe('1')
+    expect(pressed('1-3', '/4', 'fraction')).toBe('1-3/4')
+    expect(pressed('1 3/4', '⌫', 'fraction')).toBe('1 3')
+  })
+
+  it('reaches every sixty-fourth up to two inches', () => {
+    for (let count = 1; count < 128; count++) {
+      const [whole, part] = [Math.floor(count / 64), count % 64]
+      const numerator = part === 0 ? [] : [...(whole > 0 ? ['-'] : []), ...String(part), '/64']
+      const text = keyed([...(whole > 0 ? [String(whole)] : []), ...numerator], 'fraction')
+      expect(readLength(text, 'in'), text).toBeCloseTo((count * 25.4) / 64, 9)
+    }
   })
 })
 
@@ -50,26 +65,26 @@ describe('the keypad in decimals', () => {
     expect(keyed(['.', '5'], 'decimal')).toBe('0.5')
   })
 
+  it('goes on after a comma that was typed', () => {
+    expect(pressed('44,', '5', 'mm')).toBe('44,5')
+    expect(pressed('44,5', '.', 'mm')).toBe('44,5')
+    expect(readLength('44,5', 'mm')).toBe(44.5)
+  })
+
   it('deletes character by character', () => {
     expect(keyed(['4', '4', '.', '⌫', '⌫'], 'mm')).toBe('4')
   })
 })
 
 describe('the keys', () => {
-  it('offer every sixteenth of an inch and steps to reach every sixty-fourth', () => {
-    const keys = keypadRows('fraction').flat()
-    const sixteenths = Array.from({ length: 15 }, (_, i) => (i + 1) / 16)
-    const offered = keys.flatMap((key) => {
-      const fraction = /^(\d+)\/(\d+)$/.exec(key)
-      return fraction ? [Number(fraction[1]) / Number(fraction[2])] : []
-    })
-    expect(offered.sort((a, b) => a - b)).toEqual(sixteenths)
-    expect(keys).toContain('+1/64')
-    expect(keys).toContain('-1/64')
+  it('stand in few rows, so that reading, keys and verdict share a small screen', () => {
+    for (const style of ['fraction', 'decimal', 'mm', 'whole'] as const)
+      expect(keypadRows(style).length).toBeLessThanOrEqual(4)
   })
 
   it('have names that can be read out', () => {
     expect(keyName('⌫')).toBe('Delete the last')
-    expect(keyName('5/16')).toBe('5/16')
+    expect(keyName('/16')).toBe('/16 sixteenths')
+    expect(keyName('5')).toBe('5')
   })
 })

@@ -33,10 +33,10 @@ describe('operationGroups', () => {
 })
 
 describe('figures of an operation', () => {
-  it('set off thousands of revolutions, and never show more than there are', () => {
+  it('show whole revolutions as the plate of a lathe does, and never more than there are', () => {
     expect(rpmFigure(950)).toBe('950')
-    expect(rpmFigure(2863.6)).toBe('2,863')
-    expect(rpmFigure(12500)).toBe('12,500')
+    expect(rpmFigure(2863.6)).toBe('2863')
+    expect(rpmFigure(12500)).toBe('12500')
   })
 
   it('say where on the part', () => {

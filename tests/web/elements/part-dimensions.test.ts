@@ -24,6 +24,24 @@ describe('dimensions', () => {
     expect(marks.at(-1)!.at).toBeCloseTo(152.4, 9)
   })
 
+  it('leave out a diameter entered where only squares meet', () => {
+    const squares: Profile = {
+      split: false,
+      stations: [
+        { at: 0, diameter: 25.4, then: 'square', side: 57.15 },
+        { at: 50.8, diameter: 25.4, then: 'straight' },
+        { at: 101.6, diameter: 25.4, then: 'square', side: 57.15 },
+        { at: 203.2, diameter: 25.4, then: 'straight' },
+      ],
+    }
+    expect(diameterMarks(squares, 'fraction').map(({ at, text }) => [at, text])).toEqual([
+      [25.4, '□ 2-1/4'],
+      [50.8, 'Ø 1'],
+      [101.6, 'Ø 1'],
+      [152.4, '□ 2-1/4'],
+    ])
+  })
+
   it('mark a check station where its figure stands already, and add it where none does', () => {
     const checks = [
       { key: 's0', at: 0, target: 25.4, kind: 'diameter' as const },

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { SetFile } from '../../../shared/matching/set.ts'
-import { farthestOf, readingAt, withReadings } from '../../../web/elements/spread-set.ts'
+import { farthestOf, readingAt, standInsOf, withReadings } from '../../../web/elements/spread-set.ts'
 
 const set: SetFile = {
   units: 'mm',
@@ -45,5 +45,25 @@ describe('readings of a set', () => {
     // 0.3 of 0.5 at the foot against 0.2 of 0.2 at the neck.
     expect(farthestOf(set)).toMatchObject({ piece: 'b', station: 'neck' })
     expect(farthestOf({ ...set, pieces: [{ key: 'a', readings: {} }] })).toBeUndefined()
+  })
+})
+
+describe('standInsOf', () => {
+  const pieces = [
+    { key: 'a', verdict: 'in' as const },
+    { key: 'b', verdict: 'under' as const },
+    { key: 'c', verdict: 'over' as const },
+    { key: 'd', verdict: 'under' as const },
+    { key: 's', verdict: 'under' as const },
+    { key: 't' },
+  ]
+
+  it('names the pieces under that the spares reach for, and no spare that is under itself', () => {
+    expect(standInsOf({ pieces }, ['s', 't'])).toEqual({ replaced: ['b'], by: ['t'] })
+    expect(standInsOf({ pieces }, ['t', 'u'])).toEqual({ replaced: ['b', 'd'], by: ['t', 'u'] })
+  })
+
+  it('names none without spares', () => {
+    expect(standInsOf({ pieces }, []).replaced).toEqual([])
   })
 })

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import {
+  commonStyle,
   differenceText,
   isUnlikely,
   limitsText,
@@ -77,5 +78,13 @@ describe('a place that has to fit', () => {
     const under = verdictWords(43, { ...leg, fixed: true }, 'mm').detail
     expect(under).toContain('a spare takes its place')
     expect(under).not.toContain('brought down')
+  })
+})
+
+describe('commonStyle', () => {
+  it('goes to decimals once one length of a sentence is no sixty-fourth', () => {
+    expect(commonStyle('fraction', 25.4, (25.4 * 11) / 16)).toBe('fraction')
+    expect(commonStyle('fraction', (25.4 * 11) / 16, 0.644 * 25.4)).toBe('decimal')
+    expect(commonStyle('mm', 16.3, 17.4625)).toBe('mm')
   })
 })
