@@ -41,11 +41,13 @@ function allowedText(issue: z.core.$ZodRawIssue): string {
         ? `is missing; ${WORDS[issue.expected] ?? issue.expected} is needed`
         : `must be ${WORDS[issue.expected] ?? issue.expected}`
     case 'too_small':
-      if (issue.origin === 'array') return `must have at least ${issue.minimum} entries`
+      if (issue.origin === 'array')
+        return `must have at least ${issue.minimum} ${issue.minimum === 1 ? 'entry' : 'entries'}`
       if (issue.origin === 'string') return 'must not be empty'
       return `must be ${issue.inclusive === false ? 'more than' : 'at least'} ${issue.minimum}`
     case 'too_big':
-      if (issue.origin === 'array') return `must have at most ${issue.maximum} entries`
+      if (issue.origin === 'array')
+        return `must have at most ${issue.maximum} ${issue.maximum === 1 ? 'entry' : 'entries'}`
       if (issue.origin === 'string') return `must be at most ${issue.maximum} characters`
       return `must be ${issue.inclusive === false ? 'less than' : 'at most'} ${issue.maximum}`
     case 'invalid_value':

@@ -6,13 +6,15 @@ import { enteredNumber, pathSteps, withEntry } from './entry.ts'
 export type ShopFile = { units: Units } & Record<string, unknown>
 
 /** Settings that are fractions inside and percentages on screen. */
-export const percents = new Set([
+const percents = new Set([
   'extraWood',
   'spareConfidence',
   'learningRate',
   'restAllowance',
   'timeSpread',
   'marginOnCost',
+  'cr',
+  'ct',
 ]) // prettier-ignore
 
 /** Settings that are plain numbers, by the last name of their path. */
@@ -41,8 +43,6 @@ const numbers = new Set([
   'hardnessN',
   'shrinkRadialPct',
   'shrinkTangentialPct',
-  'cr',
-  'ct',
 ]) // prettier-ignore
 
 /** Settings that are lists of numbers, typed with commas or blanks between. */
@@ -61,6 +61,9 @@ const lengths = new Set([
   'edgeTrim',
   'minOffcut',
 ]) // prettier-ignore
+
+/** Whether a setting, by its path, is a fraction inside and a percentage on screen. */
+export const isPercent = (path: string): boolean => percents.has(String(pathSteps(path).at(-1)))
 
 const isLength = (path: string) => {
   const name = String(pathSteps(path).at(-1))
@@ -92,7 +95,7 @@ const listed = (text: string) =>
 export function sentShop(file: ShopFile): ShopFile {
   return texts(file).reduce((sent, [path, text]) => {
     const name = String(pathSteps(path).at(-1))
-    if (percents.has(name)) return withEntry(sent, path, fraction(text))
+    if (isPercent(path)) return withEntry(sent, path, fraction(text))
     if (lists.has(name)) return withEntry(sent, path, listed(text))
     if (numbers.has(name) || path.startsWith('minuteFactors.'))
       return withEntry(sent, path, enteredNumber(text))

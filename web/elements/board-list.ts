@@ -5,6 +5,7 @@ import type { Breach } from '../../shared/problem.ts'
 import type { Units } from '../../shared/units/length.ts'
 import type { Species } from '../../shared/wood/species.ts'
 import { enteredNumber, withEntry } from '../entry.ts'
+import { jobField } from '../field-words.ts'
 import { figure, length, lengthUnit, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
 import { choiceField, textField } from './field.ts'
@@ -149,7 +150,7 @@ export class BoardList extends LitElement {
           ${this.field('grade', 'Grade')}
           ${this.defects()}
         </div>
-        ${others.length > 0 ? html`<ul class="plain problem">${others.map(({ path, message }) => html`<li>${path} ${message}</li>`)}</ul>` : nothing}
+        ${others.length > 0 ? html`<ul class="plain problem">${others.map(({ path, message }) => html`<li>${jobField(path)}: ${message}</li>`)}</ul>` : nothing}
         <div class="buttons"><button type="submit">Add the board</button></div>
       </form>
     `

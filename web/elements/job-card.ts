@@ -30,6 +30,13 @@ export class JobCard extends LitElement {
         font-size: var(--size-large);
         font-weight: 600;
         overflow-wrap: anywhere;
+        display: inline-flex;
+        align-items: center;
+        min-height: var(--touch);
+        min-width: var(--touch);
+      }
+      .day {
+        white-space: nowrap;
       }
       .line {
         display: flex;
@@ -79,7 +86,7 @@ export class JobCard extends LitElement {
       <div>
         <p class="line"><span class="quantity">${job.quantity}</span> ${this.pieces()} in ${this.wood}</p>
         <p class="soft">
-          ${[job.customer && `for ${job.customer}`, job.due && `due ${job.due}`].filter(Boolean).join(', ') || 'no customer, no date'}
+          ${job.customer ? `for ${job.customer}` : job.due ? nothing : 'no customer, no date'}${job.customer && job.due ? ', ' : nothing}${job.due ? html`<span class="day">due ${job.due}</span>` : nothing}
         </p>
         ${plan ? this.figures(plan) : nothing}
         ${this.progress()}

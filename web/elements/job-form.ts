@@ -1,8 +1,10 @@
 import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import type { Breach } from '../../shared/problem.ts'
+import { jobField } from '../field-words.ts'
 import type { JobFile } from '../job-file.ts'
 import type { LivePlan } from '../live-plan.ts'
+import { oddEntries } from '../odd-entries.ts'
 import { lengthStyle, SessionController } from '../session.ts'
 import type { ShopAndWoods } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
@@ -94,7 +96,8 @@ export class JobForm extends LitElement {
     ])
     const near =
       fields.find((field) => field.dataset.path === path) ??
-      fields.find((field) => field.dataset.path?.startsWith(path))
+      fields.find((field) => field.dataset.path?.startsWith(path)) ??
+      fields.find((field) => path.startsWith(`${field.dataset.path}[`))
     near?.focus()
     near?.scrollIntoView({ block: 'center' })
   }
@@ -129,7 +132,7 @@ export class JobForm extends LitElement {
           </section>
           <section class="card" aria-labelledby="ways">
             <h2 id="ways">Holding, finish, tolerances</h2>
-            <job-ways .file=${file} .shop=${this.ground.shop} .errors=${errors} .disabled=${disabled}></job-ways>
+            <job-ways .odd=${this.live.job ? oddEntries(this.live.job) : []} .file=${file} .shop=${this.ground.shop} .errors=${errors} .disabled=${disabled}></job-ways>
           </section>
         </div>
         <div class="beside page" role="region" aria-label="Drawing and plan" tabindex="0">${this.drawing()}</div>
@@ -143,13 +146,14 @@ export class JobForm extends LitElement {
 
   private summary() {
     if (this.shown.length === 0) return nothing
+    const kinds = (this.file.joints ?? []).map(({ kind }) => kind)
     return html`
       <div class="problem">
         <p><b>${this.shown.length === 1 ? 'One entry needs' : `${this.shown.length} entries need`} putting right</b></p>
         <ul class="plain">
           ${this.shown.map(
             ({ path, message }) => html`<li>
-              <a href="#" @click=${(event: Event) => this.jump(event, path)}>${path || 'the job'}</a> ${message}
+              <a href="#" @click=${(event: Event) => this.jump(event, path)}>${jobField(path, kinds)}</a>: ${message}
             </li>`,
           )}
         </ul>

@@ -38,6 +38,10 @@ export class JobStrip extends LitElement {
       dl.figures dd {
         font-size: var(--size);
       }
+      .quote {
+        font-size: var(--size-small);
+        font-weight: 400;
+      }
       .start {
         margin-left: auto;
       }
@@ -46,7 +50,7 @@ export class JobStrip extends LitElement {
           order: 1;
         }
       }
-      /* On a narrow page the figures speak for themselves, and the batch is started on the Rack page. */
+      /* On a narrow page the figures stand beside their names, and the batch is started on the Rack page. */
       @media (max-width: 46rem) {
         .start {
           display: none;
@@ -54,15 +58,10 @@ export class JobStrip extends LitElement {
         dl.figures {
           gap: 0 var(--space-3);
         }
-        dl.figures dt {
-          position: absolute;
-          width: 1px;
-          height: 1px;
-          overflow: hidden;
-          clip-path: inset(50%);
-        }
         dl.figures > div {
-          position: relative;
+          display: flex;
+          gap: var(--space-1);
+          align-items: baseline;
         }
         dl.figures dd {
           font-size: var(--size-small);
@@ -75,6 +74,15 @@ export class JobStrip extends LitElement {
   @property({ attribute: false }) plan!: Plan
   /** There are edits on this device that the figures do not show. */
   @property({ type: Boolean }) unsaved = false
+  /** Address of the quote to print. */
+  @property() quotePath = ''
+
+  private price(price: string) {
+    return html`<div>
+      <dt>Price</dt>
+      <dd>${price} <a class="quote no-print" href=${this.quotePath} target="_blank">quote to print</a></dd>
+    </div>`
+  }
 
   override render() {
     const { job, plan, unsaved } = this
@@ -97,7 +105,7 @@ export class JobStrip extends LitElement {
           ${fact('Blanks', `${blank.count} blanks, ${blank.spares} spare`)}
           ${fact('Wood to buy', boardFeetText(boardFeet.bought))}
           ${fact('Time', `${hours(time.p50)} h (${hours(time.p10)}–${hours(time.p90)} h)`)}
-          ${quote ? fact('Price', priceText(quote.total, quote.currency)) : nothing}
+          ${quote ? this.price(priceText(quote.total, quote.currency)) : nothing}
         </dl>
       </section>
       ${unsaved ? html`<p class="small soft no-print">The figures are of the job as saved; there are unsaved edits on this device.</p>` : nothing}

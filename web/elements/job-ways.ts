@@ -33,6 +33,8 @@ export class JobWays extends LitElement {
   @property({ attribute: false }) file!: JobFile
   @property({ attribute: false }) shop?: Shop
   @property({ attribute: false }) errors: ReadonlyMap<string, string> = new Map()
+  /** What was entered and can hardly be meant. */
+  @property({ attribute: false }) odd: readonly string[] = []
   @property({ type: Boolean }) disabled = false
 
   private common(path: string) {
@@ -75,6 +77,7 @@ export class JobWays extends LitElement {
           ${this.length('instrument.jawWidth', 'Width of the caliper jaws', file.instrument?.jawWidth, JAW_WIDTH)}
         </div>
         <p class="hint">Where nothing is entered the figure in grey is used: common practice, no source.</p>
+        ${this.odd.map((told) => html`<p class="caution"><span>${told}</span></p>`)}
         <details ?open=${file.allowances !== undefined}>
           <summary>Allowances for this job only</summary>
           <div class="fields">${this.allowances()}</div>

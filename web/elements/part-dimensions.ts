@@ -1,3 +1,4 @@
+import { needsDiameter } from '../../shared/profile/breaches/stations.ts'
 import type { Profile } from '../../shared/profile/profile.ts'
 import { type LengthStyle, lengthFigure, nm } from '../../shared/units/length.ts'
 
@@ -36,7 +37,8 @@ export function diameterMarks(
   const marks: Mark[] = []
   profile.stations.forEach((station, i) => {
     const next = profile.stations[i + 1]
-    if (station.diameter !== undefined)
+    // Between squares a diameter that was entered means nothing.
+    if (station.diameter !== undefined && needsDiameter(profile.stations, i))
       marks.push({ at: station.at, text: `Ø ${lengthFigure(station.diameter, style)}` })
     if (station.then === 'square' && next && station.side !== undefined) {
       marks.push({ at: (station.at + next.at) / 2, text: `□ ${lengthFigure(station.side, style)}` })

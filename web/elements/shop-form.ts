@@ -6,8 +6,9 @@ import { grades, nominals, shopSources, toolKinds } from '../../shared/shop.ts'
 import { inches, lengthText } from '../../shared/units/length.ts'
 import type { Species } from '../../shared/wood/species.ts'
 import { entryAt, tellEntry } from '../entry.ts'
+import { gritsInOrder } from '../odd-entries.ts'
 import { lengthStyle, SessionController } from '../session.ts'
-import { percents, type ShopFile } from '../shop-entries.ts'
+import { isPercent, type ShopFile, sentShop } from '../shop-entries.ts'
 import { pageWear } from '../styles/all.ts'
 import { allowanceWords } from './allowance-words.ts'
 import { type Choice, choiceField, noteField, textField, tickField } from './field.ts'
@@ -54,7 +55,8 @@ export class ShopForm extends LitElement {
     const fields = [...this.renderRoot.querySelectorAll<HTMLElement>('[data-path]')]
     const near =
       fields.find((field) => field.dataset.path === path) ??
-      fields.find((field) => field.dataset.path!.startsWith(path))
+      fields.find((field) => field.dataset.path!.startsWith(path)) ??
+      fields.find((field) => path.startsWith(`${field.dataset.path}[`))
     near?.closest('details')?.setAttribute('open', '')
     near?.focus()
     near?.scrollIntoView({ block: 'center' })
@@ -72,7 +74,7 @@ export class ShopForm extends LitElement {
     if (Array.isArray(value)) return value.join(', ')
     if (typeof value !== 'number') return String(value)
     if (kind === 'length') return lengthText(value, lengthStyle(this.file.units))
-    return percents.has(path) ? String(Math.round(value * 1e6) / 1e4) : String(value)
+    return isPercent(path) ? String(Math.round(value * 1e8) / 1e6) : String(value)
   }
 
   private field(
@@ -355,8 +357,17 @@ export class ShopForm extends LitElement {
     </div>`
   }
 
+  /** The grits where they do not go from coarse to fine. */
+  private oddGrits() {
+    const { grits } = sentShop(this.file) as { grits?: unknown }
+    const read = Array.isArray(grits) ? grits.filter((grit) => typeof grit === 'number') : []
+    return gritsInOrder(read)
+      ? nothing
+      : html`<p class="caution"><span>The grits do not go from coarse to fine: a coarser one after a finer one scratches anew.</span></p>`
+  }
+
   private edges() {
-    return html`<div class="fields">
+    return html`${this.oddGrits()}<div class="fields">
       ${this.field('grits', 'Grits, in order', { hint: shopSources.grits ?? '' })}
       ${this.field('touchUpMinutes', 'A touch-up takes', { unit: 'min' })} ${this.field('regrindMinutes', 'A regrind takes', { unit: 'min' })}
       ${this.field('touchUpsPerRegrind', 'Touch-ups between regrinds', { unit: 'touch-ups' })}
@@ -414,7 +425,7 @@ export class ShopForm extends LitElement {
         ${this.field(`${at}.moeGPa`, 'Stiffness', { unit: 'GPa' })} ${this.field(`${at}.hardnessN`, 'Side hardness', { unit: 'N' })}
         ${this.field(`${at}.shrinkRadialPct`, 'Radial shrinkage', { unit: '%' })}
         ${this.field(`${at}.shrinkTangentialPct`, 'Tangential shrinkage', { unit: '%' })}
-        ${this.field(`${at}.cr`, 'Radial change per 1 % MC')} ${this.field(`${at}.ct`, 'Tangential change per 1 % MC')}
+        ${this.field(`${at}.cr`, 'Radial change per 1 % MC', { unit: '%' })} ${this.field(`${at}.ct`, 'Tangential change per 1 % MC', { unit: '%' })}
       `,
       )}
     `

@@ -49,16 +49,20 @@ export class SpeciesCard extends LitElement {
 
   override render() {
     const { wood } = this
-    const rows: [string, number | undefined, string][] = [
-      ['Specific gravity, green volume', wood.sgGreen, ''],
-      ['Specific gravity at 12 % MC', wood.sg12, ''],
+    const percent = (fraction: number | undefined) =>
+      fraction === undefined ? undefined : String(Math.round(fraction * 1e8) / 1e6)
+    const gravity = (value: number | undefined) =>
+      value?.toLocaleString('en', { minimumFractionDigits: 2, maximumFractionDigits: 3 })
+    const rows: [string, number | string | undefined, string][] = [
+      ['Specific gravity, green volume', gravity(wood.sgGreen), ''],
+      ['Specific gravity at 12 % MC', gravity(wood.sg12), ''],
       ['Stiffness (modulus of elasticity) at 12 % MC', wood.moeGPa, 'GPa'],
       ['Strength (modulus of rupture) at 12 % MC', wood.morMPa, 'MPa'],
       ['Side hardness at 12 % MC', wood.hardnessN, 'N'],
       ['Shrinkage green to ovendry, radial', wood.shrinkRadialPct, '%'],
       ['Shrinkage green to ovendry, tangential', wood.shrinkTangentialPct, '%'],
-      ['Change per 1 % MC, radial', wood.cr, ''],
-      ['Change per 1 % MC, tangential', wood.ct, ''],
+      ['Change per 1 % MC, radial', percent(wood.cr), '% of the width'],
+      ['Change per 1 % MC, tangential', percent(wood.ct), '% of the width'],
     ]
     return html`
       <div class="page">

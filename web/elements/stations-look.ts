@@ -26,6 +26,12 @@ export const stationsLook = css`
     border-bottom: 1px solid var(--line);
     align-items: start;
   }
+  /* The small drawing above the stations is no place for the focus. */
+  @media (max-width: 72rem) {
+    .row :is(input, select, button) {
+      scroll-margin-top: 7rem;
+    }
+  }
   .many .row {
     content-visibility: auto;
     contain-intrinsic-size: auto 4rem;

@@ -12,12 +12,28 @@ export class YardCard extends LitElement {
   static override styles = pageWear
 
   @property({ attribute: false }) yard!: YardList
+  /** Board feet of the boards in the cut list, and what of them is kept. */
+  @property({ type: Number }) bought = 0
+  @property({ type: Number }) offcuts = 0
   @property() wood = ''
   @property() units: Units = 'in'
 
   constructor() {
     super()
     new SessionController(this)
+  }
+
+  /** Why the cut list comes to another figure, and which of them counts. */
+  private besides() {
+    if (this.bought <= 0) return nothing
+    const kept =
+      this.offcuts > 0
+        ? ` ${this.offcuts === 1 ? 'One offcut' : `${this.offcuts} offcuts`} worth keeping ${this.offcuts === 1 ? 'is' : 'are'} part of that.`
+        : ''
+    return html`<p class="small">
+      The cut list below comes to ${boardFeetText(this.bought)}: it takes whole boards of the usual sizes, clear all
+      over, while this figure counts the grade’s yield and the extra. Bring home the larger of the two.${kept}
+    </p>`
   }
 
   override render() {
@@ -35,6 +51,7 @@ export class YardCard extends LitElement {
           ${percentText(yard.geometricYield)} for how they lie on boards; ${boardFeetText(boardFeet.grade)} at
           ${percentText(yard.gradeYield)} for the grade; and ${percentText(yard.extra)} extra for choice.
         </p>
+        ${this.besides()}
         ${
           yard.bestLengths.length > 0
             ? html`<p>

@@ -1,8 +1,10 @@
 import { html, LitElement } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
+import { printPath } from '../api.ts'
 import { hasDraft } from '../drafts.ts'
 import '../elements/job-strip.ts'
 import { Load } from '../load.ts'
+import { SessionController } from '../session.ts'
 import { type JobAndPlan, jobAndPlan, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
 
@@ -14,6 +16,11 @@ export class JobFrame extends LitElement {
   @property() jobId = ''
   private readonly loaded = new Load<JobAndPlan>(this)
   private unwatch?: () => void
+
+  constructor() {
+    super()
+    new SessionController(this)
+  }
 
   override connectedCallback() {
     super.connectedCallback()
@@ -45,6 +52,7 @@ export class JobFrame extends LitElement {
         <job-strip
           .job=${job}
           .plan=${plan}
+          .quotePath=${printPath(this.jobId, 'quote.pdf')}
           .unsaved=${job.state === 'draft' && hasDraft(this.jobId)}
         ></job-strip>
       `,

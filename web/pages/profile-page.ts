@@ -23,6 +23,7 @@ import '../elements/job-form.ts'
 import '../elements/save-bar.ts'
 import { type EntryDetail, entryAt, withEntry } from '../entry.ts'
 import { exampleJob } from '../example-job.ts'
+import { inUnitsFirst } from '../field-words.ts'
 import { frozenFile, OPEN_FIELDS, withOpenFields } from '../frozen-file.ts'
 import { inUnits, jobFileOf, newJobFile, sentFile } from '../job-entries.ts'
 import type { JobFile } from '../job-file.ts'
@@ -37,7 +38,7 @@ import { pageWear } from '../styles/all.ts'
 const freshFile = (units: Units) => (location.search === '?example' ? exampleJob() : newJobFile(units))
 
 /** Whether nothing stands in the field yet. */
-function isUntouched(file: JobFile | undefined, path: string): boolean {
+function isUntouched(file: JobFile, path: string): boolean {
   const value = entryAt(file, path)
   return value === undefined || value === '' || (Array.isArray(value) && value.every((each) => each === ''))
 }
@@ -242,7 +243,7 @@ export class ProfilePage extends LitElement {
     if (!(failure instanceof Refusal)) throw failure
     this.conflict = failure.status === 412
     this.refused = failure.errors
-    this.message = this.conflict ? '' : failure.errors.some(({ path }) => path) ? '' : failure.message
+    this.message = this.conflict || failure.errors.some(({ path }) => path) ? '' : failure.message
     this.gone = failure.status === 404
     if (failure.code === 'wrong-state') void this.reload()
     if (failure.errors[0])
@@ -311,9 +312,10 @@ export class ProfilePage extends LitElement {
   /** Errors as they are shown: not for the field being typed in, nor of fields still empty before the first try to save. */
   private shownErrors(): Breach[] {
     const { errors } = this.live
-    return [...errors, ...this.refused].filter(
-      ({ path }) => path !== this.typing && (this.tried || !isUntouched(this.draft?.file, path)),
-    )
+    const { file } = this.draft!
+    return [...errors, ...this.refused]
+      .filter(({ path }) => path !== this.typing && (this.tried || !isUntouched(file, path)))
+      .map(({ path, message }) => ({ path, message: inUnitsFirst(message, file.units) }))
   }
 
   /** A started batch is shown as it is made, whatever the file tells. */

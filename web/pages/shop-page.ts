@@ -8,8 +8,9 @@ import '../elements/save-bar.ts'
 import '../elements/shop-form.ts'
 import type { ShopForm } from '../elements/shop-form.ts'
 import { type EntryDetail, withEntry } from '../entry.ts'
+import { inPercent, inUnitsFirst, shopField } from '../field-words.ts'
 import { Load } from '../load.ts'
-import { type ShopFile, sentShop, shopFileOf, shopInUnits } from '../shop-entries.ts'
+import { isPercent, type ShopFile, sentShop, shopFileOf, shopInUnits } from '../shop-entries.ts'
 import { noteChange } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
 
@@ -32,6 +33,15 @@ function draftKept(): ShopDraft | undefined {
   } catch {
     return undefined
   }
+}
+
+const SPEEDS =
+  'must be one step at least, such as 600, 900, 1400 rpm, or a slowest and a fastest speed, the slowest not above the fastest; each from 1 to 20,000 rpm'
+
+/** What is wrong with a setting, in the words and figures it is entered in. */
+function told({ path, message }: Breach, units: ShopFile['units']): Breach {
+  if (path.endsWith('.speeds')) return { path, message: SPEEDS }
+  return { path, message: isPercent(path) ? inPercent(message) : inUnitsFirst(message, units) }
 }
 
 /** The shop's settings, all of them, with where each default comes from. */
@@ -122,7 +132,7 @@ export class ShopPage extends LitElement {
       if (!(failure instanceof Refusal)) throw failure
       this.conflict = failure.status === 412
       this.refused = failure.errors
-      this.message = this.conflict ? '' : failure.message
+      this.message = this.conflict || failure.errors.some(({ path }) => path) ? '' : failure.message
     } finally {
       this.saving = false
     }
@@ -147,7 +157,9 @@ export class ShopPage extends LitElement {
   }
 
   private page({ woods }: Loaded, { file }: ShopDraft) {
-    const shown = [...this.errors, ...this.refused].filter(({ path }) => path !== this.typing)
+    const shown = [...this.errors, ...this.refused]
+      .filter(({ path }) => path !== this.typing)
+      .map((breach) => told(breach, file.units))
     return html`
       <div class="page" @entry=${this.entry} @change=${this.left} @focusout=${this.left}>
         <h1>Shop</h1>
@@ -169,7 +181,7 @@ export class ShopPage extends LitElement {
         ${
           shown.length > 0
             ? html`<ul class="plain problem">
-              ${shown.map(({ path, message }) => html`<li>${path} ${message}</li>`)}
+              ${shown.map(({ path, message }) => html`<li>${shopField(path)}: ${message}</li>`)}
             </ul>`
             : nothing
         }

@@ -9,6 +9,7 @@ import { type BoardList, boardEntry, type NewBoard } from '../elements/board-lis
 import '../elements/cut-list.ts'
 import '../elements/species-card.ts'
 import '../elements/yard-card.ts'
+import { inUnitsFirst } from '../field-words.ts'
 import { Load } from '../load.ts'
 import { orderFromHand } from '../order-from-hand.ts'
 import { SessionController } from '../session.ts'
@@ -24,6 +25,16 @@ import { pageWear } from '../styles/all.ts'
 
 interface Loaded extends JobAndPlan, ShopAndWoods {
   boards: RackBoard[]
+}
+
+/** A board refused, in words that stand at its fields; a key is the name on a board. */
+function boardRefusal(failure: unknown, { key, units }: NewBoard): unknown {
+  if (!(failure instanceof Refusal) || failure.errors.length === 0) return failure
+  const errors =
+    failure.code === 'key-reused'
+      ? [{ path: 'key', message: `There is already a board named ${key}.` }]
+      : failure.errors.map(({ path, message }) => ({ path, message: inUnitsFirst(message, units) }))
+  return new Refusal(failure.status, 'The board is not added yet: see the fields marked below.', errors)
 }
 
 interface FromHand {
@@ -99,7 +110,9 @@ export class WoodPage extends LitElement {
 
   private readonly add = (event: CustomEvent<NewBoard>) =>
     this.attempt(async () => {
-      const { key } = await addBoard(boardEntry(event.detail))
+      const { key } = await addBoard(boardEntry(event.detail)).catch((failure) => {
+        throw boardRefusal(failure, event.detail)
+      })
       this.boardList.clear()
       noteChange({ kind: 'board', id: key })
     })
@@ -136,7 +149,8 @@ export class WoodPage extends LitElement {
           </section>
           <section class="card" aria-labelledby="yard">
             <h2 id="yard">Ask the yard for</h2>
-            <yard-card .yard=${plan.yard} .wood=${wood?.name ?? plan.job.species} .units=${plan.job.units}></yard-card>
+            <yard-card .yard=${plan.yard} .wood=${wood?.name ?? plan.job.species} .units=${plan.job.units}
+              .bought=${plan.boardFeet.bought} .offcuts=${plan.cut.boards.reduce((sum, { offcuts }) => sum + offcuts.length, 0)}></yard-card>
           </section>
         </div>
         <section class="card" aria-labelledby="cut">

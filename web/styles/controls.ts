@@ -81,6 +81,13 @@ export const controls = css`
     font: inherit;
     font-variant-numeric: tabular-nums;
   }
+  input:focus,
+  select:focus,
+  textarea:focus,
+  input:focus-within {
+    outline: 3px solid var(--accent);
+    outline-offset: 2px;
+  }
   input[type='file'] {
     padding: var(--space-1);
     max-width: 26rem;

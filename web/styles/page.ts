@@ -7,7 +7,7 @@ export const pageStyles = css`
     color: var(--ink);
     font: 100%/1.5 var(--sans);
     -webkit-text-size-adjust: 100%;
-    scroll-padding-top: 1rem;
+    scroll-padding: 1rem 0 6rem;
   }
   body {
     margin: 0;

@@ -6,7 +6,7 @@ import type { Found, PartLimits } from './found.ts'
 type Say = (field: keyof Station, message: string) => void
 
 /** Whether a turned span ends or starts at the station, so that its own diameter is needed. */
-function needsDiameter(stations: Station[], index: number): boolean {
+export function needsDiameter(stations: Station[], index: number): boolean {
   const [before, here, after] = [stations[index - 1], stations[index]!, stations[index + 1]]
   const closes = before !== undefined && before.then !== 'square' && !samePlace(before.at, here.at)
   const opens = after !== undefined && here.then !== 'square' && !samePlace(here.at, after.at)
