@@ -1,4 +1,4 @@
-import { lengthText, readLength, type Units } from '../shared/units/length.ts'
+import { lengthText, READABLE_LENGTHS, readLength, type Units } from '../shared/units/length.ts'
 import { allowanceWords } from './elements/allowance-words.ts'
 import { pathSteps } from './entry.ts'
 
@@ -197,6 +197,11 @@ const inchesFirst = (mm: string): string =>
  */
 export function inUnitsFirst(message: string, units: Units): string {
   if (units === 'mm') return message
+  if (message.includes(READABLE_LENGTHS))
+    return message
+      .split(READABLE_LENGTHS)
+      .map((part) => inUnitsFirst(part, units))
+      .join(READABLE_LENGTHS)
   return outsideQuotes(message, (plain) =>
     plain
       .replace(/between ([\d.]+) and ([\d.]+) mm/g, 'between $1 mm and $2 mm')

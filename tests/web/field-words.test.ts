@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { READABLE_LENGTHS } from '../../shared/units/length.ts'
 import { inPercent, inUnitsFirst, jobField, shopField } from '../../web/field-words.ts'
 
 describe('jobField', () => {
@@ -36,6 +37,8 @@ describe('inUnitsFirst', () => {
 
   it('leaves what was typed, and messages for who writes in millimetres', () => {
     expect(inUnitsFirst('read "38 mm"', 'in')).toBe('read "38 mm"')
+    const readable = `allowed: ${READABLE_LENGTHS}; read "x"`
+    expect(inUnitsFirst(readable, 'in')).toBe(readable)
     expect(inUnitsFirst('is 63.5 mm (2.5 in) wide', 'mm')).toBe('is 63.5 mm (2.5 in) wide')
   })
 })

@@ -43,6 +43,10 @@ function isUntouched(file: JobFile, path: string): boolean {
   return value === undefined || value === '' || (Array.isArray(value) && value.every((each) => each === ''))
 }
 
+/** Whether a length of a joint or the place of a station was left empty. */
+const isBlank = (file: JobFile, path: string): boolean =>
+  /^(joints\[\d+\]\.(at|size|depth)|profile\.stations\[\d+\]\.at)/.test(path) && isUntouched(file, path)
+
 /** What the page works on: the stored job it came from, if any, and the shop that plans it. */
 interface Ground extends ShopAndWoods {
   stored?: { file: JobFile; revision: number; state: JobState }
@@ -315,7 +319,10 @@ export class ProfilePage extends LitElement {
     const { file } = this.draft!
     return [...errors, ...this.refused]
       .filter(({ path }) => path !== this.typing && (this.tried || !isUntouched(file, path)))
-      .map(({ path, message }) => ({ path, message: inUnitsFirst(message, file.units) }))
+      .map(({ path, message }) => ({
+        path,
+        message: isBlank(file, path) ? 'is missing' : inUnitsFirst(message, file.units),
+      }))
   }
 
   /** A started batch is shown as it is made, whatever the file tells. */

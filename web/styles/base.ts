@@ -16,7 +16,7 @@ export const base = css`
   *,
   *::before,
   *::after {
-    box-sizing: inherit;
+    box-sizing: border-box;
   }
   h1,
   h2,
