@@ -85,22 +85,35 @@ function blankBreaches(
   return out
 }
 
-/** Neighbours in one direction that are closer than a kerf. */
-function tooClose(parts: { from: number; to: number; name: string }[], kerf: number): string[] {
+interface Stretch {
+  from: number
+  to: number
+  name: string
+}
+
+/** Neighbours in one direction that are closer than a kerf, whatever lies between; and those out of turn. */
+function rowBreaches(parts: Stretch[], kerf: number): string[] {
   const sorted = [...parts].sort((a, b) => a.from - b.from || a.to - b.to)
-  return sorted.flatMap((part, i) => {
+  const close = sorted.flatMap((part, i) => {
     const before = sorted[i - 1]
-    return before && part.from - before.to < kerf
+    return before && !(part.from - before.to >= kerf)
       ? [
           `${before.name} and ${part.name} lie ${mm(part.from - before.to)} apart, less than the kerf of ${mm(kerf)}.`,
         ]
       : []
   })
+  const turned = parts.flatMap((part, i) => {
+    const before = parts[i - 1]
+    return before && part.from < before.from
+      ? [`${part.name} is listed after ${before.name}, but lies before it.`]
+      : []
+  })
+  return [...close, ...turned]
 }
 
 function stripBreaches(order: CutOrder, cut: CutBoard): string[] {
   const strips = cut.strips ?? []
-  const out = tooClose(
+  const out = rowBreaches(
     strips.map((s, i) => ({ from: nm(s.across[0]), to: nm(s.across[1]), name: `strip ${i + 1}` })),
     nm(order.kerf),
   )
@@ -114,7 +127,7 @@ function stripBreaches(order: CutOrder, cut: CutBoard): string[] {
       }
     }
     out.push(
-      ...tooClose(
+      ...rowBreaches(
         strip.blanks.map((b) => ({
           from: nm(b.from),
           to: nm(b.to),
@@ -129,11 +142,12 @@ function stripBreaches(order: CutOrder, cut: CutBoard): string[] {
 
 function sectionBreaches(order: CutOrder, cut: CutBoard): string[] {
   const sections = cut.sections ?? []
-  const out = tooClose(
+  const out = rowBreaches(
     sections.map((s, i) => ({ from: nm(s.from), to: nm(s.to), name: `section ${i + 1}` })),
     nm(order.kerf),
   )
   sections.forEach((section, i) => {
+    if (section.blanks.length === 0) out.push(`section ${i + 1} is empty.`)
     const longest = Math.max(0, ...section.blanks.map((b) => nm(b.to) - nm(b.from)))
     if (longest !== nm(section.to) - nm(section.from))
       out.push(`section ${i + 1} is not as long as its longest blank.`)
@@ -142,7 +156,7 @@ function sectionBreaches(order: CutOrder, cut: CutBoard): string[] {
         out.push(`blank ${blank.key} reaches out of section ${i + 1}.`)
     }
     out.push(
-      ...tooClose(
+      ...rowBreaches(
         section.blanks.map((b) => ({
           from: nm(b.across[0]),
           to: nm(b.across[1]),
@@ -174,19 +188,26 @@ const meet = (a: Box, b: Box, clear: number): boolean =>
 
 function offcutBreaches(order: CutOrder, board: Board, cut: CutBoard): string[] {
   const out: string[] = []
-  const kerf = nm(order.kerf)
+  const [kerf, endTrim, edgeTrim] = [nm(order.kerf), nm(order.endTrim), nm(order.edgeTrim)]
   const blanks = placedOn(cut).map(boxOf)
   const offcuts = cut.offcuts.map(boxOf)
   const defects = (board.defects ?? []).map((d): Box => boxOf({ ...d, across: d.across ?? [0, board.width] }))
   offcuts.forEach((box, i) => {
     const name = `offcut ${i + 1}`
+    if (![box.from, box.to, box.low, box.high].every(Number.isFinite)) out.push(`${name} lies nowhere.`)
     if (box.to - box.from < nm(order.minOffcut)) out.push(`${name} is shorter than an offcut worth keeping.`)
-    if (box.from < 0 || box.to > nm(board.length) || box.low < 0 || box.high > nm(board.width))
-      out.push(`${name} lies off the board.`)
+    if (
+      box.from < endTrim ||
+      box.to > nm(board.length) - endTrim ||
+      box.low < edgeTrim ||
+      box.high > nm(board.width) - edgeTrim
+    )
+      out.push(`${name} lies in the trim or off the board.`)
     if (blanks.some((blank) => meet(box, blank, kerf))) out.push(`${name} lies within a kerf of a blank.`)
     if (defects.some((defect) => defect.to > defect.from && defect.high > defect.low && meet(box, defect, 0)))
       out.push(`${name} holds a defect.`)
-    if (offcuts.some((other, j) => j < i && meet(box, other, 0))) out.push(`${name} overlaps another.`)
+    if (offcuts.some((other, j) => j < i && meet(box, other, kerf)))
+      out.push(`${name} lies within a kerf of another, or overlaps it.`)
   })
   return out
 }

@@ -28,15 +28,15 @@ interface OpenBoard {
 
 const freeOf = (runs: readonly Run[]): Free[] => runs.map(([from, to]) => ({ from, to }))
 
-/** The place for a length in the first run that has room; what lies before later runs keeps a kerf clear. */
+/** The place for a length in the first run that has room; what stays free on either side keeps a kerf clear. */
 function take(free: Free[], length: number, kerf: number): number | undefined {
-  const r = free.findIndex((run) => run.to - run.from >= length)
-  const run = free[r]
+  const run = free.find(({ from, to }) => to - from >= length)
   if (!run) return undefined
   const at = run.from
-  run.from = at + length + kerf
-  const next = free[r + 1]
-  if (next) next.from = Math.max(next.from, run.from)
+  for (const other of free) {
+    if (other.from >= at) other.from = Math.max(other.from, at + length + kerf)
+    else other.to = Math.min(other.to, at - kerf)
+  }
   return at
 }
 

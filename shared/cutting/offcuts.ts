@@ -2,6 +2,7 @@ import { mmOfNm, nm } from '../units/length.ts'
 import type { CutOrder, Offcut } from './board.ts'
 import { type ClearWood, overlap, type Run, without } from './clear.ts'
 import type { SectionLayout, StripLayout } from './layout.ts'
+import { startIn } from './runs.ts'
 import type { BlankSize } from './sorted-order.ts'
 
 /** Stretches of `whole` a kerf clear of what is cut from it. */
@@ -29,10 +30,13 @@ export function offcutsOf(
   const keep = (within: Run, band: Run, cut: Run[] = []) => {
     if (band[1] - band[0] < narrowest) return
     const over = wood.defects.filter((d) => overlap(d.across, band)).map((d) => d.along)
+    let end = Number.NEGATIVE_INFINITY
     for (const clear of without(within, over)) {
-      for (const [from, to] of between(clear, cut, kerf)) {
-        if (to - from >= least)
-          offcuts.push({ from: mmOfNm(from), to: mmOfNm(to), across: [mmOfNm(band[0]), mmOfNm(band[1])] })
+      // A check may be narrower than the saw.
+      for (const [from, to] of between([startIn(clear, end, kerf), clear[1]], cut, kerf)) {
+        if (to - from < least) continue
+        end = to
+        offcuts.push({ from: mmOfNm(from), to: mmOfNm(to), across: [mmOfNm(band[0]), mmOfNm(band[1])] })
       }
     }
   }

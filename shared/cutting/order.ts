@@ -79,6 +79,7 @@ export function readCutOrder(input: unknown): CutOrder {
     ...repeated(order.boards, 'boards'),
     ...reversed(order.boards),
     ...unpriced(order.boards),
+    ...pricedTwice(order.boards),
     ...tooMany(order.blanks),
   ]
   if (breaches.length > 0) throw badInput(breaches)
@@ -128,6 +129,19 @@ function unpriced(boards: Board[]): Breach[] {
       message: `must have a price or pricePerBoardFoot, as ${priced.key} has: either every board has a price or none; read neither`,
     },
   ]
+}
+
+function pricedTwice(boards: Board[]): Breach[] {
+  return boards.flatMap(({ price, pricePerBoardFoot }, i) =>
+    price === undefined || pricePerBoardFoot === undefined
+      ? []
+      : [
+          {
+            path: `boards[${i}].pricePerBoardFoot`,
+            message: `must not stand beside a price for the whole board: give one of the two; read ${pricePerBoardFoot} beside price ${price}`,
+          },
+        ],
+  )
 }
 
 function tooMany(blanks: CutBlank[]): Breach[] {

@@ -123,7 +123,8 @@ function boardOf(
     boardFeetTallied: kind.boardFeetTallied,
     ...(sorted.priced ? { cost: kind.cost / sorted.perUnit } : {}),
   }
-  const [stripLayouts, sectionLayouts] = [layout.strips?.(), layout.sections?.()]
+  const stripLayouts = layout.strips?.().sort((a, b) => a.across - b.across)
+  const sectionLayouts = layout.sections?.().sort((a, b) => a.along[0] - b.along[0])
   const offcuts = offcutsOf(
     kind.wood,
     { strips: stripLayouts, sections: sectionLayouts },

@@ -134,6 +134,41 @@ describe('cutBreaches', () => {
       /section 1 and section 2/,
     ],
     [
+      'sections listed out of turn',
+      (p) => {
+        p.boards[1]!.sections!.unshift({ from: 30 * inch, to: 50 * inch, blanks: [at('a', 30, 50, 0, 2)] })
+      },
+      /section 2 is listed after section 1, but lies before it/,
+    ],
+    [
+      'strips listed out of turn',
+      (p) => {
+        strips(p).reverse()
+      },
+      /strip 2 is listed after strip 1/,
+    ],
+    [
+      'blanks of a strip listed out of turn',
+      (p) => {
+        strips(p)[1]!.blanks.reverse()
+      },
+      /blank a in strip 2 is listed after/,
+    ],
+    [
+      'an empty section',
+      (p) => {
+        p.boards[1]!.sections!.push({ from: 20.125 * inch, to: 20.125 * inch, blanks: [] })
+      },
+      /section 2 is empty/,
+    ],
+    [
+      'a section that lies nowhere',
+      (p) => {
+        section(p).from = Number.NaN
+      },
+      /not as long as its longest/,
+    ],
+    [
       'a blank that hangs off the board',
       (p) => {
         strips(p)[0]!.blanks[1] = at('a', 41, 61, 0, 2)
@@ -352,17 +387,62 @@ describe('cutBreaches', () => {
       /shorter than an offcut/,
     ],
     [
+      'an offcut off the board',
+      (p) => {
+        p.boards[0]!.offcuts[0]!.to = 60.001 * inch
+      },
+      /in the trim or off the board/,
+    ],
+    [
+      'an offcut that lies nowhere',
+      (p) => {
+        p.boards[0]!.offcuts[0]!.from = Number.NaN
+      },
+      /lies nowhere/,
+    ],
+    [
+      'offcuts less than a kerf apart',
+      (p) => {
+        p.boards[0]!.offcuts[0]!.across = [0, 2.01 * inch]
+      },
+      /within a kerf of another/,
+    ],
+    [
       'offcuts that overlap',
       (p) => {
         p.boards[0]!.offcuts.push(p.boards[0]!.offcuts[0]!)
       },
-      /overlaps another/,
+      /offcut 3 lies within a kerf of another/,
     ],
   ])('finds %s', (_, spoil, sentence) => expect(spoiled(spoil)).toMatch(sentence)) // prettier-ignore
 
   it('finds a board too thin for its blanks', () => {
     const thin = { ...order, boards: order.boards.map((b) => ({ ...b, thickness: 1.99 * inch })) }
     expect(cutBreaches(thin, made()).join('\n')).toContain('thicker than the board')
+  })
+
+  it('finds an offcut in the trim', () => {
+    expect(cutBreaches({ ...order, edgeTrim: inch / 16 }, made()).join('\n')).toMatch(
+      /offcut 1 lies in the trim/,
+    )
+  })
+
+  it('finds sections a check narrower than the saw apart, though the check lies between them', () => {
+    const checked = {
+      ...order.boards[1]!,
+      length: 40.1 * inch,
+      defects: [{ from: 20 * inch, to: 20.1 * inch }],
+    }
+    const plan = made()
+    plan.boards[1]!.length = checked.length
+    plan.boards[1]!.sections!.push({
+      from: 20.1 * inch,
+      to: 40.1 * inch,
+      blanks: [at('a', 20.1, 40.1, 0, 2)],
+    })
+    expect(cutBreaches({ ...order, boards: [order.boards[0]!, checked] }, plan).join('\n')).toMatch(
+      /section 1 and section 2 lie 2.54 mm apart, less than the kerf/,
+    )
   })
 
   it('finds a process the order does not allow', () => {

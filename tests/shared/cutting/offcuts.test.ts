@@ -36,6 +36,14 @@ describe('offcuts', () => {
     ])
   })
 
+  it('are a kerf from one another where a check narrower than the saw parts them', () => {
+    const defects = [{ from: 36 * inch, to: 36.0625 * inch }]
+    expect(offcutsOf({ blanks: [blanks('a', 2, 20, 1)], boards: [board('B', 2, 60, { defects })] })).toEqual([
+      [20.125, 36, 0, 2],
+      [36.125, 60, 0, 2],
+    ])
+  })
+
   it('are what lies beyond the last section, over the whole width', () => {
     const order = {
       process: 'crosscut-first' as const,

@@ -113,6 +113,12 @@ describe('readCutOrder', () => {
       'boards[1]',
       /every board has a price or none/,
     ],
+    [
+      'a board priced twice over',
+      withBoard({ price: 40, pricePerBoardFoot: 9.5 }),
+      'boards[0].pricePerBoardFoot',
+      /give one of the two; read 9.5 beside price 40/,
+    ],
   ])('refuses %s by its field', (_, input, path, message) => {
     const breach = breachesOf(input).find((b) => b.path === path)
     expect(breach, JSON.stringify(breachesOf(input))).toBeDefined()
