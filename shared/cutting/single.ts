@@ -1,34 +1,36 @@
-import { overlap } from './clear.ts'
+import { overlap, without } from './clear.ts'
 import type { Layout } from './layout.ts'
 import type { BlankSize, BoardKind, SortedOrder } from './sorted-order.ts'
 
 /** Where one blank lies alone on a board: its corner, nanometres. */
-interface Corner {
+export interface Corner {
   along: number
   across: number
 }
 
 /**
  * A place for one blank alone on a board, clear of trim and defects; `undefined` when there is none. If it lies
- * anywhere, it can be pushed towards the butt end and the edge until trim or a defect stops it, so only such
- * corners are tried.
+ * anywhere, it can be pushed towards the butt end until trim or a defect stops it, so only such places along the
+ * board are tried.
  */
-export function cornerFor(kind: BoardKind, { side, length, thickness }: BlankSize): Corner | undefined {
+export function cornerFor(kind: BoardKind, size: BlankSize): Corner | undefined {
+  if (!kind.corners.has(size)) kind.corners.set(size, firstCorner(kind, size))
+  return kind.corners.get(size)
+}
+
+function firstCorner(kind: BoardKind, { side, length, thickness }: BlankSize): Corner | undefined {
   const { usable, defects } = kind.wood
   if (thickness > kind.thickness) return undefined
   const alongs = [usable.along[0], ...defects.map((d) => d.along[1])].filter(
     (x) => x + length <= usable.along[1],
   )
-  const acrosses = [usable.across[0], ...defects.map((d) => d.across[1])].filter(
-    (y) => y + side <= usable.across[1],
-  )
   for (const along of alongs) {
-    for (const across of acrosses) {
-      const clear = !defects.some(
-        (d) => overlap(d.along, [along, along + length]) && overlap(d.across, [across, across + side]),
-      )
-      if (clear) return { along, across }
-    }
+    const beside = defects.filter((d) => overlap(d.along, [along, along + length]))
+    const clear = without(
+      usable.across,
+      beside.map((d) => d.across),
+    ).find(([low, high]) => high - low >= side)
+    if (clear) return { along, across: clear[0] }
   }
   return undefined
 }

@@ -1,9 +1,11 @@
 import type { CutOrder, CutPlan } from './board.ts'
 import { lowerBound, missingAnyway } from './bound.ts'
 import { capacitiesOf } from './capacity.ts'
+import { exactSolution } from './exact.ts'
 import { chances, retried } from './improve.ts'
+import type { Patience } from './line.ts'
 import { boundedPlan, type Found, quickSolution } from './quick.ts'
-import { isBetter } from './solution.ts'
+import { isBetter, type Solution } from './solution.ts'
 import { type SortedOrder, sortedOrder } from './sorted-order.ts'
 
 /** The search's clock: `now` in milliseconds, and when to stop by it. */
@@ -16,6 +18,19 @@ export interface Clock {
 const STALE_MAX = 1500
 /** The same when no plan can cost less: only fewer boards are looked for. */
 const STALE_PROVEN = 150
+
+/** Steps of trying everything: at once, half a second; and in the end, when a better plan is at hand, a second or so. */
+const TRIALS_FIRST = 100_000_000
+const TRIALS_LAST = 200_000_000
+
+/** Gives up after so many steps, or at the deadline. */
+function patienceOf(clock: Clock, most: number): Patience {
+  const patience: Patience = {
+    steps: 0,
+    isSpent: () => patience.steps > most || clock.now() >= clock.deadline,
+  }
+  return patience
+}
 
 /**
  * The best plan found before the deadline: the quick one, bettered by taking boards back and covering what they
@@ -32,20 +47,39 @@ export async function solveCut(order: CutOrder, clock: Clock): Promise<CutPlan> 
 
 function bettered(sorted: SortedOrder, capacities: Float64Array, found: Found, clock: Clock): Found {
   if (found.exact || found.solution.boards === 0) return found
+  const exactly = (solution: Solution, most: number) =>
+    exactSolution(sorted, capacities, solution, patienceOf(clock, most))
+  const first = exactly(found.solution, TRIALS_FIRST)
+  if (first.exact) return first
+  const solution = retriedOften(sorted, capacities, first.solution, clock)
+  return isProven(sorted, capacities, solution) ? { solution, exact: false } : exactly(solution, TRIALS_LAST)
+}
+
+/** Whether no plan can leave fewer blanks missing or cost less. */
+const isProven = (sorted: SortedOrder, capacities: Float64Array, solution: Solution): boolean =>
+  solution.missing === missingAnyway(sorted) && solution.cost <= lowerBound(sorted, capacities, solution)
+
+/** Tries until nothing better was found for long. */
+function retriedOften(
+  sorted: SortedOrder,
+  capacities: Float64Array,
+  atHand: Solution,
+  clock: Clock,
+): Solution {
   const chance = chances(1)
   const effort = { steps: 0 }
-  const anyway = missingAnyway(sorted)
-  let { solution } = found
-  let bound = lowerBound(sorted, capacities, solution)
-  for (let stale = 0; clock.now() < clock.deadline; stale++) {
-    const proven = solution.cost <= bound && solution.missing === anyway
-    if (stale >= (proven ? STALE_PROVEN : STALE_MAX)) break
+  let solution = atHand
+  let proven = isProven(sorted, capacities, solution)
+  // Where good moves were long in coming, the next may be too.
+  for (let [tries, stale, staleMax] = [1, 0, STALE_MAX]; clock.now() < clock.deadline; tries++, stale++) {
+    if (stale >= (proven ? STALE_PROVEN : staleMax)) break
     const next = retried(sorted, capacities, solution, chance, effort)
     if (isBetter(next, solution)) {
       stale = 0
-      bound = lowerBound(sorted, capacities, next)
+      staleMax = Math.max(STALE_MAX, tries)
+      proven = isProven(sorted, capacities, next)
     }
     solution = next
   }
-  return { solution, exact: false }
+  return solution
 }

@@ -3,7 +3,7 @@ import { nm } from '../units/length.ts'
 import type { Board, CutOrder } from './board.ts'
 import { type ClearWood, clearWood } from './clear.ts'
 import { pricesOf } from './prices.ts'
-import { cornerFor } from './single.ts'
+import { type Corner, cornerFor } from './single.ts'
 
 /** Blanks of one size, whatever their keys. Nanometres. */
 export interface BlankSize {
@@ -54,6 +54,8 @@ export interface BoardKind {
   /** Boards of the order they stand for. */
   rows: { key: string; count: number }[]
   thickEnough: ThickEnough
+  /** Places for one blank alone, by size, as they are looked for. */
+  corners: Map<BlankSize, Corner | undefined>
 }
 
 /** How much is weighed against each other at a time; less where there are many sizes, for then close fits abound. */
@@ -140,7 +142,7 @@ function kindsOf(order: CutOrder): { kinds: BoardKind[]; perUnit: number; priced
     const wood = clearWood(board, order)
     const cost = prices.minor[i]!
     const name = JSON.stringify([nm(board.width), nm(board.length), nm(board.thickness), cost, wood.defects])
-    const kind = kinds.get(name) ?? {
+    const kind: BoardKind = kinds.get(name) ?? {
       board,
       thickness: nm(board.thickness),
       wood,
@@ -150,6 +152,7 @@ function kindsOf(order: CutOrder): { kinds: BoardKind[]; perUnit: number; priced
       available: 0,
       rows: [],
       thickEnough: { name: 0, sizes: [], sides: [] },
+      corners: new Map(),
     }
     const count = board.count ?? Number.POSITIVE_INFINITY
     kind.available += count
