@@ -72,7 +72,7 @@ function faultsOn(order: CutOrder, board: Board, cut: CutBoard, got: Map<string,
     const [end, edge] = [nano(order.endTrim), nano(order.edgeTrim)]
     if (placed.x0 < end || placed.x1 > nano(board.length) - end) faults.push('in the end trim')
     if (placed.y0 < edge || placed.y1 > nano(board.width) - edge) faults.push('in the edge trim')
-    for (const { from, to, across = [-1e6, 1e6] } of board.defects ?? []) {
+    for (const { from, to, across = [-1e6, 1e6] as [number, number] } of board.defects ?? []) {
       const defect = rectangle({ from, to, across })
       if (
         defect.x1 > defect.x0 &&
