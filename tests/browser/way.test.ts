@@ -57,7 +57,7 @@ describe('a batch', () => {
     await go(page, 'Checks')
     await page.getByRole('button', { name: 'Sanded', exact: true }).click()
     await page.getByRole('button', { name: 'the next piece' }).click()
-    const verdict = page.locator('verdict-panel').getByRole('status')
+    const verdict = page.locator('verdict-panel .panel')
     // Target 1 in ± 1/32 in, limits inclusive: a sixteenth over, a thirty-second over, a sixteenth under.
     for (const [reading, word] of [
       ['1 1/16', /over/i],
