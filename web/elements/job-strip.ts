@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit'
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { Plan } from '../../shared/plan.ts'
 import type { StoredJob } from '../job-file.ts'
@@ -62,6 +62,18 @@ export class JobStrip extends LitElement {
           display: flex;
           gap: var(--space-1);
           align-items: baseline;
+          position: relative;
+        }
+        /* What says by itself what it is needs no label where room is short. */
+        dl.figures > .plain dt {
+          position: absolute;
+          width: 1px;
+          height: 1px;
+          overflow: hidden;
+          clip-path: inset(50%);
+        }
+        .range {
+          display: none;
         }
         dl.figures dd {
           font-size: var(--size-small);
@@ -101,10 +113,10 @@ export class JobStrip extends LitElement {
             : nothing
         }
         <dl class="figures">
-          ${fact('Quantity', `${job.quantity} ${plan.job.profile.split ? 'halves' : 'pieces'}`)}
-          ${fact('Blanks', `${blank.count} blanks, ${blank.spares} spare`)}
+          ${fact('Quantity', `${job.quantity} ${plan.job.profile.split ? 'halves' : 'pieces'}`, 'plain')}
+          ${fact('Blanks', `${blank.count} blanks, ${blank.spares} spare`, 'plain')}
           ${fact('Wood to buy', boardFeetText(boardFeet.bought))}
-          ${fact('Time', `${hours(time.p50)} h (${hours(time.p10)}–${hours(time.p90)} h)`)}
+          ${fact('Time', html`${hours(time.p50)} h<span class="range"> (${hours(time.p10)}–${hours(time.p90)} h)</span>`)}
           ${quote ? this.price(priceText(quote.total, quote.currency)) : nothing}
         </dl>
       </section>
@@ -113,4 +125,5 @@ export class JobStrip extends LitElement {
   }
 }
 
-const fact = (name: string, value: string) => html`<div><dt>${name}</dt><dd>${value}</dd></div>`
+const fact = (name: string, value: string | TemplateResult, kind = '') =>
+  html`<div class=${kind}><dt>${name}</dt><dd>${value}</dd></div>`

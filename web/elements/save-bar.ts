@@ -42,6 +42,16 @@ export class SaveBar extends LitElement {
   @property({ type: Boolean }) fresh = false
   @property() what = 'the job'
 
+  override connectedCallback() {
+    super.connectedCallback()
+    document.documentElement.classList.add('with-save-bar')
+  }
+
+  override disconnectedCallback() {
+    document.documentElement.classList.remove('with-save-bar')
+    super.disconnectedCallback()
+  }
+
   private tell(name: 'save' | 'discard') {
     this.dispatchEvent(new CustomEvent(name))
   }

@@ -7,7 +7,11 @@ export const pageStyles = css`
     color: var(--ink);
     font: 100%/1.5 var(--sans);
     -webkit-text-size-adjust: 100%;
-    scroll-padding: 1rem 0 6rem;
+    scroll-padding-top: 1rem;
+  }
+  /* A bar at the foot of the window must not hide what has the focus. */
+  html.with-save-bar {
+    scroll-padding-bottom: 6rem;
   }
   body {
     margin: 0;
