@@ -7,41 +7,46 @@ function boardSchema(units: Units) {
   const size = lengthOf(units, { least: 1e-3, most: 20_000 })
   const place = lengthOf(units, { least: -20_000, most: 40_000 })
   const money = z.number().min(0).max(1e9)
-  return z.object({
-    key: z.string().trim().min(1).max(80).overwrite(inSmallLetters),
-    units: z.enum(['in', 'mm']).optional(),
-    species: z.string().min(1).max(80).optional(),
-    width: size,
-    length: size,
-    thickness: size,
-    count: z
-      .union([z.number().int().min(1).max(10_000), z.null()], {
-        error: 'must be a whole number from 1 to 10000, or null for as many as needed',
-      })
-      .default(1),
-    pricePerBoardFoot: money.optional(),
-    price: money.optional(),
-    grade: z.string().max(40).optional(),
-    defects: listOf(
-      z
-        .object({
-          from: place,
-          to: place,
-          across: z.tuple([place, place]).optional(),
-          kind: z.string().max(80).optional(),
+  return z
+    .object({
+      key: z.string().trim().min(1).max(80).overwrite(inSmallLetters),
+      units: z.enum(['in', 'mm']).optional(),
+      species: z.string().min(1).max(80).optional(),
+      width: size,
+      length: size,
+      thickness: size,
+      count: z
+        .union([z.number().int().min(1).max(10_000), z.null()], {
+          error: 'must be a whole number from 1 to 10000, or null for as many as needed',
         })
-        .refine(({ from, to }) => nm(to) >= nm(from), {
-          path: ['to'],
-          message: 'must not lie before where the defect starts',
-        })
-        .refine(({ across }) => !across || nm(across[1]) >= nm(across[0]), {
-          path: ['across'],
-          message: 'must not end before where it starts',
-        }),
-      { most: 200 },
-    ).optional(),
-    notes: z.string().max(1000).optional(),
-  })
+        .default(1),
+      pricePerBoardFoot: money.optional(),
+      price: money.optional(),
+      grade: z.string().max(40).optional(),
+      defects: listOf(
+        z
+          .object({
+            from: place,
+            to: place,
+            across: z.tuple([place, place]).optional(),
+            kind: z.string().max(80).optional(),
+          })
+          .refine(({ from, to }) => nm(to) >= nm(from), {
+            path: ['to'],
+            message: 'must not lie before where the defect starts',
+          })
+          .refine(({ across }) => !across || nm(across[1]) >= nm(across[0]), {
+            path: ['across'],
+            message: 'must not end before where it starts',
+          }),
+        { most: 200 },
+      ).optional(),
+      notes: z.string().max(1000).optional(),
+    })
+    .refine(({ price, pricePerBoardFoot }) => price === undefined || pricePerBoardFoot === undefined, {
+      path: ['pricePerBoardFoot'],
+      message: 'must not stand beside a price for the whole board: give one of the two',
+    })
 }
 
 const schemas = { in: boardSchema('in'), mm: boardSchema('mm') }

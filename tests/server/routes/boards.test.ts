@@ -71,6 +71,7 @@ describe('/api/boards', () => {
     [{ price: -3 }, 'price'],
     [{ defects: [{ from: 1 }] }, 'defects[0].to'],
     [{ defects: [{ from: 12, to: 10 }] }, 'defects[0].to'],
+    [{ price: 40, pricePerBoardFoot: 9 }, 'pricePerBoardFoot'],
   ])('refuses %j', async (change, path) => {
     const { body } = await server.post('/api/boards', board(change)).expect(422)
     expect(body.errors[0].path).toBe(path)
