@@ -29,7 +29,7 @@ const ranks: [RegExp, number][] = [
   [/^shared\/route\//, 4],
   [/^shared\/estimate\//, 5],
   [/^shared\/matching\//, 6],
-  [/^shared\/(job|shop|piece)\.ts$/, 7],
+  [/^shared\/(job|shop|piece|library)\.ts$/, 7],
   [/^shared\/(plan|plan-parts)\.ts$/, 8],
   [/^shared\/contract\//, 9],
 ]

@@ -2,6 +2,7 @@ import type { RackBoard } from '../shared/contract/board.ts'
 import type { Change } from '../shared/contract/change.ts'
 import type { JobMatch } from '../shared/contract/match.ts'
 import type { CutOrder, CutPlan } from '../shared/cutting/board.ts'
+import type { LibraryProfile, ProfileVersion } from '../shared/library.ts'
 import type { ReadingKind, ReadingStage } from '../shared/matching/reading.ts'
 import type { Piece, Step, StoredReading } from '../shared/piece.ts'
 import type { Plan } from '../shared/plan.ts'
@@ -130,6 +131,7 @@ export const matchOf = (jobId: string, stage?: ReadingStage) =>
 export type Print =
   | 'pattern.pdf'
   | 'pattern.svg'
+  | 'story-stick.pdf'
   | 'cut-list.pdf'
   | 'caliper-card.pdf'
   | 'work-order.pdf'
@@ -142,6 +144,28 @@ export function printPath(jobId: string, print: Print): string {
   const asked = new URLSearchParams({ ...(style && { style }), ...(paper && { paper }) })
   return `/api${job(jobId)}/prints/${print}${asked.size > 0 ? `?${asked}` : ''}`
 }
+
+const profile = (id: string) => `/profiles/${encodeURIComponent(id)}`
+
+/** A profile as it is sent: what the server adds is left out. */
+export type ProfileFile = Omit<LibraryProfile, 'id' | 'revision' | 'createdAt' | 'updatedAt'>
+
+export const profiles = () => ask<LibraryProfile[]>('/profiles')
+export const storedProfile = (id: string) => ask<LibraryProfile>(profile(id))
+export const addProfile = (file: ProfileFile & { key: string }) =>
+  ask<LibraryProfile>('/profiles', { method: 'POST', body: file })
+export const changeProfile = (id: string, revision: number, file: ProfileFile) =>
+  ask<LibraryProfile>(profile(id), { method: 'PUT', body: file, ifMatch: revision })
+export const deleteProfile = (id: string, revision: number) =>
+  ask<void>(profile(id), { method: 'DELETE', ifMatch: revision })
+/** Every version of a profile, the newest first. */
+export const profileVersions = (id: string) => ask<ProfileVersion[]>(`${profile(id)}/versions`)
+/** The photograph behind a profile, as a data address; `undefined` where there is none. */
+export const profilePhoto = async (id: string): Promise<string | undefined> =>
+  (await ask<{ image?: string }>(`${profile(id)}/photo`)).image
+/** Lays a photograph behind a profile, or takes it away with `null`. */
+export const putProfilePhoto = (id: string, image: string | null) =>
+  ask<void>(`${profile(id)}/photo`, { method: 'PUT', body: { image } })
 
 export const shop = () => ask<Shop>('/shop')
 /** The settings with the revision they stand at. */

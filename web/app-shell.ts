@@ -4,7 +4,11 @@ import './elements/display-choices.ts'
 import './pages/checks-page.ts'
 import './pages/job-frame.ts'
 import './pages/jobs-page.ts'
+import './pages/library-page.ts'
+import './pages/measure-page.ts'
+import './pages/part-page.ts'
 import './pages/profile-page.ts'
+import './pages/profiles-page.ts'
 import './pages/rack-page.ts'
 import './pages/shop-page.ts'
 import './pages/wood-page.ts'
@@ -17,7 +21,11 @@ const titles: Record<Route['page'], string> = {
   new: 'New job',
   shop: 'Shop',
   missing: 'Not found',
+  profiles: 'Profiles',
+  library: 'Profile',
+  measure: 'Copy a piece',
   profile: 'Profile',
+  part: 'Part',
   wood: 'Wood',
   work: 'Work',
   rack: 'Rack',
@@ -164,6 +172,7 @@ export class AppShell extends LitElement {
         <a class="brand" href="/jobs">Setwright</a>
         <nav aria-label="Main">
           <a href="/jobs" aria-current=${current('jobs')}>Jobs</a>
+          <a href="/profiles" aria-current=${current('profiles')}>Profiles</a>
           <a href="/shop" aria-current=${current('shop')}>Shop</a>
         </nav>
         <display-choices></display-choices>
@@ -197,6 +206,8 @@ export class AppShell extends LitElement {
         return html`<profile-page .jobId=${''}></profile-page>`
       case 'profile':
         return html`<profile-page .jobId=${route.jobId}></profile-page>`
+      case 'part':
+        return html`<part-page .jobId=${route.jobId}></part-page>`
       case 'wood':
         return html`<wood-page .jobId=${route.jobId}></wood-page>`
       case 'work':
@@ -205,6 +216,12 @@ export class AppShell extends LitElement {
         return html`<rack-page .jobId=${route.jobId}></rack-page>`
       case 'checks':
         return html`<checks-page .jobId=${route.jobId}></checks-page>`
+      case 'profiles':
+        return html`<profiles-page></profiles-page>`
+      case 'library':
+        return html`<library-page .profileId=${route.profileId}></library-page>`
+      case 'measure':
+        return html`<measure-page .profileId=${route.profileId}></measure-page>`
       case 'shop':
         return html`<shop-page></shop-page>`
       case 'missing':

@@ -1,8 +1,11 @@
-export const jobPages = ['profile', 'wood', 'work', 'rack', 'checks'] as const
+export const jobPages = ['profile', 'part', 'wood', 'work', 'rack', 'checks'] as const
 export type JobPage = (typeof jobPages)[number]
 
 /** Where the person is. */
-export type Route = { page: 'jobs' | 'new' | 'shop' | 'missing' } | { page: JobPage; jobId: string }
+export type Route =
+  | { page: 'jobs' | 'new' | 'profiles' | 'shop' | 'missing' }
+  | { page: JobPage; jobId: string }
+  | { page: 'library' | 'measure'; profileId: string }
 
 /** The route of an address; `missing` for one that leads nowhere. */
 export function routeOf(path: string): Route {
@@ -10,10 +13,18 @@ export function routeOf(path: string): Route {
   if (!steps) return { page: 'missing' }
   if (steps.length === 0 || (steps[0] === 'jobs' && steps.length === 1)) return { page: 'jobs' }
   if (steps[0] === 'shop' && steps.length === 1) return { page: 'shop' }
+  if (steps[0] === 'profiles') return libraryRoute(steps)
   if (steps[0] !== 'jobs') return { page: 'missing' }
   if (steps[1] === 'new' && steps.length === 2) return { page: 'new' }
   const page = (steps[2] ?? 'profile') as JobPage
   return jobPages.includes(page) && steps.length <= 3 ? { page, jobId: steps[1]! } : { page: 'missing' }
+}
+
+/** The library, one of its profiles (`new` for one not stored yet), the measuring sheet of it. */
+function libraryRoute([, profileId, page, ...more]: string[]): Route {
+  if (profileId === undefined) return { page: 'profiles' }
+  if (more.length > 0 || (page !== undefined && page !== 'measure')) return { page: 'missing' }
+  return { page: page ?? 'library', profileId: profileId === 'new' ? '' : profileId }
 }
 
 /** The steps of an address; nothing for one whose escapes cannot be read. */
@@ -27,6 +38,10 @@ function stepsOf(path: string): string[] | undefined {
 
 /** The address of a job's page. */
 export const jobPath = (jobId: string, page: JobPage): string => `/jobs/${encodeURIComponent(jobId)}/${page}`
+
+/** The address of a profile of the library, or of its measuring sheet; of a new one for `''`. */
+export const profilePath = (profileId: string, page: 'library' | 'measure' = 'library'): string =>
+  `/profiles/${profileId ? encodeURIComponent(profileId) : 'new'}${page === 'measure' ? '/measure' : ''}`
 
 /** Goes to an address of this program without loading the document again. */
 export function go(path: string, { replace = false } = {}): void {
