@@ -3,16 +3,13 @@ import { customElement, property } from 'lit/decorators.js'
 import type { Plan } from '../../shared/plan.ts'
 import { length, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
-import { boardFeetText, hours, massText, priceText } from './amounts.ts'
+import { boardFeetText, changeText, hours, massText, priceText } from './amounts.ts'
 
 const restWords = {
   none: 'no steady rest called for',
   advised: 'a steady rest is advised',
   needed: 'a steady rest is needed',
 }
-
-/** A length with its sign, for changes. */
-const signed = (text: string) => (text.startsWith('-') ? `−${text.slice(1)}` : `+${text}`)
 
 /** So many cautions are shown without asking. */
 const CAUTIONS_OPEN = 4
@@ -108,7 +105,7 @@ export class PlanSummary extends LitElement {
     if (job.moisture === job.serviceMoisture) {
       return html`<p class="small soft">No movement: turned and used at the same ${job.moisture} % MC.</p>`
     }
-    const mm = (value: number) => signed(length(value, job.units))
+    const mm = (value: number) => changeText(value, (each) => length(each, job.units))
     return html`<p class="small soft">
       Movement of the largest diameter from ${job.moisture} to ${job.serviceMoisture} % MC: ${mm(movement.tangential)}
       along the rings, ${mm(movement.radial)} across them; ${length(movement.outOfRound, job.units)} out of round.

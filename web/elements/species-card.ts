@@ -4,6 +4,7 @@ import type { Plan } from '../../shared/plan.ts'
 import type { Species } from '../../shared/wood/species.ts'
 import { length, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
+import { changeText } from './amounts.ts'
 import { confidenceOf } from './species-words.ts'
 
 const fieldWords: Record<string, string> = {
@@ -105,7 +106,7 @@ export class SpeciesCard extends LitElement {
     const { part, job } = this.plan!
     if (!part.movement) return 'How much it moves cannot be told: its shrinkage is not known.'
     if (job.moisture === job.serviceMoisture) return 'It is used at that moisture too and does not move.'
-    const signed = (mm: number) => `${mm < 0 ? '−' : '+'}${length(Math.abs(mm), job.units)}`
+    const signed = (mm: number) => changeText(mm, (each) => length(each, job.units))
     const { tangential, radial, outOfRound } = part.movement
     return `Going to ${job.serviceMoisture} % MC the largest diameter changes by ${signed(tangential)} along the rings and ${signed(radial)} across them: ${length(Math.abs(outOfRound), job.units)} out of round.`
   }
