@@ -148,7 +148,11 @@ export function printPath(jobId: string, print: Print): string {
 const profile = (id: string) => `/profiles/${encodeURIComponent(id)}`
 
 /** A profile as it is sent: what the server adds is left out. */
-export type ProfileFile = Omit<LibraryProfile, 'id' | 'revision' | 'createdAt' | 'updatedAt'>
+export interface ProfileFile
+  extends Omit<LibraryProfile, 'id' | 'revision' | 'createdAt' | 'updatedAt' | 'profile' | 'joints'> {
+  profile: { stations: object[]; split?: boolean }
+  joints?: object[]
+}
 
 export const profiles = () => ask<LibraryProfile[]>('/profiles')
 export const storedProfile = (id: string) => ask<LibraryProfile>(profile(id))

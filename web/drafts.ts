@@ -1,27 +1,27 @@
 import { newKey } from './api.ts'
 import type { JobFile } from './job-file.ts'
+import type { LibraryFile } from './library-file.ts'
 
 /** Edits that are not saved yet, kept on this device so that nothing entered is lost. */
-export interface Draft {
-  file: JobFile
-  /** The stored revision the edits started from; absent for a new job. */
+export interface Draft<File = JobFile> {
+  file: File
+  /** The stored revision the edits started from; absent for something new. */
   revision?: number
-  /** The key a new job will be stored under, so that sending it twice stores it once. */
+  /** The key something new will be stored under, so that sending it twice stores it once. */
   key: string
   /** What was sent of it: a save whose answer got lost is told by it from a change by somebody else. */
-  sent?: JobFile[]
+  sent?: File[]
 }
 
 /** A draft that another tab keeps, or kept before it was closed. */
-export interface OtherDraft {
+export interface OtherDraft<File = JobFile> {
   /** Where it is kept. */
   place: string
-  /** The job it edits; empty for a new one. */
-  jobId: string
-  draft: Draft
+  /** What it edits; empty for something new. */
+  id: string
+  draft: Draft<File>
 }
 
-const PREFIX = 'setwright.draft.'
 const TAB = 'setwright.tab'
 let ownTab: string | undefined
 
@@ -39,68 +39,93 @@ function tab(): string {
   return name
 }
 
-const ownPlace = (jobId: string) => `${PREFIX}${jobId || 'new'}/${tab()}`
+/** The drafts of one kind of file on this device, those of this tab and those of others. */
+class DraftShelf<File> {
+  private readonly prefix: string
+  /** Whether what was found is a file that can be gone on with. */
+  private readonly isWhole: (file: File) => boolean
 
-function draftAt(place: string): Draft | undefined {
-  try {
-    const kept = JSON.parse(localStorage.getItem(place) ?? 'null') as Draft | null
-    return kept?.file?.profile?.stations ? kept : undefined
-  } catch {
-    return undefined
+  constructor(prefix: string, isWhole: (file: File) => boolean) {
+    this.prefix = prefix
+    this.isWhole = isWhole
+  }
+
+  private ownPlace(id: string): string {
+    return `${this.prefix}${id || 'new'}/${tab()}`
+  }
+
+  private at(place: string): Draft<File> | undefined {
+    try {
+      const kept = JSON.parse(localStorage.getItem(place) ?? 'null') as Draft<File> | null
+      return kept?.file && this.isWhole(kept.file) ? kept : undefined
+    } catch {
+      return undefined
+    }
+  }
+
+  /** The edits that this tab keeps; of something new for `''`. */
+  of(id: string): Draft<File> | undefined {
+    return this.at(this.ownPlace(id))
+  }
+
+  /** Every draft that other tabs of this device keep or left behind. */
+  others(): OtherDraft<File>[] {
+    return Object.keys(localStorage)
+      .filter((place) => place.startsWith(this.prefix) && !place.endsWith(`/${tab()}`))
+      .sort()
+      .flatMap((place) => {
+        const draft = this.at(place)
+        const [id = ''] = place.slice(this.prefix.length).split('/')
+        return draft ? [{ place, id: id === 'new' ? '' : id, draft }] : []
+      })
+  }
+
+  /** Whether any tab of this device holds unsaved edits of it. */
+  has(id: string): boolean {
+    return this.of(id) !== undefined || this.others().some((other) => other.id === id)
+  }
+
+  /** Keeps edits; false when this device has no room for them. */
+  keep(id: string, draft: Draft<File>): boolean {
+    try {
+      localStorage.setItem(this.ownPlace(id), JSON.stringify(draft))
+      return true
+    } catch {
+      return false
+    }
+  }
+
+  /** Forgets this tab's edits; those of other tabs stay. */
+  drop(id: string): void {
+    localStorage.removeItem(this.ownPlace(id))
+  }
+
+  /** Lays this tab's edits beside, so that others can take their place; they stay among the other drafts. */
+  setAside(id: string): void {
+    const kept = localStorage.getItem(this.ownPlace(id))
+    if (kept === null) return
+    localStorage.removeItem(this.ownPlace(id))
+    localStorage.setItem(`${this.prefix}${id || 'new'}/${newKey()}`, kept)
+  }
+
+  /** Forgets a draft that another tab left behind. */
+  dropOther({ place }: OtherDraft<File>): void {
+    localStorage.removeItem(place)
+  }
+
+  /** Takes over another tab's draft. Something new gets a key of its own, should that tab still be at work on it. */
+  adopt(other: OtherDraft<File>): Draft<File> {
+    const { sent, ...draft } = other.draft
+    const adopted: Draft<File> = other.id ? { ...draft, ...(sent && { sent }) } : { ...draft, key: newKey() }
+    if (this.keep(other.id, adopted)) this.dropOther(other)
+    return adopted
   }
 }
 
-/** The edits of a job that this tab keeps; of the new job for `''`. */
-export const draftOf = (jobId: string): Draft | undefined => draftAt(ownPlace(jobId))
+const hasStations = (file: { profile?: { stations?: unknown } }) => Boolean(file.profile?.stations)
 
-/** Every draft that other tabs of this device keep or left behind. */
-export function otherDrafts(): OtherDraft[] {
-  return Object.keys(localStorage)
-    .filter((place) => place.startsWith(PREFIX) && !place.endsWith(`/${tab()}`))
-    .sort()
-    .flatMap((place) => {
-      const draft = draftAt(place)
-      const [job = ''] = place.slice(PREFIX.length).split('/')
-      return draft ? [{ place, jobId: job === 'new' ? '' : job, draft }] : []
-    })
-}
+/** Jobs being written. */
+export const jobDrafts = new DraftShelf<JobFile>('setwright.draft.', hasStations)
 
-/** Whether any tab of this device holds unsaved edits of the job. */
-export const hasDraft = (jobId: string): boolean =>
-  draftOf(jobId) !== undefined || otherDrafts().some((other) => other.jobId === jobId)
-
-/** Keeps edits; false when this device has no room for them. */
-export function keepDraft(jobId: string, draft: Draft): boolean {
-  try {
-    localStorage.setItem(ownPlace(jobId), JSON.stringify(draft))
-    return true
-  } catch {
-    return false
-  }
-}
-
-/** Forgets this tab's edits of a job; those of other tabs stay. */
-export function dropDraft(jobId: string): void {
-  localStorage.removeItem(ownPlace(jobId))
-}
-
-/** Lays this tab's edits of a job beside, so that others can take their place; they stay among the other drafts. */
-export function setAside(jobId: string): void {
-  const kept = localStorage.getItem(ownPlace(jobId))
-  if (kept === null) return
-  localStorage.removeItem(ownPlace(jobId))
-  localStorage.setItem(`${PREFIX}${jobId || 'new'}/${newKey()}`, kept)
-}
-
-/** Forgets a draft that another tab left behind. */
-export function dropOther({ place }: OtherDraft): void {
-  localStorage.removeItem(place)
-}
-
-/** Takes over another tab's draft. A new job gets a key of its own, should that tab still be at work on it. */
-export function adoptDraft(other: OtherDraft): Draft {
-  const { sent, ...draft } = other.draft
-  const adopted = other.jobId ? { ...draft, ...(sent && { sent }) } : { ...draft, key: newKey() }
-  if (keepDraft(other.jobId, adopted)) dropOther(other)
-  return adopted
-}
+/** Profiles of the library being drawn. */
+export const profileDrafts = new DraftShelf<LibraryFile>('setwright.profile-draft.', hasStations)

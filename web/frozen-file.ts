@@ -4,7 +4,7 @@ import type { Profile, Station } from '../shared/profile/profile.ts'
 import { lengthText, styleOf, type Units } from '../shared/units/length.ts'
 import { sentFile } from './job-entries.ts'
 import type { EnteredStation, JobFile } from './job-file.ts'
-import { sameFile } from './save-job.ts'
+import { sameFile } from './save-draft.ts'
 
 /** What of a started job may still be changed: none of it changes a piece. */
 export const OPEN_FIELDS = ['name', 'customer', 'due', 'notes'] as const

@@ -26,8 +26,11 @@ export const newJobFile = (units: Units): JobFile => ({
 const sizes = ['at', 'diameter', 'rise', 'depth', 'side', 'shoulderLength', 'plus', 'minus'] as const
 const numbersNotLengths = new Set(['practice', 'bowPerMm'])
 
+/** What of a file holds lengths; a job file and a profile of the library are such. */
+type Lengths = Pick<JobFile, 'units' | 'profile' | 'joints' | 'tolerance' | 'allowances' | 'instrument'>
+
 /** The file in other units, every length meaning what it meant: text without a unit gets the one it was read in. */
-export function inUnits(file: JobFile, units: Units): JobFile {
+export function inUnits<File extends Lengths>(file: File, units: Units): File {
   if (units === file.units) return file
   const keep = <T extends Entered | undefined>(value: T): T =>
     typeof value === 'string' && readLength(value, 'in') !== readLength(value, 'mm')
@@ -65,6 +68,10 @@ export function inUnits(file: JobFile, units: Units): JobFile {
 
 const numberOf = (entry: Entered | undefined) => (typeof entry === 'string' ? enteredNumber(entry) : entry)
 
+/** Joints as they are read and sent: their angles, kept as typed while they are written, become numbers. */
+export const sentJoints = (joints: EnteredJoint[]): EnteredJoint[] =>
+  joints.map((joint) => (joint.angle === undefined ? joint : { ...joint, angle: numberOf(joint.angle) ?? 0 }))
+
 /**
  * The file as it is read and sent: counts, percentages and angles, kept as typed while they are written, become
  * numbers; what is none stays text, to be refused by name. Lengths stay as entered.
@@ -77,11 +84,7 @@ export function sentFile(file: JobFile): JobFile {
     if (number === undefined) delete (sent as Partial<JobFile>)[name]
     else sent[name] = number
   }
-  if (sent.joints) {
-    sent.joints = sent.joints.map((joint) =>
-      joint.angle === undefined ? joint : { ...joint, angle: numberOf(joint.angle) ?? 0 },
-    )
-  }
+  if (sent.joints) sent.joints = sentJoints(sent.joints)
   if (sent.allowances?.practice !== undefined) {
     sent.allowances = { ...sent.allowances, practice: numberOf(sent.allowances.practice) ?? 0 }
   }

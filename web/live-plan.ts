@@ -3,6 +3,7 @@ import { type Plan, planJob } from '../shared/plan.ts'
 import { type Breach, Problem } from '../shared/problem.ts'
 import { sentFile } from './job-entries.ts'
 import type { JobFile } from './job-file.ts'
+import { type LibraryFile, sentLibraryFile } from './library-file.ts'
 import type { ShopAndWoods } from './store.ts'
 
 /** What can be told of a job while it is being written. */
@@ -17,18 +18,41 @@ export interface LivePlan {
 /** A name for planning while none is entered. */
 const UNNAMED = '…'
 
-/** Reads and plans the file as the server will, with every error at its field. */
-export function livePlan(file: JobFile, ground: ShopAndWoods): LivePlan {
-  const whole = read(file)
-  if (whole.job) return { job: whole.job, ...planned(whole.job, ground) }
+/** What can be read of a file that is being written, with every error at its field. */
+interface LiveJob {
+  job?: Job
+  /** Nothing but the name is missing. */
+  whole: boolean
+  errors: Breach[]
+}
+
+/** Reads the file as the server will, as far as it goes. */
+function liveJob(file: JobFile): LiveJob {
+  const entered = read(file)
+  if (entered.job) return { job: entered.job, whole: true, errors: [] }
   const named = read({ ...file, name: file.name?.trim() ? file.name : UNNAMED })
-  if (named.job) {
-    const live = planned(named.job, ground)
-    return { job: named.job, ...live, errors: together(whole.errors, live.errors) }
-  }
+  if (named.job) return { job: named.job, whole: true, errors: entered.errors }
   // Entries that cannot be read at all keep the reader from trying the profile: it is tried by itself.
   const drawn = read({ name: UNNAMED, units: file.units, species: 'any', quantity: 1, profile: file.profile })
-  return { ...(drawn.job && { job: drawn.job }), errors: together(whole.errors, named.errors, drawn.errors) }
+  return {
+    ...(drawn.job && { job: drawn.job }),
+    whole: false,
+    errors: together(entered.errors, named.errors, drawn.errors),
+  }
+}
+
+/** Reads and plans the file as the server will, with every error at its field. */
+export function livePlan(file: JobFile, ground: ShopAndWoods): LivePlan {
+  const { job, whole, errors } = liveJob(file)
+  if (!job || !whole) return { ...(job && { job }), errors }
+  const live = planned(job, ground)
+  return { job, ...live, errors: together(errors, live.errors) }
+}
+
+/** A profile of the library read as its parts of a job are: how it can be drawn, and what is wrong with it. */
+export const liveProfile = (file: LibraryFile): Omit<LivePlan, 'plan'> => {
+  const { job, errors } = liveJob({ ...sentLibraryFile(file), species: file.species || 'any', quantity: 1 })
+  return { ...(job && { job }), errors }
 }
 
 function planned(job: Job, { shop, woods }: ShopAndWoods): { plan?: Plan; errors: Breach[] } {

@@ -1,7 +1,7 @@
 import { html, LitElement } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { printPath } from '../api.ts'
-import { hasDraft } from '../drafts.ts'
+import { jobDrafts } from '../drafts.ts'
 import '../elements/job-strip.ts'
 import { Load } from '../load.ts'
 import { SessionController } from '../session.ts'
@@ -53,7 +53,7 @@ export class JobFrame extends LitElement {
           .job=${job}
           .plan=${plan}
           .quotePath=${printPath(this.jobId, 'quote.pdf')}
-          .unsaved=${job.state === 'draft' && hasDraft(this.jobId)}
+          .unsaved=${job.state === 'draft' && jobDrafts.has(this.jobId)}
         ></job-strip>
       `,
       () => void this.reload(),

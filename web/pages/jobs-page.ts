@@ -3,7 +3,7 @@ import { customElement, state } from 'lit/decorators.js'
 import type { Plan } from '../../shared/plan.ts'
 import type { Species } from '../../shared/wood/species.ts'
 import { addJob, deleteJob, jobs, newKey, piecesOf, planOf } from '../api.ts'
-import { draftOf, dropDraft, otherDrafts } from '../drafts.ts'
+import { jobDrafts } from '../drafts.ts'
 import type { Progress } from '../elements/job-card.ts'
 import '../elements/job-card.ts'
 import { jobFileOf } from '../job-entries.ts'
@@ -133,7 +133,7 @@ export class JobsPage extends LitElement {
     this.renderRoot.querySelector('dialog')!.close()
     await this.attempt(async () => {
       await deleteJob(job.id, job.revision)
-      dropDraft(job.id)
+      jobDrafts.drop(job.id)
       noteChange({ kind: 'job', id: job.id })
       await this.reload()
       this.message = `${job.name} is deleted.`
@@ -167,7 +167,7 @@ export class JobsPage extends LitElement {
         <div class="page-head">
           <h1>Jobs</h1>
           <div class="buttons no-print">
-            <a class="button main" href="/jobs/new">${draftOf('') ? 'Go on with the new job' : 'New job'}</a>
+            <a class="button main" href="/jobs/new">${jobDrafts.of('') ? 'Go on with the new job' : 'New job'}</a>
           </div>
         </div>
         <p role="status" class=${this.message ? 'problem' : 'hidden-label'}>${this.message}</p>
@@ -197,14 +197,14 @@ export class JobsPage extends LitElement {
   /** Entered on this device and stored nowhere: new jobs of other tabs, edits of jobs that are gone. */
   private kept() {
     const stored = new Set(this.list.value?.jobs.map(({ id }) => id))
-    const kept = otherDrafts().filter(({ jobId }) => jobId === '' || (this.list.value && !stored.has(jobId)))
+    const kept = jobDrafts.others().filter(({ id }) => id === '' || (this.list.value && !stored.has(id)))
     if (kept.length === 0) return nothing
     return html`<div class="notice no-print">
       <p>Kept on this device and not saved yet:</p>
       <ul>
         ${kept.map(
-          ({ jobId, draft }) =>
-            html`<li><a href=${jobId ? jobPath(jobId, 'profile') : '/jobs/new'}>${draft.file.name || 'a new job without a name'}</a></li>`,
+          ({ id, draft }) =>
+            html`<li><a href=${id ? jobPath(id, 'profile') : '/jobs/new'}>${draft.file.name || 'a new job without a name'}</a></li>`,
         )}
       </ul>
     </div>`
@@ -220,7 +220,7 @@ export class JobsPage extends LitElement {
         </p>
         <div class="buttons">
           <a class="button main" href="/jobs/new">Write the first job</a>
-          ${draftOf('') ? nothing : html`<a class="button" href="/jobs/new?example">See an example first</a>`}
+          ${jobDrafts.of('') ? nothing : html`<a class="button" href="/jobs/new?example">See an example first</a>`}
         </div>
       </section>
     `

@@ -5,18 +5,7 @@ import type { Plan } from '../../shared/plan.ts'
 import type { Breach } from '../../shared/problem.ts'
 import type { Units } from '../../shared/units/length.ts'
 import { addJob, newKey, planOf, Refusal, storedJob } from '../api.ts'
-import {
-  adoptDraft,
-  type Draft,
-  draftOf,
-  dropDraft,
-  dropOther,
-  hasDraft,
-  keepDraft,
-  type OtherDraft,
-  otherDrafts,
-  setAside,
-} from '../drafts.ts'
+import { type Draft, jobDrafts, type OtherDraft } from '../drafts.ts'
 import type { JobForm } from '../elements/job-form.ts'
 import '../elements/ask-twice.ts'
 import '../elements/job-form.ts'
@@ -30,7 +19,8 @@ import type { JobFile } from '../job-file.ts'
 import { type LivePlan, livePlan } from '../live-plan.ts'
 import { Load } from '../load.ts'
 import { go, jobPath } from '../router.ts'
-import { sameFile, saveJob, withSending } from '../save-job.ts'
+import { sameFile } from '../save-draft.ts'
+import { jobSaver } from '../save-job.ts'
 import { noteChange, type ShopAndWoods, shopAndWoods, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
 
@@ -134,7 +124,7 @@ export class ProfilePage extends LitElement {
     try {
       return await storedJob(jobId)
     } catch (failure) {
-      if (failure instanceof Refusal && failure.status === 404 && hasDraft(jobId)) return undefined
+      if (failure instanceof Refusal && failure.status === 404 && jobDrafts.has(jobId)) return undefined
       throw failure
     }
   }
@@ -145,7 +135,7 @@ export class ProfilePage extends LitElement {
     if (frozen) this.setLateEditsAside(stored!.file)
     this.listOthers()
     const [other] = this.others
-    const kept = draftOf(this.jobId) ?? (this.gone && other ? adoptDraft(other) : undefined)
+    const kept = jobDrafts.of(this.jobId) ?? (this.gone && other ? jobDrafts.adopt(other) : undefined)
     this.draft = kept ?? {
       file: stored?.file ?? freshFile(shop.units),
       key: newKey(),
@@ -159,13 +149,13 @@ export class ProfilePage extends LitElement {
   }
 
   private readonly listOthers = () => {
-    this.others = otherDrafts().filter(({ jobId }) => jobId === this.jobId)
+    this.others = jobDrafts.others().filter(({ id }) => id === this.jobId)
   }
 
   /** Edits that the batch was started without cannot reach it any more: they wait beside it. */
   private setLateEditsAside(file: JobFile) {
-    const kept = draftOf(this.jobId)
-    if (kept && !sameFile(kept.file, withOpenFields(file, kept.file))) setAside(this.jobId)
+    const kept = jobDrafts.of(this.jobId)
+    if (kept && !sameFile(kept.file, withOpenFields(file, kept.file))) jobDrafts.setAside(this.jobId)
   }
 
   private plan() {
@@ -189,7 +179,7 @@ export class ProfilePage extends LitElement {
     this.typing = path
     this.refused = []
     this.saved = false
-    this.message = keepDraft(this.jobId, this.draft)
+    this.message = jobDrafts.keep(this.jobId, this.draft)
       ? ''
       : 'This device has no room to keep your edits: save soon.'
     clearTimeout(this.timer)
@@ -216,12 +206,12 @@ export class ProfilePage extends LitElement {
 
   private async send(revision: number | undefined) {
     const { jobId } = this
-    const sent = withSending({ ...this.draft!, ...(revision !== undefined && { revision }) })
+    const sent = jobSaver.withSending({ ...this.draft!, ...(revision !== undefined && { revision }) })
     this.draft = sent
-    keepDraft(jobId, sent)
+    jobDrafts.keep(jobId, sent)
     this.saving = true
     try {
-      const job = await saveJob(jobId, sent)
+      const job = await jobSaver.save(jobId, sent)
       this.stored(job.id, job.revision, sent)
     } catch (failure) {
       this.failed(failure)
@@ -234,9 +224,9 @@ export class ProfilePage extends LitElement {
   private stored(id: string, revision: number, sent: Draft) {
     this.conflict = false
     const same = this.draft === sent
-    dropDraft(this.jobId)
+    jobDrafts.drop(this.jobId)
     this.draft = { file: this.draft!.file, key: this.draft!.key, revision }
-    if (!same) keepDraft(id, this.draft)
+    if (!same) jobDrafts.keep(id, this.draft)
     this.saved = same
     this.message = same ? 'Saved.' : ''
     noteChange({ kind: 'job', id })
@@ -268,7 +258,7 @@ export class ProfilePage extends LitElement {
   }
 
   private readonly discard = async () => {
-    dropDraft(this.jobId)
+    jobDrafts.drop(this.jobId)
     this.conflict = false
     this.tried = false
     await this.reload()
@@ -277,7 +267,7 @@ export class ProfilePage extends LitElement {
   /** Stores the edits as a job of their own. */
   private async saveAsNew({ revision: _revision, ...draft }: Draft, drop: () => void) {
     try {
-      const job = await saveJob('', withSending(draft))
+      const job = await jobSaver.save('', jobSaver.withSending(draft))
       drop()
       noteChange({ kind: 'job', id: job.id })
       go(jobPath(job.id, 'profile'))
@@ -287,18 +277,18 @@ export class ProfilePage extends LitElement {
   }
 
   private readonly abandon = () => {
-    dropDraft(this.jobId)
+    jobDrafts.drop(this.jobId)
     go('/jobs')
   }
 
   private adopt(other: OtherDraft) {
-    if (!this.saved) setAside(this.jobId)
-    adoptDraft(other)
+    if (!this.saved) jobDrafts.setAside(this.jobId)
+    jobDrafts.adopt(other)
     this.begin(this.ground.value!)
   }
 
   private drop(other: OtherDraft) {
-    dropOther(other)
+    jobDrafts.dropOther(other)
     this.listOthers()
   }
 
@@ -390,7 +380,7 @@ export class ProfilePage extends LitElement {
       <div class="problem" role="alert">
         <p>This job was deleted elsewhere. What you entered is still here.</p>
         <div class="buttons">
-          <button type="button" class="main" @click=${() => this.saveAsNew(this.draft!, () => dropDraft(this.jobId))}>
+          <button type="button" class="main" @click=${() => this.saveAsNew(this.draft!, () => jobDrafts.drop(this.jobId))}>
             Save as a new job
           </button>
           <button type="button" class="danger" @click=${this.abandon}>Drop it</button>
@@ -415,7 +405,7 @@ export class ProfilePage extends LitElement {
           <div class="buttons">
             ${
               frozen || this.gone
-                ? html`<button type="button" @click=${() => this.saveAsNew(other.draft, () => dropOther(other))}>
+                ? html`<button type="button" @click=${() => this.saveAsNew(other.draft, () => jobDrafts.dropOther(other))}>
                   Save them as a new job
                 </button>`
                 : html`<button type="button" @click=${() => this.adopt(other)}>Go on with ${this.jobId ? 'them' : 'it'}</button>`

@@ -1,5 +1,5 @@
 import { startJob } from '../api.ts'
-import { hasDraft } from '../drafts.ts'
+import { jobDrafts } from '../drafts.ts'
 import { noteChange } from '../store.ts'
 
 /**
@@ -7,7 +7,7 @@ import { noteChange } from '../store.ts'
  * @throws Error while this device holds unsaved edits of the job, or when the server refuses
  */
 export async function startBatch(jobId: string, key: string): Promise<void> {
-  if (hasDraft(jobId))
+  if (jobDrafts.has(jobId))
     throw new Error(
       'There are unsaved edits on the Profile page: save or drop them before the start freezes the plan.',
     )
