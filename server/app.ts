@@ -12,6 +12,8 @@ import { eventRoutes } from './routes/events.ts'
 import { jobRoutes } from './routes/jobs.ts'
 import { pieceRoutes } from './routes/pieces.ts'
 import { printRoutes } from './routes/prints.ts'
+import { profilePrintRoutes } from './routes/profile-prints.ts'
+import { profileRoutes } from './routes/profiles.ts'
 import type { App } from './routes/route.ts'
 import { shopRoutes } from './routes/shop.ts'
 import { trialRoutes } from './routes/trials.ts'
@@ -22,6 +24,8 @@ const routes = [
   jobRoutes,
   pieceRoutes,
   printRoutes,
+  profileRoutes,
+  profilePrintRoutes,
   shopRoutes,
   boardRoutes,
   trialRoutes,

@@ -59,6 +59,8 @@ export interface Job {
   allowances: Partial<Allowances>
   instrument: { jawWidth: number }
   notes?: string
+  /** The profile of the library it was made from, as it was then. */
+  from?: { profile: string; revision: number }
   /** Fields of the file that mean nothing here; said, never silently dropped. */
   unread: string[]
 }
@@ -159,6 +161,9 @@ export function jobSchema(units: Units) {
     allowances: allowancesSchema(units).prefault({}),
     instrument: z.object({ jawWidth: size.default(JAW_WIDTH) }).prefault({}),
     notes: text(4000).optional(),
+    from: z
+      .object({ profile: z.string().min(1).max(200), revision: z.number().int().min(1).max(1e9) })
+      .optional(),
   })
 }
 

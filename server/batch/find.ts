@@ -3,6 +3,7 @@ import type { Context } from '../context.ts'
 import { jobById, type StoredJob } from '../storage/read/jobs.ts'
 import { pieceById, type StoredPiece } from '../storage/read/pieces.ts'
 import { type FrozenPlan, planOfBatch } from '../storage/read/plans.ts'
+import { profileById, type StoredProfile } from '../storage/read/profiles.ts'
 
 function notFound(what: string, id: string): Problem {
   const message = `There is no ${what} ${JSON.stringify(id)}.`
@@ -14,6 +15,13 @@ export async function jobOf({ db }: Pick<Context, 'db'>, id: string): Promise<St
   const job = await jobById(db, id)
   if (!job) throw notFound('job', id)
   return job
+}
+
+/** @throws Problem `not-found` */
+export async function profileOf({ db }: Pick<Context, 'db'>, id: string): Promise<StoredProfile> {
+  const profile = await profileById(db, id)
+  if (!profile) throw notFound('profile', id)
+  return profile
 }
 
 /** A piece with its job and the plan its batch was started with. */

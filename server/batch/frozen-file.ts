@@ -4,8 +4,8 @@ import { type Breach, Problem } from '../../shared/problem.ts'
 
 type JobFile = Record<string, unknown>
 
-/** What may be changed after the start: it says who the batch is for, and nothing of the work. */
-const FREE = ['name', 'customer', 'due', 'notes']
+/** What may be changed after the start: who the batch is for, and where its profile is kept; nothing of the work. */
+const FREE = ['name', 'customer', 'due', 'notes', 'from']
 
 const planned = (file: object): JobFile =>
   Object.fromEntries(Object.entries(file).filter(([field]) => !FREE.includes(field)))

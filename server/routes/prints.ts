@@ -1,3 +1,4 @@
+import type { FastifyReply } from 'fastify'
 import { z } from 'zod'
 import { readJob } from '../../shared/job.ts'
 import type { Plan } from '../../shared/plan.ts'
@@ -6,16 +7,31 @@ import { jobOf } from '../batch/find.ts'
 import { piecesOf } from '../batch/pieces.ts'
 import { planOf } from '../batch/plan.ts'
 import { type Context, shopOf } from '../context.ts'
-import { type PrintName, patternSvg, printNames, printPdf } from '../prints/index.ts'
+import {
+  type PrintName,
+  type PrintOptions,
+  paperOf,
+  papers,
+  patternSvg,
+  printNames,
+  printPdf,
+} from '../prints/index.ts'
 import type { StoredJob } from '../storage/read/jobs.ts'
 import { planOfBatch } from '../storage/read/plans.ts'
 import { answers, byId, type Routes } from './route.ts'
 
-const paper = z.enum(['letter', 'a4'])
-const printQuery = z.object({
-  paper: paper.optional().describe('letter for shops in inches, a4 for those in mm, unless said'),
+export const printQuery = z.object({
+  paper: z
+    .enum(papers)
+    .optional()
+    .describe(
+      'letter for shops in inches, a4 for those in mm, unless said; a roll takes pattern and story-stick',
+    ),
+  width: z.string().optional().describe('of the roll, a length such as 36 in or 914 mm; with paper=roll'),
+  length: z.string().optional().describe('the longest sheet to be cut off the roll; with paper=roll'),
   style: z.enum(['fraction', 'decimal', 'mm']).optional().describe('how lengths are written'),
 })
+type PrintQuery = z.output<typeof printQuery>
 
 const fileName = (name: unknown, what: string): string =>
   `${
@@ -32,26 +48,35 @@ function withPresentNames(plan: Plan, { file }: StoredJob): Plan {
   return { ...plan, job: { ...plan.job, name, customer, due, notes } }
 }
 
-/** The print of a job's plan on the paper and in the style asked for, else in those of shop and job. */
-async function printOf(
+/** A plan on the paper and in the style asked for, else in those of shop and plan. */
+export async function printOfPlan(
   context: Context,
   what: PrintName,
-  job: StoredJob,
-  query: z.output<typeof printQuery>,
-) {
-  const frozen = await planOfBatch(context.db, job.id)
-  const plan = frozen ? withPresentNames(frozen.plan, job) : await planOf(context, job)
+  plan: Plan,
+  query: PrintQuery,
+  known: Partial<PrintOptions> = {},
+): Promise<Buffer> {
   const shop = await shopOf(context)
-  const { paper = shop.units === 'mm' ? 'a4' : 'letter', style = styleOf(plan.job.units) } = query
+  const { style = styleOf(plan.job.units), ...asked } = query
+  const paper = paperOf(asked, shop.units)
   const wood = [...shop.species, ...context.woods].find(({ key }) => key === plan.job.species)?.name
-  return printPdf(what, plan, {
-    paper,
-    style,
-    shop,
-    wood,
-    madeAt: frozen?.madeAt,
-    ...(frozen && { pieces: await piecesOf(context, job) }),
-  })
+  return printPdf(what, plan, { paper, style, shop, wood, ...known })
+}
+
+/** The print of a job's plan; that of a started batch tells its pieces. */
+async function printOfJob(context: Context, what: PrintName, job: StoredJob, query: PrintQuery) {
+  const frozen = await planOfBatch(context.db, job.id)
+  if (!frozen) return printOfPlan(context, what, await planOf(context, job), query)
+  const known = { madeAt: frozen.madeAt, pieces: await piecesOf(context, job) }
+  return printOfPlan(context, what, withPresentNames(frozen.plan, job), query, known)
+}
+
+/** Sends a PDF that names itself after what is printed. */
+export function sendPdf(reply: FastifyReply, pdf: Buffer, name: unknown, what: PrintName): FastifyReply {
+  const disposition = `inline; filename="${fileName(name, `${what}.pdf`)}"`
+  reply.type('application/pdf').header('content-disposition', disposition)
+  // The reader built into browsers brings styles of its own, which the pages’ policy would refuse.
+  return reply.header('content-security-policy', "frame-ancestors 'self'").send(pdf)
 }
 
 export const printRoutes: Routes = (app, context) => {
@@ -71,11 +96,7 @@ export const printRoutes: Routes = (app, context) => {
       },
       async (request, reply) => {
         const job = await jobOf(context, request.params.id)
-        const pdf = await printOf(context, what, job, request.query)
-        const name = fileName(job.file.name, `${what}.pdf`)
-        reply.type('application/pdf').header('content-disposition', `inline; filename="${name}"`)
-        // The reader built into browsers brings styles of its own, which the pages’ policy would refuse.
-        return reply.header('content-security-policy', "frame-ancestors 'self'").send(pdf)
+        return sendPdf(reply, await printOfJob(context, what, job, request.query), job.file.name, what)
       },
     )
 

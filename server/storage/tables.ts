@@ -1,4 +1,5 @@
 import type { JobState } from '../../shared/contract/job.ts'
+import type { PhotoType } from '../../shared/contract/photo.ts'
 import type { ReadingKind, ReadingStage, Verdict } from '../../shared/matching/reading.ts'
 
 /** Flags as 0 and 1, times as ISO text in UTC, documents as JSON text. */
@@ -69,5 +70,16 @@ export interface Tables {
   }
   shops: { id: 'shop'; revision: number; file: string; updated_at: string }
   boards: { key: string; file: string; created_at: string; updated_at: string }
+  profiles: {
+    id: string
+    /** The version that holds now. */
+    revision: number
+    created_at: string
+    /** Set when the profile was deleted: it is hidden, nothing of it is lost. */
+    deleted_at: string | null
+  }
+  /** Every version of a profile as it was entered. */
+  profile_versions: { profile_id: string; revision: number; file: string; at: string }
+  profile_photos: { profile_id: string; type: PhotoType; image: Buffer; stored_at: string }
   used_keys: { noun: string; key: string; body_hash: string; answer: string; used_at: string }
 }
