@@ -1,28 +1,13 @@
-import { jointAngle, type PlacedJoint } from '../../shared/profile/joint-reach.ts'
+import { jointCorners, reachAt, placeAt as truePlace } from '../../shared/profile/faces.ts'
+import type { PlacedJoint } from '../../shared/profile/joint-reach.ts'
 import type { Section } from '../../shared/profile/section.ts'
 import { tenth } from './part-silhouette.ts'
 
-/** The faces of a square by their letter, degrees from A: seen from the top A lies below, B to the right. */
-export const faces = [
-  ['A', 0],
-  ['B', 90],
-  ['C', 180],
-  ['D', 270],
-] as const
-
-const radians = (degrees: number): number => (degrees * Math.PI) / 180
-
-/** How far the surface lies from the axis in a direction, mm; degrees from face A towards B. */
-export function reachAt({ half, radius }: Section, degrees: number): number {
-  const angle = radians(degrees)
-  return Math.min(radius, half / Math.max(Math.abs(Math.sin(angle)), Math.abs(Math.cos(angle))))
-}
-
 /** A place in a direction from the axis, as drawn: x to the right, y downwards. */
-export const placeAt = (distance: number, degrees: number): [number, number] => [
-  tenth(distance * Math.sin(radians(degrees))),
-  tenth(distance * Math.cos(radians(degrees))),
-]
+export const placeAt = (distance: number, degrees: number): [number, number] => {
+  const [x, y] = truePlace(distance, degrees)
+  return [tenth(x), tenth(y)]
+}
 
 /** SVG path of a section about the axis, `scale` drawing units to a mm. */
 export function sectionPath(section: Section, scale: number): string {
@@ -34,14 +19,6 @@ export function sectionPath(section: Section, scale: number): string {
 
 /** A joint cut into a section, as an SVG path: as wide as it is, from the surface to its depth. */
 export function jointCutPath(joint: PlacedJoint, section: Section, scale: number): string {
-  const angle = jointAngle(joint)
-  const half = (joint.size[0] ?? 0) / 2
-  const surface = reachAt(section, angle)
-  const corner = (depth: number, across: number): string => {
-    const [x, y] = placeAt(depth * scale, angle)
-    const [dx, dy] = placeAt(across * scale, angle + 90)
-    return `${tenth(x + dx)} ${tenth(y + dy)}`
-  }
-  const [outer, inner] = [surface, surface - joint.depth]
-  return `M${corner(outer, -half)}L${corner(outer, half)}L${corner(inner, half)}L${corner(inner, -half)}Z`
+  const corners = jointCorners(joint, section).map(([x, y]) => `${tenth(x * scale)} ${tenth(y * scale)}`)
+  return `M${corners.join('L')}Z`
 }

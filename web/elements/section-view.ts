@@ -1,11 +1,12 @@
 import { css, html, LitElement, nothing, svg } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { Joint } from '../../shared/job.ts'
+import { faces, reachAt } from '../../shared/profile/faces.ts'
 import { jointAngle, jointReach } from '../../shared/profile/joint-reach.ts'
 import { type Profile, spansOf } from '../../shared/profile/profile.ts'
 import { sectionAt } from '../../shared/profile/radius.ts'
 import { type LengthStyle, lengthText, nm } from '../../shared/units/length.ts'
-import { faces, jointCutPath, placeAt, reachAt, sectionPath } from './section-shape.ts'
+import { jointCutPath, placeAt, sectionPath } from './section-shape.ts'
 import { woodTone } from './wood-tones.ts'
 
 const ROOM = 240

@@ -1,22 +1,12 @@
 import { css, html, LitElement, svg } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
+import { stickPlaces } from '../../shared/blank/stick-places.ts'
 import type { Plan } from '../../shared/plan.ts'
 import { outlineRadius } from '../../shared/profile/outline.ts'
 import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
 import { keptOutline } from './part-outlines.ts'
 import { scaledOutline, silhouettePath } from './part-silhouette.ts'
 import { woodTone } from './wood-tones.ts'
-
-/** Where each part of a stick starts, and the gaps between them; mm from the foot end of the blank. */
-export function stickPlaces({ blank, part }: Pick<Plan, 'blank' | 'part'>): {
-  starts: number[]
-  gaps: [number, number][]
-} {
-  const { perBlank } = blank.stock
-  const gap = perBlank > 1 ? blank.lengthParts.between / (perBlank - 1) : 0
-  const starts = Array.from({ length: perBlank }, (_, i) => blank.lengthParts.foot + i * (part.length + gap))
-  return { starts, gaps: starts.slice(1).map((start) => [start - gap, start]) }
-}
 
 /**
  * The blank to scale with the parts that are turned from it, the waste at both ends and the gaps where they are
@@ -37,8 +27,8 @@ export class StickDrawing extends LitElement {
   `
 
   private words(): string {
-    const { blank } = this.plan
-    const { gaps } = stickPlaces(this.plan)
+    const { blank, part } = this.plan
+    const { gaps } = stickPlaces(blank, part.length)
     const text = (mm: number) => lengthText(mm, this.lengthStyle)
     const gap = gaps[0] ? `, ${text(gaps[0][1] - gaps[0][0])} between them for parting` : ''
     return `Blank ${text(blank.length)} long with ${blank.stock.perBlank} ${blank.stock.perBlank === 1 ? 'part' : 'parts'}${gap}; ${text(blank.lengthParts.foot)} waste at the foot, ${text(blank.lengthParts.top)} at the top`
@@ -46,7 +36,7 @@ export class StickDrawing extends LitElement {
 
   override render() {
     const { blank, job, part } = this.plan
-    const { starts, gaps } = stickPlaces(this.plan)
+    const { starts, gaps } = stickPlaces(blank, part.length)
     const half = blank.side / 2
     const outline = keptOutline(job.profile)
     const path = silhouettePath(scaledOutline(outline, 1))

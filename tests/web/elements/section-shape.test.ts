@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { roundSection, squareSection } from '../../../shared/profile/section.ts'
-import { jointCutPath, placeAt, reachAt, sectionPath } from '../../../web/elements/section-shape.ts'
+import { squareSection } from '../../../shared/profile/section.ts'
+import { jointCutPath, placeAt, sectionPath } from '../../../web/elements/section-shape.ts'
 
 const corners = (path: string) =>
   path
@@ -9,17 +9,6 @@ const corners = (path: string) =>
     .map((point) => point.split(' ').map(Number))
 
 describe('a part cut across', () => {
-  it('reaches half its side at a face and half its diagonal at a corner', () => {
-    expect(reachAt(squareSection(40), 90)).toBeCloseTo(20, 12)
-    expect(reachAt(squareSection(40), 45)).toBeCloseTo(20 * Math.SQRT2, 12)
-    expect(reachAt(roundSection(15), 77)).toBe(15)
-  })
-
-  it('cuts the corners of a square off where a circle is smaller than its diagonal', () => {
-    expect(reachAt({ half: 20, radius: 24 }, 45)).toBe(24)
-    expect(reachAt({ half: 20, radius: 24 }, 0)).toBe(20)
-  })
-
   it('has face A below and B to the right, as the part is seen from the top', () => {
     expect(placeAt(10, 0)).toEqual([0, 10])
     expect(placeAt(10, 90)).toEqual([10, 0])

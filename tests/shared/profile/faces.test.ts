@@ -1,0 +1,35 @@
+import { describe, expect, it } from 'vitest'
+import { jointCorners, placeAt, reachAt } from '../../../shared/profile/faces.ts'
+import { roundSection, squareSection } from '../../../shared/profile/section.ts'
+
+describe('the faces of a part seen from the top', () => {
+  it('lie half a side away, its corners half a diagonal', () => {
+    expect(reachAt(squareSection(40), 90)).toBeCloseTo(20, 12)
+    expect(reachAt(squareSection(40), 45)).toBeCloseTo(20 * Math.SQRT2, 12)
+    expect(reachAt(roundSection(15), 77)).toBe(15)
+  })
+
+  it('have their corners cut off where a circle is smaller than the diagonal', () => {
+    expect(reachAt({ half: 20, radius: 24 }, 45)).toBe(24)
+    expect(reachAt({ half: 20, radius: 24 }, 0)).toBe(20)
+  })
+
+  it('have A below and B to the right', () => {
+    const [[ax, ay], [bx, by]] = [placeAt(10, 0), placeAt(10, 90)]
+    expect([ax, ay]).toEqual([0, 10])
+    expect(bx).toBeCloseTo(10, 12)
+    expect(by).toBeCloseTo(0, 12)
+  })
+
+  it('take a mortise from the surface to its depth, as wide as it is', () => {
+    const corners = jointCorners(
+      { kind: 'mortise', at: 100, face: 'B', size: [10, 50], depth: 25 },
+      squareSection(60),
+    )
+    const [xs, ys] = [corners.map(([x]) => x), corners.map(([, y]) => y)]
+    expect(Math.max(...xs)).toBeCloseTo(30, 9)
+    expect(Math.min(...xs)).toBeCloseTo(5, 9)
+    expect(Math.max(...ys)).toBeCloseTo(5, 9)
+    expect(Math.min(...ys)).toBeCloseTo(-5, 9)
+  })
+})
