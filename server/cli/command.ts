@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util'
 import { type Breach, badInput } from '../../shared/problem.ts'
+import { papers } from '../prints/paper.ts'
 
 /** What a verb is called with. */
 export interface Call {
@@ -10,7 +11,10 @@ export interface Call {
   shop?: string
   units?: 'in' | 'mm'
   out?: string
-  paper?: 'letter' | 'a4'
+  paper?: (typeof papers)[number]
+  /** Of a roll, as written. */
+  width?: string
+  length?: string
   /** The folder the person stands in. */
   here: string
 }
@@ -20,7 +24,9 @@ const flags = {
   shop: { type: 'string', says: '--shop FILE' },
   units: { type: 'string', says: '--units in|mm' },
   out: { type: 'string', says: '--out FILE' },
-  paper: { type: 'string', says: '--paper letter|a4' },
+  paper: { type: 'string', says: '--paper letter|a4|roll' },
+  width: { type: 'string', says: '--width LENGTH' },
+  length: { type: 'string', says: '--length LENGTH' },
 } as const
 type Flag = keyof typeof flags
 
@@ -38,13 +44,13 @@ export const verbs: Record<string, Verb> = {
   match: { operands: ['FILE|-'], flags: ['json', 'shop', 'units'], says: 'say how alike a set is' },
   print: {
     operands: ['WHAT', 'FILE|-'],
-    flags: ['shop', 'units', 'out', 'paper'],
-    says: 'print a job file to a PDF',
+    flags: ['shop', 'units', 'out', 'paper', 'width', 'length'],
+    says: 'print a job file to a PDF; --width and --length are those of a roll',
   },
   backup: { operands: ['FILE'], flags: [], says: 'copy the database, also while the server runs' },
   restore: { operands: ['FILE'], flags: [], says: 'put a copy back; what was there is kept beside it' },
-  export: { operands: ['FILE|-'], flags: [], says: 'write jobs, shop and boards as JSON' },
-  import: { operands: ['FILE|-'], flags: [], says: 'take in jobs, shop and boards from JSON' },
+  export: { operands: ['FILE|-'], flags: [], says: 'write jobs, profiles, shop and boards as JSON' },
+  import: { operands: ['FILE|-'], flags: [], says: 'take in jobs, profiles, shop and boards from JSON' },
 }
 
 const usageOf = (name: string, { operands, flags: known }: Verb): string =>
@@ -113,7 +119,9 @@ export function readCommand([name = '', ...rest]: string[], here: string): Call 
     shop: values.shop as string | undefined,
     units: oneOf('units', values.units, ['in', 'mm']),
     out: values.out as string | undefined,
-    paper: oneOf('paper', values.paper, ['letter', 'a4']),
+    paper: oneOf('paper', values.paper, papers),
+    width: values.width as string | undefined,
+    length: values.length as string | undefined,
     here,
   }
 }

@@ -5,8 +5,7 @@ import type { Plan } from '../../shared/plan.ts'
 import type { Shop } from '../../shared/shop.ts'
 import { type LengthStyle, MM_PER_INCH } from '../../shared/units/length.ts'
 import { batchText, partText } from './figures.ts'
-
-export type Paper = 'letter' | 'a4'
+import { isRoll, type Paper, sheetSize } from './paper.ts'
 
 /** How a print is to look; nothing in here changes a figure. */
 export interface PrintOptions {
@@ -36,7 +35,10 @@ export interface Print {
   options: PrintOptions
   title: string
   layout: 'portrait' | 'landscape'
+  /** Where words may stand on this page. */
   box: Box
+  /** Every page's own room, for what goes on all of them at the end. */
+  pages: Box[]
   y: number
   /** Drawn on every page when the document is finished, e.g. a check bar. */
   foot?: (print: Print) => void
@@ -48,10 +50,13 @@ export const pt = (mm: number): number => (mm * 72) / MM_PER_INCH
 /** No printer is asked to reach closer to the edge than this, mm. */
 export const MARGIN_MM = 10
 
+/** Words on a wider sheet keep to so much of it, to be read line by line, mm. */
+const WORDS_MM = 260
+
 /** Least size of type that is read at the bench, points. */
 export const BENCH_PT = 10
 
-const HEADING_PT = 48
+export const HEADING_PT = 48
 /** Room kept at the foot of each page for what is drawn there, points. */
 export const FOOT_PT = pt(9)
 
@@ -70,11 +75,9 @@ export function openPrint(
   title: string,
   plan: Plan,
   options: PrintOptions,
-  { layout = 'portrait', foot }: { layout?: Print['layout']; foot?: Print['foot'] } = {},
+  { layout = 'portrait', foot, sheet }: Partial<Pick<Print, 'layout' | 'foot'>> & { sheet?: Sheet } = {},
 ): Print {
   const doc = new PDFDocument({
-    size: options.paper === 'a4' ? 'A4' : 'LETTER',
-    layout,
     margin: 0,
     autoFirstPage: false,
     bufferPages: true,
@@ -98,10 +101,11 @@ export function openPrint(
     title,
     layout,
     box: { left: 0, right: 0, top: 0, bottom: 0 },
+    pages: [],
     y: 0,
     foot,
   }
-  newPage(print)
+  newPage(print, sheet)
   return print
 }
 
@@ -113,19 +117,32 @@ function neverScaled(doc: PDFKit.PDFDocument): void {
   root.data.ViewerPreferences.data.PrintScaling = 'None'
 }
 
-/** Starts a page; `print.y` stands below the heading. */
-export function newPage(print: Print): void {
-  const { doc } = print
-  doc.addPage({ size: print.options.paper === 'a4' ? 'A4' : 'LETTER', layout: print.layout, margin: 0 })
+/** A sheet to draw on, mm. */
+export interface Sheet {
+  width: number
+  height: number
+}
+
+/** Starts a page, one for words unless a sheet is given; `print.y` stands below the heading. */
+export function newPage(print: Print, sheet?: Sheet): void {
+  const { doc, options, layout, foot } = print
+  const { width, height } = sheet ?? sheetSize(options.paper, layout)
+  doc.addPage({ size: [pt(width), pt(height)], margin: 0 })
   const margin = pt(MARGIN_MM)
-  print.box = {
+  const page = {
     left: margin,
     right: doc.page.width - margin,
     top: margin + HEADING_PT,
-    bottom: doc.page.height - margin - (print.foot ? FOOT_PT : 0),
+    bottom: doc.page.height - margin - (foot ? FOOT_PT : 0),
   }
+  print.pages.push(page)
+  print.box = sheet ? { ...page } : { ...page, right: wordsRight(print, page) }
   print.y = print.box.top
 }
+
+/** Where words end on a page: on a roll well before its edge. */
+export const wordsRight = ({ options }: Print, { left, right }: Box): number =>
+  isRoll(options.paper) ? Math.min(right, left + pt(WORDS_MM)) : right
 
 /** Makes sure so many points are left on the page, else turns to the next. */
 export function ensure(print: Print, height: number): void {
@@ -138,6 +155,7 @@ export async function finishPrint(print: Print): Promise<Buffer> {
   const { count } = doc.bufferedPageRange()
   for (let page = 0; page < count; page++) {
     doc.switchToPage(page)
+    print.box = print.pages[page]!
     drawHeading(print, page + 1, count)
     print.foot?.(print)
   }

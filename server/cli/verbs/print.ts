@@ -1,5 +1,5 @@
 import { badInput } from '../../../shared/problem.ts'
-import { type PrintName, printNames, printPdf } from '../../prints/index.ts'
+import { type PrintName, paperOf, printNames, printPdf } from '../../prints/index.ts'
 import type { Call } from '../command.ts'
 import { type Speech, writeOut } from '../output.ts'
 import { planned, styleFor } from './trials.ts'
@@ -12,7 +12,7 @@ export async function print(call: Call, { out }: Speech): Promise<void> {
     ])
   }
   const { plan, shop, wood } = await planned(call, file)
-  const paper = call.paper ?? (shop.units === 'mm' ? 'a4' : 'letter')
+  const paper = paperOf(call, shop.units, '--')
   const pdf = await printPdf(what, plan, { paper, style: styleFor(call, plan.job.units), shop, wood })
   const stem = file === '-' ? 'job' : file.replace(/^.*[\\/]/, '').replace(/\.json$/i, '')
   const name = call.out ?? `${stem}-${what}.pdf`
