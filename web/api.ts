@@ -128,6 +128,9 @@ export const addReading = (jobId: string, reading: NewReading) =>
 export const matchOf = (jobId: string, stage?: ReadingStage) =>
   ask<JobMatch>(`${job(jobId)}/match${stage ? `?stage=${stage}` : ''}`)
 
+/** A roll of tracing paper as drawing offices have it; common practice, no source. */
+const DEFAULT_ROLL = '24 in'
+
 export type Print =
   | 'pattern.pdf'
   | 'pattern.svg'
@@ -138,12 +141,20 @@ export type Print =
   | 'labels.pdf'
   | 'quote.pdf' // prettier-ignore
 
-/** The address of a print of a job, in the way of writing lengths and on the paper the person has chosen. */
-export function printPath(jobId: string, print: Print): string {
-  const { style, paper } = session()
-  const asked = new URLSearchParams({ ...(style && { style }), ...(paper && { paper }) })
-  return `/api${job(jobId)}/prints/${print}${asked.size > 0 ? `?${asked}` : ''}`
+/** How prints are asked for: the way of writing lengths and the paper the person has chosen. */
+function asChosen(): string {
+  const { style, paper, rollWidth = DEFAULT_ROLL } = session()
+  const asked = new URLSearchParams({
+    ...(style && { style }),
+    ...(paper && { paper }),
+    ...(paper === 'roll' && { width: rollWidth }),
+  })
+  return asked.size > 0 ? `?${asked}` : ''
 }
+
+/** The address of a print of a job. */
+export const printPath = (jobId: string, print: Print): string =>
+  `/api${job(jobId)}/prints/${print}${asChosen()}`
 
 const profile = (id: string) => `/profiles/${encodeURIComponent(id)}`
 

@@ -7,7 +7,9 @@ export interface Session {
   style?: LengthStyle
   theme?: 'light' | 'dark'
   /** What prints are made for; the shop's own when absent. */
-  paper?: 'letter' | 'a4'
+  paper?: 'letter' | 'a4' | 'roll' | undefined
+  /** Width of the roll, as written. */
+  rollWidth?: string | undefined
   /** Written beside readings and steps. */
   by: string
 }

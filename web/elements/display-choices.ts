@@ -2,6 +2,7 @@ import { css, html, LitElement } from 'lit'
 import { customElement } from 'lit/decorators.js'
 import { changeSession, type Session, SessionController, session } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
+import './paper-choice.ts'
 
 /** How this person wants lengths and light, and the name that stands beside their readings. */
 @customElement('display-choices')
@@ -40,7 +41,7 @@ export class DisplayChoices extends LitElement {
   }
 
   override render() {
-    const { style, theme, paper, by } = session()
+    const { style, theme, by } = session()
     const choose = (field: keyof Session) => (event: Event) =>
       changeSession({ [field]: (event.target as HTMLSelectElement).value || undefined })
     return html`
@@ -64,14 +65,7 @@ export class DisplayChoices extends LitElement {
               <option value="dark" ?selected=${theme === 'dark'}>dark</option>
             </select>
           </div>
-          <div class="field">
-            <label for="paper">Paper of prints</label>
-            <select id="paper" @change=${choose('paper')} .value=${paper ?? ''}>
-              <option value="" ?selected=${!paper}>as the shop’s units</option>
-              <option value="letter" ?selected=${paper === 'letter'}>Letter</option>
-              <option value="a4" ?selected=${paper === 'a4'}>A4</option>
-            </select>
-          </div>
+          <paper-choice></paper-choice>
           <div class="field">
             <label for="by">Your name, beside readings</label>
             <input id="by" autocomplete="name" .value=${by} @change=${(e: Event) => changeSession({ by: (e.target as HTMLInputElement).value.trim() })} />
