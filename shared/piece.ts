@@ -1,4 +1,5 @@
 import type { ReadingKind, ReadingStage, Verdict } from './matching/reading.ts'
+import type { Hand } from './profile/mirrored-joints.ts'
 
 /** One numbered piece of a started batch. */
 export interface Piece {
@@ -21,6 +22,14 @@ export interface Piece {
  */
 export const numberedPieces = (count: number, quantity: number): Pick<Piece, 'number' | 'spare'>[] =>
   Array.from({ length: count }, (_, i) => ({ number: i + 1, spare: i >= quantity }))
+
+/**
+ * Which hand of a mirrored pair the piece of that number is: odd numbers are left, as drawn, even ones right.
+ *
+ * @example handOf(1) // 'left'
+ * @example handOf(2) // 'right'
+ */
+export const handOf = (number: number): Hand => (number % 2 === 1 ? 'left' : 'right')
 
 /** The operations done piece by piece, in the plan's order; set-up is done once for the batch. */
 export const pieceOperations = <T extends { minutesEach: number }>(operations: readonly T[]): T[] =>

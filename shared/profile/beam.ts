@@ -7,6 +7,7 @@ import {
   softMoments,
   wholeIntegral,
 } from './bar-grid.ts'
+import { topBetween } from './top-between.ts'
 
 /**
  * How a bar is held at its ends: between two centres; in a chuck (or on a screw, in a jam chuck) with a centre at
@@ -26,7 +27,7 @@ export interface Beam {
 }
 
 /** Load that the sag is quoted for, N. */
-const SAG_LOAD = 10
+export const SAG_LOAD = 10
 
 /** Bending moment at the nodes under a load spread along the bar, from the first and second integral of the load. */
 function momentUnder(grid: BarGrid, held: Held, load: Float64Array): Float64Array {
@@ -102,29 +103,8 @@ function complianceOf(grid: BarGrid, held: Held): (x: number) => number {
   }
 }
 
-const GOLDEN = (Math.sqrt(5) - 1) / 2
-
-/** Where a function with one top between two places is greatest: golden-section search. */
-function topBetween(f: (x: number) => number, from: number, to: number): number {
-  let [a, b] = [from, to]
-  let [low, high] = [b - GOLDEN * (b - a), a + GOLDEN * (b - a)]
-  let [atLow, atHigh] = [f(low), f(high)]
-  for (let round = 0; round < 36; round++) {
-    if (atLow < atHigh) {
-      ;[a, low, atLow] = [low, high, atHigh]
-      high = a + GOLDEN * (b - a)
-      atHigh = f(high)
-    } else {
-      ;[b, high, atHigh] = [high, low, atLow]
-      low = b - GOLDEN * (b - a)
-      atLow = f(low)
-    }
-  }
-  return (a + b) / 2
-}
-
-/** The limberest point and its sag per load. */
-function limberest(grid: BarGrid, held: Held): { at: number; compliance: number } {
+/** The limberest point, mm from the foot, and its sag per load, mm/N. */
+export function limberest(grid: BarGrid, held: Held): { at: number; compliance: number } {
   const { length, limits } = grid
   const compliance = complianceOf(grid, held)
   if (held === 'chuck') return { at: length, compliance: compliance(length) }

@@ -61,26 +61,38 @@ export function sectionAt(shaped: Shaped, x: number, towards: Towards = 'top'): 
   return spanSection(spanAt(spansIn(shaped), x, towards), x)
 }
 
-/** Every radius that can be the greatest or least between two positions, mm. */
-function radiiBetween(spans: Span[], from: number, to: number): number[] {
-  const radii: number[] = []
+/** A place and its radius, mm. */
+interface RadiusPlace {
+  at: number
+  radius: number
+}
+
+/** Every place that can have the greatest or least radius between two positions; of a flat its middle comes first. */
+function placesBetween(spans: Span[], from: number, to: number): RadiusPlace[] {
+  const places: RadiusPlace[] = []
   for (let i = spanIndex(spans, from, 'top'); i < spans.length && nm(spans[i]!.from) < nm(to); i++) {
     const span = spans[i]!
     const [a, b] = [Math.max(from, span.from), Math.min(to, span.to)]
     if (nm(a) >= nm(b)) continue
-    for (const x of [a, b, ...spanTurns(span).filter((turn) => turn > a && turn < b)])
-      radii.push(spanRadius(span, x))
+    for (const at of [(a + b) / 2, a, b, ...spanTurns(span).filter((turn) => turn > a && turn < b)])
+      places.push({ at, radius: spanRadius(span, at) })
   }
-  return radii
+  return places
 }
 
 /** Greatest radius between two positions (square: half the side), mm. What only touches at the limits is left out. */
 export const greatestRadius = (spans: Span[], from: number, to: number): number =>
-  Math.max(...radiiBetween(spans, from, to))
+  Math.max(...placesBetween(spans, from, to).map(({ radius }) => radius))
 
 /** Least radius between two positions, mm. */
 export const leastRadius = (spans: Span[], from: number, to: number): number =>
-  Math.min(...radiiBetween(spans, from, to))
+  Math.min(...placesBetween(spans, from, to).map(({ radius }) => radius))
+
+/** The place of the least radius between two positions, the first of several, the middle of a flat; mm. */
+export const thinnestPlace = (spans: Span[], from: number, to: number): RadiusPlace =>
+  placesBetween(spans, from, to).reduce((least, place) =>
+    nm(place.radius) < nm(least.radius) ? place : least,
+  )
 
 /** Greatest and least diameter of one span, mm. */
 export function diametersOf(span: Span): { greatest: number; least: number } {

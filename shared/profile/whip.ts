@@ -1,7 +1,9 @@
 import { nm } from '../units/length.ts'
+import type { Bar } from './bar-grid.ts'
 import { type Beam, beamOf, type Held } from './beam.ts'
 import { type Profile, spansOf } from './profile.ts'
 import { leastRadius, spanSection } from './radius.ts'
+import { restPlace } from './rest-place.ts'
 import { type Section, secondMoment, sectionArea } from './section.ts'
 import { sizeText } from './size-text.ts'
 
@@ -23,6 +25,9 @@ export interface Whip extends Beam {
   /** Whether a steady rest is advised or needed. */
   rest: 'none' | 'advised' | 'needed'
   why: string
+  /** Where the steady rest stands and its journal, mm from the foot; absent where none is called for. */
+  restAt?: number
+  restJournal?: [from: number, to: number]
 }
 
 /** A length of one section, mm from the foot: a square, a cylinder, or what a profile has there. */
@@ -32,15 +37,8 @@ export interface Stretch {
   section(x: number): Section
 }
 
-/**
- * A bar made of stretches end to end (a stick of several parts, a blank half turned), held at its two ends. What a
- * chuck holds is the end where the stretches start.
- */
-export function beamOfStretches(
-  stretches: Stretch[],
-  { moeGPa, density }: BarWood,
-  held: Held = 'centres',
-): Beam {
+/** The bar that stretches end to end make (a part, a stick of several, a blank half turned). */
+export function barOf(stretches: Stretch[], { moeGPa, density }: BarWood): Bar {
   const start = stretches[0]!.from
   const limits = stretches.map((stretch) => stretch.to - start)
   const at = (x: number): Section => {
@@ -52,14 +50,17 @@ export function beamOfStretches(
     }
     return stretches[low]!.section(x + start)
   }
-  const bar = {
+  return {
     length: limits.at(-1)!,
     breaks: limits,
     stiffness: (x: number) => moeGPa * 1000 * secondMoment(at(x)),
     mass: (x: number) => density * 1e-9 * sectionArea(at(x)),
   }
-  return beamOf(bar, held)
 }
+
+/** How such a bar bends, held at its two ends. What a chuck holds is the end where the stretches start. */
+export const beamOfStretches = (stretches: Stretch[], wood: BarWood, held: Held = 'centres'): Beam =>
+  beamOf(barOf(stretches, wood), held)
 
 /** The stretches of a profile, set `offset` mm from the start of its stick. */
 export function stretchesOf(profile: Profile, offset = 0): Stretch[] {
@@ -98,7 +99,9 @@ export function whipOf(profile: Profile, wood: BarWood): Whip {
   const length = spans.at(-1)!.to
   const beam = beamOfStretches(stretchesOf(profile), wood)
   const [from, to] = [Math.max(0, beam.at - length / 6), Math.min(length, beam.at + length / 6)]
-  return { ...beam, ...restFor(length, beam.sag, 2 * leastRadius(spans, from, to)) }
+  const called = restFor(length, beam.sag, 2 * leastRadius(spans, from, to))
+  const place = called.rest === 'none' ? undefined : restPlace(spans, beam.at)
+  return { ...beam, ...called, ...(place && { restAt: place.at, restJournal: [place.from, place.to] }) }
 }
 
 /** Why a wood has no whip figures, as a sentence; absent where it has them. */

@@ -1,16 +1,11 @@
-import { inches, nm } from '../units/length.ts'
+import { type RestPlace, restPlace } from '../profile/rest-place.ts'
+import { nm } from '../units/length.ts'
 import type { RouteContext } from './context.ts'
 import type { Zone } from './features.ts'
 
-/** Width of the straight a steady rest runs on. Common practice, no source. */
-const JOURNAL = inches(2)
-
 /** The straight that the steady rest runs on. Lengths mm. */
-export interface Journal {
+export interface Journal extends RestPlace {
   zone: Zone
-  at: number
-  from: number
-  to: number
 }
 
 /** The limberest place, mm from the foot of its own part: along a stick of several parts they repeat. */
@@ -22,13 +17,9 @@ function limberestPlace({ whip, blank, parts, length }: RouteContext): number {
 
 /** Where the steady rest stands, in the turned wood next to the limberest place; none where no rest is called for. */
 export function journalOf(context: RouteContext): Journal | undefined {
-  if (!context.slender || context.zones.length === 0) return undefined
-  const limberest = context.spans[0]!.from + limberestPlace(context)
-  const zone = context.zoneAt(limberest)
-  const at = Math.min(Math.max(limberest, zone.from), zone.to)
-  const width = Math.min(JOURNAL, zone.to - zone.from)
-  const from = Math.min(Math.max(zone.from, at - width / 2), zone.to - width)
-  return { zone, at, from, to: from + width }
+  if (!context.slender) return undefined
+  const place = restPlace(context.spans, context.spans[0]!.from + limberestPlace(context))
+  return place && { ...place, zone: context.zoneAt(place.at) }
 }
 
 /** What a sizing cut is told that falls into the journal. */

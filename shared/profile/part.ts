@@ -1,0 +1,47 @@
+import { densityOf } from '../wood/density.ts'
+import { type Lot, type LotDensity, lotDensity } from '../wood/lot.ts'
+import { type Movement, movementOf } from '../wood/movement.ts'
+import type { Species } from '../wood/species.ts'
+import type { Profile } from './profile.ts'
+import { type Solid, solidOf } from './solid.ts'
+import { type BarWood, type Whip, whipOf } from './whip.ts'
+
+/** The finished part: lengths mm, areas mm², volume mm³, mass g, density kg/m³. */
+export interface Part extends Solid {
+  /** Absent, with what depends on it, where the wood has no specific gravity on record. */
+  mass?: number
+  density?: number
+  whip?: Whip
+  movement?: Movement
+  /** The lot it is made from, and how much heavier that is than the table; absent where none is named. */
+  lot?: LotDensity
+}
+
+/** What a finished part follows from: its profile, its wood, the moisture contents turned at and in use, %, its lot. */
+export interface PartInput {
+  profile: Profile
+  species: Species
+  moisture: number
+  serviceMoisture: number
+  lot?: Lot
+}
+
+const barWood = ({ moeGPa }: Species, density: number | undefined): BarWood | undefined =>
+  moeGPa === undefined || density === undefined ? undefined : { moeGPa, density }
+
+/** The finished part as a solid of its wood: mass by the lot’s density where pieces of it were weighed, else by the table’s. */
+export function partOf({ profile, species, moisture, serviceMoisture, lot }: PartInput): Part {
+  const solid = solidOf(profile)
+  const weighed = lot && lotDensity(lot, species)
+  const tabled = densityOf(species, moisture)
+  const density = tabled === undefined ? undefined : tabled * (weighed?.factor ?? 1)
+  const movement = movementOf(species, solid.maxDiameter, moisture, serviceMoisture)
+  const wood = barWood(species, density)
+  return {
+    ...solid,
+    ...(density !== undefined && { density, mass: solid.volume * density * 1e-6 }),
+    ...(wood && { whip: whipOf(profile, wood) }),
+    ...(movement && { movement }),
+    ...(weighed && { lot: weighed }),
+  }
+}
