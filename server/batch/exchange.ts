@@ -5,7 +5,7 @@ import { jobFileOf } from '../../shared/contract/job.ts'
 import { id } from '../../shared/contract/key.ts'
 import { listOf, moment, readInput } from '../../shared/input.ts'
 import { readJob } from '../../shared/job.ts'
-import { type Breach, badInput, Problem } from '../../shared/problem.ts'
+import { type Breach, badInput } from '../../shared/problem.ts'
 import { readShop } from '../../shared/shop.ts'
 import { type Context, shopOf } from '../context.ts'
 import { version } from '../package-root.ts'
@@ -16,14 +16,17 @@ import { storedShop } from '../storage/read/shop.ts'
 import { insertBoard } from '../storage/write/boards.ts'
 import { insertJob } from '../storage/write/jobs.ts'
 import { saveShop } from '../storage/write/shop.ts'
+import { breachesIn, repeatedIds } from './breaches-in.ts'
+import { profilesBreaches, profilesSchema, profilesToSend, takeProfiles } from './exchange-profiles.ts'
 import { inUtc } from './step.ts'
 
-/** Job files, shop settings and boards, as they were entered. Pieces and readings travel in a backup. */
+/** Job files, profiles, shop settings and boards, as they were entered. Pieces and readings travel in a backup. */
 export async function exportAll({ db }: Context): Promise<Record<string, unknown>> {
   const jobs = (await jobList(db)).map(({ id, createdAt, file }) => ({ id, createdAt, ...file }))
+  const profiles = await profilesToSend(db)
   const boards = (await boardList(db)).map(({ file }) => file)
   const shop = (await storedShop(db))?.file
-  return { setwright: version, jobs, boards, ...(shop ? { shop } : {}) }
+  return { setwright: version, jobs, profiles, boards, ...(shop ? { shop } : {}) }
 }
 
 const exchangeSchema = z.object({
@@ -31,43 +34,17 @@ const exchangeSchema = z.object({
   jobs: listOf(z.looseObject({ id: id.max(100), createdAt: moment.optional() }), {
     most: 100_000,
   }).prefault([]),
+  profiles: profilesSchema.prefault([]),
   boards: listOf(z.looseObject({ key: id.max(80) }), { most: 100_000 }).prefault([]),
   shop: z.looseObject({}).optional(),
 })
 type Exchange = z.output<typeof exchangeSchema>
 
-/** The breaches found by one reader, under the path of what it read. */
-function breachesIn(path: string, read: () => unknown): Breach[] {
-  try {
-    read()
-    return []
-  } catch (error) {
-    if (!(error instanceof Problem)) throw error
-    return error.errors.map((breach) => ({ ...breach, path: breach.path ? `${path}.${breach.path}` : path }))
-  }
-}
-
-/** The same id twice in one list of jobs. */
-function repeatedIds(jobs: Exchange['jobs']): Breach[] {
-  const first = new Map<string, number>()
-  return jobs.flatMap(({ id }, i) => {
-    const earlier = first.get(id)
-    if (earlier === undefined) first.set(id, i)
-    return earlier === undefined
-      ? []
-      : [
-          {
-            path: `jobs[${i}].id`,
-            message: `must be used once; read ${JSON.stringify(id)}, as in jobs[${earlier}]`,
-          },
-        ]
-  })
-}
-
-function checkWhole({ jobs, boards, shop }: Exchange): void {
+function checkWhole({ jobs, profiles, boards, shop }: Exchange): void {
   const breaches = [
-    ...repeatedIds(jobs),
+    ...repeatedIds('jobs', jobs),
     ...jobs.flatMap((job, i) => breachesIn(`jobs[${i}]`, () => readJob(jobFileOf(job)))),
+    ...profilesBreaches(profiles),
     ...boards.flatMap((board, i) => breachesIn(`boards[${i}]`, () => readBoard(board, 'in'))),
     ...(shop ? breachesIn('shop', () => readShop(shop)) : []),
   ]
@@ -124,8 +101,9 @@ export async function importAll({ db, now }: Context, input: unknown) {
     const jobs = await newJobs(tx, exchange)
     for (const { id, file, createdAt } of jobs)
       await insertJob(tx, { id, file, at: createdAt ? inUtc(createdAt) : at })
+    const profiles = await takeProfiles(tx, exchange.profiles, at)
     const boards = await newBoards(tx, exchange, at)
     if (exchange.shop) await saveShop(tx, exchange.shop, (await storedShop(tx))?.revision ?? 0, at)
-    return { jobs: jobs.length, boards, shop: exchange.shop !== undefined }
+    return { jobs: jobs.length, profiles, boards, shop: exchange.shop !== undefined }
   })
 }

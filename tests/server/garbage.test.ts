@@ -88,6 +88,7 @@ describe('garbage', () => {
   it('is answered as a refusal or an answer, never as a failure of ours: 400 bodies', async () => {
     const { id, pieces } = await server.start(benchLeg())
     const piece = pieces[0]!.id as string
+    const { body: profile } = await server.post('/api/profiles', { ...benchLeg(), key: newKey() }).expect(201)
     const reading = { key: newKey(), piece, station: 's2', value: 31, at: '2026-01-01T00:00:00Z' }
     const addresses = [
       ['POST', '/api/jobs', { ...benchLeg(), key: newKey() }],
@@ -103,6 +104,9 @@ describe('garbage', () => {
       ['PUT', '/api/shop', shop],
       ['POST', '/api/boards', board],
       ['PUT', '/api/boards/k', board],
+      ['POST', '/api/profiles', { ...benchLeg(), sheet: {}, key: newKey() }],
+      ['PUT', `/api/profiles/${profile.id}`, benchLeg()],
+      ['PUT', `/api/profiles/${profile.id}/photo`, { image: 'data:image/jpeg;base64,/9j/' }],
       ['POST', '/api/plan', benchLeg()],
       ['POST', '/api/cut', order],
       ['POST', '/api/match', set],
@@ -153,7 +157,13 @@ describe('garbage', () => {
     await fc.assert(
       fc.asyncProperty(
         fc.string({ unit: 'binary', maxLength: 40 }).filter((text) => !/\p{Surrogate}/u.test(text)),
-        fc.constantFrom('/api/jobs/', '/api/boards/', '/api/pieces/x/', '/api/jobs/x/match?stage='),
+        fc.constantFrom(
+          '/api/jobs/',
+          '/api/profiles/',
+          '/api/boards/',
+          '/api/pieces/x/',
+          '/api/jobs/x/match?stage=',
+        ),
         async (text, address) => {
           const { statusCode } = await server
             .app()

@@ -9,8 +9,8 @@ import type { Call } from '../command.ts'
 import { readFile } from '../input.ts'
 import { asJson, type Speech, writeOut } from '../output.ts'
 
-/** An export holds every job of a shop, so it may be far larger than one job file. */
-const IMPORT_BYTES_MAX = 200_000_000
+/** An export holds every job and photograph of a shop; a text can hardly be longer in one piece. */
+const IMPORT_BYTES_MAX = 400_000_000
 
 /** Opens the database that the server uses, for as long as `work` takes. */
 async function withContext<T>(work: (context: Context) => Promise<T>): Promise<T> {
@@ -47,6 +47,7 @@ export async function exportData({ operands: [name], here }: Call, { out }: Spee
 
 export async function importData({ operands: [name], here }: Call, { out }: Speech): Promise<void> {
   const file = await readFile(name!, here, IMPORT_BYTES_MAX)
-  const { jobs, boards, shop } = await withContext((context) => importAll(context, file))
-  out(`taken in: ${jobs} jobs, ${boards} boards, ${shop ? 'the shop’s settings' : 'no shop settings'}\n`)
+  const { jobs, profiles, boards, shop } = await withContext((context) => importAll(context, file))
+  const settings = shop ? 'the shop’s settings' : 'no shop settings'
+  out(`taken in: ${jobs} jobs, ${profiles} profiles, ${boards} boards, ${settings}\n`)
 }

@@ -30,5 +30,8 @@ describe('GET /api/events', () => {
     await hear('data: {"kind":"shop","id":"shop"}')
     await server.post('/api/boards', { key: 'b', width: 100, length: 2000, thickness: 50 }).expect(201)
     await hear('data: {"kind":"board","id":"b"}')
+    const { units, profile } = dowel()
+    const { body } = await server.post('/api/profiles', { key: newKey(), name: 'Dowel', units, profile })
+    await hear(`data: {"kind":"profile","id":"${body.id}"}`)
   })
 })

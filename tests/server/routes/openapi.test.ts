@@ -25,6 +25,12 @@ const addresses: Record<string, string[]> = {
   '/api/jobs/{id}/prints/labels.pdf': ['get'],
   '/api/jobs/{id}/prints/quote.pdf': ['get'],
   '/api/jobs/{id}/prints/pattern.svg': ['get'],
+  '/api/profiles': ['get', 'post'],
+  '/api/profiles/{id}': ['delete', 'get', 'put'],
+  '/api/profiles/{id}/versions': ['get'],
+  '/api/profiles/{id}/photo': ['get', 'put'],
+  '/api/profiles/{id}/prints/pattern.pdf': ['get'],
+  '/api/profiles/{id}/prints/pattern.svg': ['get'],
   '/api/shop': ['get', 'put'],
   '/api/species': ['get'],
   '/api/boards': ['get', 'post'],
@@ -108,5 +114,14 @@ describe('the OpenAPI document', () => {
     const stations = body.properties.profile.properties.stations
     expect(stations.type).toBe('array')
     expect(stations.items.properties.at.type).toEqual(['number', 'string'])
+  })
+
+  it('says what a profile of the library holds, and that its stations may wait', async () => {
+    const { paths } = await document()
+    const body = paths['/api/profiles'].post.requestBody.content['application/json'].schema
+    expect([...body.required].sort()).toEqual(['key', 'name', 'units'])
+    const { profile } = body.properties
+    expect(profile.properties.stations.items.properties.at.type).toEqual(['number', 'string'])
+    expect(profile.description).toContain('while there is a sheet')
   })
 })

@@ -6,7 +6,9 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { backUp, restoreFrom } from '../../../server/storage/backup.ts'
 import { migrate, openDatabase } from '../../../server/storage/database.ts'
 import { jobList } from '../../../server/storage/read/jobs.ts'
+import { photoOf, profileList } from '../../../server/storage/read/profiles.ts'
 import { insertJob } from '../../../server/storage/write/jobs.ts'
+import { insertProfile, savePhoto } from '../../../server/storage/write/profiles.ts'
 
 const at = '2026-05-01T08:00:00.000Z'
 let folder: string
@@ -43,6 +45,20 @@ describe('a backup', () => {
     const before = new Sqlite(kept!, { readonly: true })
     expect(before.prepare('select count(*) as n from jobs').get()).toEqual({ n: 3 })
     before.close()
+  })
+
+  it('holds the library with its photographs', async () => {
+    const image = Buffer.from([0xff, 0xd8, 0xff, 0, 1, 2])
+    const db = await databaseWith('a.db', ['one'])
+    await insertProfile(db, { id: 'leg', file: { name: 'Leg' }, at })
+    await savePhoto(db, 'leg', { type: 'image/jpeg', image }, at)
+    await backUp(db, file('copy.db'))
+    await db.destroy()
+    await restoreFrom(file('copy.db'), file('b.db'), at)
+    const back = openDatabase(file('b.db'))
+    expect(await profileList(back)).toMatchObject([{ id: 'leg', file: { name: 'Leg' } }])
+    expect(await photoOf(back, 'leg')).toEqual({ type: 'image/jpeg', image })
+    await back.destroy()
   })
 
   it('is made while another process is in the middle of writing', async () => {

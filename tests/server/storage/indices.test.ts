@@ -5,6 +5,7 @@ import { boardListQuery } from '../../../server/storage/read/boards.ts'
 import { jobListQuery } from '../../../server/storage/read/jobs.ts'
 import { pieceListQuery, pieceStepsQuery, stepListQuery } from '../../../server/storage/read/pieces.ts'
 import { planListQuery } from '../../../server/storage/read/plans.ts'
+import { profileListQuery, versionListQuery } from '../../../server/storage/read/profiles.ts'
 import { readingListQuery } from '../../../server/storage/read/readings.ts'
 
 let db: Db
@@ -45,6 +46,8 @@ describe('every list', () => {
       () => readingListQuery(db, 'j').where('stage', '=', 'sanded'),
       'readings_by_stage',
     ],
+    ['profiles', () => profileListQuery(db), 'profiles_by_age'],
+    ['versions of a profile', () => versionListQuery(db, 'p'), 'sqlite_autoindex_profile_versions_1'],
     ['boards', () => boardListQuery(db), 'boards_by_age'],
   ])('of %s is read in order from an index', async (_, query, index) => {
     const steps = await stepsOf(query())

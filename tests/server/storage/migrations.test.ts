@@ -9,8 +9,10 @@ import { boardList } from '../../../server/storage/read/boards.ts'
 import { jobById, jobList } from '../../../server/storage/read/jobs.ts'
 import { pieceList, stepsOfPiece } from '../../../server/storage/read/pieces.ts'
 import { planOfBatch } from '../../../server/storage/read/plans.ts'
+import { profileById, profileList } from '../../../server/storage/read/profiles.ts'
 import { readingList } from '../../../server/storage/read/readings.ts'
 import { storedShop } from '../../../server/storage/read/shop.ts'
+import { insertProfile } from '../../../server/storage/write/profiles.ts'
 import { filesIn } from '../../files.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'setwright-migrations-'))
@@ -69,6 +71,9 @@ describe('the migrations', () => {
     ])
     expect((await storedShop(db))?.file).toEqual({ name: 'Old shop' })
     expect((await boardList(db)).map(({ key }) => key)).toEqual(['oak 1'])
+    expect(await profileList(db)).toEqual([])
+    await insertProfile(db, { id: 'leg', file: { name: 'Leg' }, at: '2026-11-01T08:00:00.000Z' })
+    expect(await profileById(db, 'leg')).toMatchObject({ revision: 1, file: { name: 'Leg' } })
     await db.destroy()
   })
 
