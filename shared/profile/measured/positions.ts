@@ -14,8 +14,11 @@ function placeAtDatum({ stations }: Sheet, { datum }: Original): number {
   return named.length === 0 && sameName('top', datum.name) ? stations.length - 1 : -1
 }
 
-/** Every place as far from where the tape starts as was read, up to the top counting more; nanometres. */
-function fromStart(sheet: Sheet, original: Original): Nanometres[] {
+/**
+ * How far each place lies from where the tape starts, in nanometres, more towards the top; absent where that was not
+ * read. A tape that starts at the foot itself is there without a reading when each place is read from the one before.
+ */
+export function fromStart(sheet: Sheet, original: Original): Nanometres[] {
   const down = original.datum?.towards === 'foot'
   const sign = down ? -1 : 1
   const atDatum = placeAtDatum(sheet, original)
@@ -47,8 +50,11 @@ function chained(read: Nanometres[], atDatum: number): Nanometres[] {
   })
 }
 
-/** How far the start of the tape lies from the foot as it stands today, nanometres. */
-function startFromFoot({ datum }: Original, atFoot: Nanometres): Nanometres {
+/**
+ * How far the start of the tape lies from the foot as it stands today, in nanometres, `atFoot` being what the foot
+ * reads from there; absent where neither tells it.
+ */
+export function startFromFoot({ datum }: Original, atFoot: Nanometres): Nanometres {
   if (datum?.fromFoot !== undefined) return nm(datum.fromFoot)
   if (atFoot !== undefined) return -atFoot
   return datum ? undefined : 0
@@ -69,14 +75,4 @@ export function positionsFromFoot(sheet: Sheet, original: Original): (number | u
     if (i === 0) return 0
     return at === undefined || start === undefined ? undefined : mmOfNm(start + at + wear)
   })
-}
-
-/**
- * How far the foot's own reading stands from the foot that the datum's distance gives, mm: both are the same length
- * measured twice. Absent where only one of them was read.
- */
-export function footDisagreement(sheet: Sheet, original: Original): number | undefined {
-  const atFoot = fromStart(sheet, original)[0]
-  const start = original.datum?.fromFoot
-  return atFoot === undefined || start === undefined ? undefined : mmOfNm(nm(start) + atFoot)
 }

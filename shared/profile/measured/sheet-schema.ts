@@ -108,7 +108,7 @@ function positionBreaches(original: Original, way: Sheet['way'], path: string): 
     const message =
       way === 'running'
         ? `must not be less than 0 on a tape that starts at the foot; read ${sizeText(at)}: name the datum if positions are counted from another place`
-        : `must not be less than 0, since it is counted from the place before; read ${sizeText(at)}`
+        : `must not be less than 0, since it is counted from the station before; read ${sizeText(at)}`
     return original.datum && (way === 'running' || i === start)
       ? []
       : [{ path: `${path}.readings[${i}].at`, message }]
@@ -119,7 +119,7 @@ function sheetBreaches(sheet: Sheet, path: string): Breach[] {
   return sheet.originals.flatMap((original, k) => {
     const here = `${path ? `${path}.` : ''}originals[${k}]`
     const beyond = original.readings.length - sheet.stations.length
-    const message = `must be at most one a place, ${sheet.stations.length} on this sheet; read a list of ${original.readings.length}`
+    const message = `must be at most one a station, ${sheet.stations.length} on this sheet; read a list of ${original.readings.length}`
     return [
       ...(beyond > 0 ? [{ path: `${here}.readings`, message }] : []),
       ...positionBreaches(original, sheet.way, here),
