@@ -2,6 +2,8 @@ import { z } from 'zod'
 import { readInput } from './input.ts'
 import { type Job, jobSchema, readJob } from './job.ts'
 import { Problem } from './problem.ts'
+import type { Sheet } from './profile/measured/sheet.ts'
+import { readSheet } from './profile/measured/sheet-schema.ts'
 import type { Units } from './units/length.ts'
 
 /** A profile kept in the library, as entered; lengths are text in its units or numbers of mm. */
@@ -77,6 +79,7 @@ export function jobFileFrom(entry: ProfileEntry & { id: string; revision: number
 /** A profile of the library as read: the job of a single part in it, absent while it is still being measured. */
 export interface ReadProfile {
   single?: Job
+  sheet?: Sheet
 }
 
 /**
@@ -85,11 +88,12 @@ export interface ReadProfile {
  * @throws Problem `bad-input` with every field that is wrong
  */
 export function readLibraryProfile(input: unknown): ReadProfile {
-  const given = readInput(z.looseObject({ sheet: z.looseObject({}).optional() }), input)
+  const given = readInput(z.looseObject({}), input)
+  const read: ReadProfile = given.sheet === undefined ? {} : { sheet: readSheet(given.sheet, 'sheet') }
   if (isMeasuring(given)) {
     readInput(measuringSchemas[given.units === 'mm' ? 'mm' : 'in'], input)
-    return {}
+    return read
   }
   const { name, units, profile, joints = [], species = STAND_IN_SPECIES, notes } = given
-  return { single: readJob({ name, units, profile, joints, species, notes, quantity: 1 }) }
+  return { ...read, single: readJob({ name, units, profile, joints, species, notes, quantity: 1 }) }
 }

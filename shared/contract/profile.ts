@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { readInput } from '../input.ts'
 import { librarySchema, readLibraryProfile } from '../library.ts'
+import { sheetSchema } from '../profile/measured/sheet-schema.ts'
 import { id, newKey } from './key.ts'
 
 const fields = librarySchema('in')
@@ -11,7 +12,7 @@ export const profileFileSchema = fields.extend({
   profile: fields.shape.profile
     .optional()
     .describe('As in a job file; may be left out, or have no stations, while there is a sheet'),
-  sheet: z.looseObject({}).optional().describe('The measuring sheet it is made from'),
+  sheet: sheetSchema('in').optional().describe('The measuring sheet it is made from'),
 })
 
 /** A new profile: the profile and the key that becomes its id. */
