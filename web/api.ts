@@ -175,6 +175,11 @@ export const deleteProfile = (id: string, revision: number) =>
   ask<void>(profile(id), { method: 'DELETE', ifMatch: revision })
 /** Every version of a profile, the newest first. */
 export const profileVersions = (id: string) => ask<ProfileVersion[]>(`${profile(id)}/versions`)
+/** The address of a print of a profile alone. */
+export const profilePrintPath = (
+  id: string,
+  print: 'pattern.pdf' | 'pattern.svg' | 'story-stick.pdf',
+): string => `/api${profile(id)}/prints/${print}${asChosen()}`
 /** The photograph behind a profile, as a data address; `undefined` where there is none. */
 export const profilePhoto = async (id: string): Promise<string | undefined> =>
   (await ask<{ image?: string }>(`${profile(id)}/photo`)).image

@@ -1,6 +1,7 @@
 import { newKey } from './api.ts'
 import type { JobFile } from './job-file.ts'
 import type { LibraryFile } from './library-file.ts'
+import type { History } from './undo.ts'
 
 /** Edits that are not saved yet, kept on this device so that nothing entered is lost. */
 export interface Draft<File = JobFile> {
@@ -11,6 +12,8 @@ export interface Draft<File = JobFile> {
   key: string
   /** What was sent of it: a save whose answer got lost is told by it from a change by somebody else. */
   sent?: File[]
+  /** What was done to it, to be taken back. */
+  history?: History
 }
 
 /** A draft that another tab keeps, or kept before it was closed. */
@@ -40,7 +43,7 @@ function tab(): string {
 }
 
 /** The drafts of one kind of file on this device, those of this tab and those of others. */
-class DraftShelf<File> {
+export class DraftShelf<File> {
   private readonly prefix: string
   /** Whether what was found is a file that can be gone on with. */
   private readonly isWhole: (file: File) => boolean

@@ -27,7 +27,10 @@ const sizes = ['at', 'diameter', 'rise', 'depth', 'side', 'shoulderLength', 'plu
 const numbersNotLengths = new Set(['practice', 'bowPerMm'])
 
 /** What of a file holds lengths; a job file and a profile of the library are such. */
-type Lengths = Pick<JobFile, 'units' | 'profile' | 'joints' | 'tolerance' | 'allowances' | 'instrument'>
+export type Lengths = Pick<
+  JobFile,
+  'units' | 'profile' | 'joints' | 'tolerance' | 'allowances' | 'instrument'
+>
 
 /** The file in other units, every length meaning what it meant: text without a unit gets the one it was read in. */
 export function inUnits<File extends Lengths>(file: File, units: Units): File {

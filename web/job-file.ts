@@ -64,6 +64,8 @@ export interface JobFile {
   allowances?: Record<string, Entered>
   instrument?: { jawWidth?: Entered }
   notes?: string
+  /** The profile of the library it was made from, as it was then. */
+  from?: { profile: string; revision: number }
 }
 
 /** A job as the server keeps it: the file as entered, and what the server knows about it. */

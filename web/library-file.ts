@@ -1,4 +1,12 @@
-import type { LibraryProfile, ProfileVersion } from '../shared/library.ts'
+import type { Job } from '../shared/job.ts'
+import {
+  jobFileFrom,
+  type LibraryProfile,
+  type ProfileVersion,
+  readLibraryProfile,
+} from '../shared/library.ts'
+import { Problem } from '../shared/problem.ts'
+import type { Profile } from '../shared/profile/profile.ts'
 import type { Units } from '../shared/units/length.ts'
 import { newJobFile, sentJoints } from './job-entries.ts'
 import type { EnteredJoint, EnteredStation, JobFile } from './job-file.ts'
@@ -40,5 +48,31 @@ export const sentLibraryFile = (file: LibraryFile): LibraryFile => ({
   ...(file.joints && { joints: sentJoints(file.joints) }),
 })
 
-/** What a job has of a profile, for keeping it in the library. */
-export const libraryFileOfJob = (job: JobFile, name: string): LibraryFile => ({ ...picked(job), name })
+/** What a job has of a profile, to be kept in the library under a name of its own. */
+export function libraryFileOfJob({ units, profile, joints, species }: JobFile, name: string): LibraryFile {
+  return { name, units, profile, ...(joints && { joints: sentJoints(joints) }), species }
+}
+
+const drawn = new WeakMap<object, Profile>()
+
+/** A profile of the library as it is drawn, worked out once for each; none while it is still being measured. */
+export function drawnProfile(entry: LibraryProfile | ProfileVersion): Profile | undefined {
+  const profile = drawn.get(entry) ?? singleOf(entry)?.profile
+  if (profile) drawn.set(entry, profile)
+  return profile
+}
+
+function singleOf(entry: LibraryProfile | ProfileVersion): Job | undefined {
+  try {
+    return readLibraryProfile(libraryFileOf(entry)).single
+  } catch (problem) {
+    if (problem instanceof Problem) return undefined
+    throw problem
+  }
+}
+
+/** A new job of a profile of the library, to be looked through: what the profile leaves open is as in any new job. */
+export const jobOfProfile = (entry: LibraryProfile): JobFile => ({
+  ...newJobFile(entry.units),
+  ...(jobFileFrom(entry) as unknown as Partial<JobFile>),
+})

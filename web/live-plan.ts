@@ -1,4 +1,5 @@
 import { type Job, readJob } from '../shared/job.ts'
+import { isMeasuring, readLibraryProfile, STAND_IN_SPECIES } from '../shared/library.ts'
 import { type Plan, planJob } from '../shared/plan.ts'
 import { type Breach, Problem } from '../shared/problem.ts'
 import { sentFile } from './job-entries.ts'
@@ -50,9 +51,20 @@ export function livePlan(file: JobFile, ground: ShopAndWoods): LivePlan {
 }
 
 /** A profile of the library read as its parts of a job are: how it can be drawn, and what is wrong with it. */
-export const liveProfile = (file: LibraryFile): Omit<LivePlan, 'plan'> => {
-  const { job, errors } = liveJob({ ...sentLibraryFile(file), species: file.species || 'any', quantity: 1 })
+export function liveProfile(file: LibraryFile): Omit<LivePlan, 'plan'> {
+  const sent = sentLibraryFile(file)
+  if (isMeasuring(sent)) return { errors: errorsOf(() => readLibraryProfile(sent)) }
+  const { job, errors } = liveJob({ ...sent, species: sent.species || STAND_IN_SPECIES, quantity: 1 })
   return { ...(job && { job }), errors }
+}
+
+function errorsOf(reading: () => unknown): Breach[] {
+  try {
+    reading()
+    return []
+  } catch (problem) {
+    return breachesOf(problem)
+  }
 }
 
 function planned(job: Job, { shop, woods }: ShopAndWoods): { plan?: Plan; errors: Breach[] } {

@@ -17,7 +17,8 @@ const sorted = (value: unknown): unknown =>
 export const sameFile = (a: unknown, b: unknown): boolean =>
   JSON.stringify(sorted(a)) === JSON.stringify(sorted(b))
 
-interface Stored {
+/** Something the server keeps. */
+export interface Stored {
   id: string
   revision: number
 }

@@ -27,3 +27,14 @@ export const momentText = (at: string): string =>
     minute: '2-digit',
     hourCycle: 'h23',
   })
+
+/** The same with its year, for what is kept for long: `Mar 4, 2026, 14:05`. */
+export const datedText = (at: string): string =>
+  new Date(at).toLocaleString('en', {
+    year: 'numeric',
+    month: 'short',
+    day: 'numeric',
+    hour: '2-digit',
+    minute: '2-digit',
+    hourCycle: 'h23',
+  })

@@ -1,4 +1,4 @@
-import { css, html, LitElement } from 'lit'
+import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { pageWear } from '../styles/all.ts'
 
@@ -25,6 +25,8 @@ export class AskTwice extends LitElement {
 
   /** What the button says, and what is asked before it is done. */
   @property() label = ''
+  /** What it says where it is read out among others; the label when empty. */
+  @property() named = ''
   @property() question = ''
   /** What the second button says. */
   @property() answer = 'Yes'
@@ -47,7 +49,7 @@ export class AskTwice extends LitElement {
   override render() {
     const look = this.danger ? 'danger' : ''
     if (!this.asking || this.disabled) {
-      return html`<button type="button" class=${look} ?disabled=${this.disabled} @click=${() => this.ask(true)}>${this.label}</button>`
+      return html`<button type="button" class=${look} ?disabled=${this.disabled} aria-label=${this.named || nothing} @click=${() => this.ask(true)}>${this.label}</button>`
     }
     return html`<div class="asking" role="group" aria-label=${this.question}>
       <p role="alert">${this.question}</p>

@@ -1,0 +1,269 @@
+import type { ReactiveController, ReactiveControllerHost } from 'lit'
+import type { Breach } from '../shared/problem.ts'
+import type { Units } from '../shared/units/length.ts'
+import { newKey, Refusal } from './api.ts'
+import type { Draft, DraftShelf, OtherDraft } from './drafts.ts'
+import type { EditDetail } from './edit.ts'
+import { type EntryDetail, entryAt, withEntry } from './entry.ts'
+import { jobField } from './field-words.ts'
+import { inUnits, type Lengths } from './job-entries.ts'
+import type { DraftSaver, Stored } from './save-draft.ts'
+import { editedDraft, historyInUnits, redoneDraft, undoneDraft } from './undo.ts'
+
+/** What the desk needs to know of the files it works on, and whom it tells. */
+export interface DeskTrade<File, Kept extends Stored> {
+  shelf: DraftShelf<File>
+  saver: DraftSaver<File, Kept>
+  load: (id: string) => Promise<Kept>
+  /** The draft is another one now: what rests on it is worked out again. */
+  changed: () => void
+  /** It is stored; `fresh` where it was not before. */
+  stored: (id: string, fresh: boolean) => void
+  /** What is stored is fetched again. */
+  reload: () => Promise<void>
+  /** Brings the cursor to the field of an error. */
+  focus: (path: string) => void
+}
+
+const UNDOABLE = /^(profile\.stations|joints)/
+
+/** Whether nothing stands in the field yet. */
+function isUntouched(file: unknown, path: string): boolean {
+  const value = entryAt(file, path)
+  return value === undefined || value === '' || (Array.isArray(value) && value.every((each) => each === ''))
+}
+
+/** Writes a file of one kind: kept on the device at each stroke, undone and done again, stored without a loss. */
+export class DraftDesk<File extends Lengths, Kept extends Stored> implements ReactiveController {
+  draft: Draft<File> | undefined
+  /** What the server refused. */
+  refused: Breach[] = []
+  message = ''
+  /** It was changed elsewhere while it was written here. */
+  conflict = false
+  /** It was deleted elsewhere while edits of it are kept here. */
+  gone = false
+  others: OtherDraft<File>[] = []
+  saving = false
+  saved = true
+  /** Somebody tried to save: from now on also what is still empty is told. */
+  tried = false
+  private id = ''
+  /** The field being typed in: its error waits until it is left. */
+  private typing = ''
+  private readonly host: ReactiveControllerHost
+  private readonly trade: DeskTrade<File, Kept>
+
+  constructor(host: ReactiveControllerHost, trade: DeskTrade<File, Kept>) {
+    this.host = host
+    this.trade = trade
+    host.addController(this)
+  }
+
+  hostConnected() {
+    addEventListener('storage', this.listOthers)
+  }
+
+  hostDisconnected() {
+    removeEventListener('storage', this.listOthers)
+  }
+
+  private readonly listOthers = () => {
+    this.others = this.trade.shelf.others().filter(({ id }) => id === this.id)
+    this.host.requestUpdate()
+  }
+
+  /** Clears the desk for another file. */
+  turnTo(id: string) {
+    this.id = id
+    this.draft = undefined
+    this.tried = false
+    this.refused = []
+    this.message = ''
+    this.conflict = false
+    this.gone = false
+  }
+
+  /** Kept edits come back; without any what is stored, or something new, is the start. */
+  begin(stored: { file: File; revision: number } | undefined, fresh: () => File) {
+    const { shelf } = this.trade
+    this.gone = this.id !== '' && !stored
+    this.listOthers()
+    const [other] = this.others
+    const kept = shelf.of(this.id) ?? (this.gone && other ? shelf.adopt(other) : undefined)
+    this.draft = kept ?? {
+      file: stored?.file ?? fresh(),
+      key: newKey(),
+      ...(stored && { revision: stored.revision }),
+    }
+    this.saved = !kept && stored !== undefined
+    this.message = kept && !this.gone ? 'Your unsaved edits from this device are back.' : ''
+    this.listOthers()
+    this.trade.changed()
+  }
+
+  readonly entry = ({ detail: { path, value } }: CustomEvent<EntryDetail>) => {
+    const merge = path === this.typing
+    this.typing = path
+    this.change(path === 'units' ? this.rewritten(value as Units) : this.typed(path, value, merge))
+  }
+
+  private typed(path: string, value: unknown, merge: boolean): Draft<File> {
+    const draft = this.draft!
+    const file = withEntry(draft.file, path, value)
+    const kinds = (file.joints ?? []).map(({ kind }) => kind)
+    return UNDOABLE.test(path) ? editedDraft(draft, file, jobField(path, kinds), merge) : { ...draft, file }
+  }
+
+  private rewritten(units: Units): Draft<File> {
+    const { history, ...draft } = this.draft!
+    const file = inUnits(draft.file, units)
+    return { ...draft, file, ...(history && { history: historyInUnits(history, draft.file.units, units) }) }
+  }
+
+  readonly edit = ({ detail }: CustomEvent<EditDetail>) => {
+    const draft = this.draft!
+    const { stations, joints = draft.file.joints, label, merge } = detail
+    const file = { ...draft.file, profile: { ...draft.file.profile, stations }, ...(joints && { joints }) }
+    this.typing = ''
+    this.change(editedDraft(draft, file, label, merge))
+  }
+
+  readonly undo = () => {
+    this.typing = ''
+    this.change(undoneDraft(this.draft!))
+  }
+
+  readonly redo = () => {
+    this.typing = ''
+    this.change(redoneDraft(this.draft!))
+  }
+
+  readonly left = () => {
+    this.typing = ''
+    this.host.requestUpdate()
+  }
+
+  /** Goes on with a changed draft, kept on this device at once. */
+  private change(draft: Draft<File> | undefined) {
+    if (!draft) return
+    this.draft = draft
+    this.refused = []
+    this.saved = false
+    this.message = this.trade.shelf.keep(this.id, draft)
+      ? ''
+      : 'This device has no room to keep your edits: save soon.'
+    this.trade.changed()
+    this.host.requestUpdate()
+  }
+
+  /** Saves what can be read; with errors the cursor goes to the first of them. */
+  async save(errors: readonly Breach[]) {
+    this.tried = true
+    if (errors[0]) {
+      this.message = ''
+      this.host.requestUpdate()
+      await this.host.updateComplete
+      this.trade.focus(errors[0].path)
+      return
+    }
+    await this.send(this.draft!.revision)
+  }
+
+  private async send(revision: number | undefined) {
+    const { shelf, saver } = this.trade
+    const sent = saver.withSending({ ...this.draft!, ...(revision !== undefined && { revision }) })
+    this.draft = sent
+    shelf.keep(this.id, sent)
+    this.saving = true
+    this.host.requestUpdate()
+    try {
+      const kept = await saver.save(this.id, sent)
+      this.kept(kept, sent)
+    } catch (failure) {
+      this.failed(failure)
+    } finally {
+      this.saving = false
+      this.host.requestUpdate()
+    }
+  }
+
+  /** What was typed while the save was under way stays as unsaved edits on the new revision. */
+  private kept({ id, revision }: Kept, sent: Draft<File>) {
+    const { shelf } = this.trade
+    this.conflict = false
+    const same = this.draft === sent
+    const fresh = this.id === ''
+    shelf.drop(this.id)
+    const { file, key, history } = this.draft!
+    this.draft = { file, key, revision, ...(history && { history }) }
+    if (!same) shelf.keep(id, this.draft)
+    this.saved = same
+    this.message = same ? 'Saved.' : ''
+    this.trade.stored(id, fresh)
+  }
+
+  private failed(failure: unknown) {
+    if (!(failure instanceof Refusal)) throw failure
+    this.conflict = failure.status === 412
+    this.refused = failure.errors
+    this.message = this.conflict || failure.errors.some(({ path }) => path) ? '' : failure.message
+    this.gone = failure.status === 404
+    const [first] = failure.errors
+    if (first) void this.host.updateComplete.then(() => this.trade.focus(first.path))
+  }
+
+  readonly saveOverTheirs = async () => {
+    try {
+      const { revision } = await this.trade.load(this.id)
+      await this.send(revision)
+    } catch (failure) {
+      this.failed(failure)
+      this.host.requestUpdate()
+    }
+  }
+
+  readonly discard = async () => {
+    this.trade.shelf.drop(this.id)
+    this.conflict = false
+    this.tried = false
+    await this.trade.reload()
+  }
+
+  /** Stores edits as something of their own; `drop` forgets them here once they are. */
+  async saveAsNew({ revision: _revision, ...draft }: Draft<File>, drop: () => void) {
+    const { saver } = this.trade
+    try {
+      const { id } = await saver.save('', saver.withSending(draft))
+      drop()
+      this.trade.stored(id, true)
+    } catch (failure) {
+      this.failed(failure)
+      this.host.requestUpdate()
+    }
+  }
+
+  readonly saveMineAsNew = () => this.saveAsNew(this.draft!, () => this.trade.shelf.drop(this.id))
+
+  readonly abandon = () => this.trade.shelf.drop(this.id)
+
+  /** Goes on with another tab's draft; the own one is laid aside. */
+  adopt(other: OtherDraft<File>) {
+    if (!this.saved) this.trade.shelf.setAside(this.id)
+    this.trade.shelf.adopt(other)
+    void this.trade.reload()
+  }
+
+  dropOther(other: OtherDraft<File>) {
+    this.trade.shelf.dropOther(other)
+    this.listOthers()
+  }
+
+  /** Errors as they are shown: not of the field being typed in, nor of fields still empty before the first try to save. */
+  shown(errors: readonly Breach[]): Breach[] {
+    const { file } = this.draft!
+    return [...errors, ...this.refused].filter(
+      ({ path }) => path !== this.typing && (this.tried || !isUntouched(file, path)),
+    )
+  }
+}

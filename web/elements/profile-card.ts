@@ -1,0 +1,102 @@
+import { css, html, LitElement, nothing } from 'lit'
+import { customElement, property } from 'lit/decorators.js'
+import type { LibraryProfile } from '../../shared/library.ts'
+import type { Profile } from '../../shared/profile/profile.ts'
+import type { LengthStyle } from '../../shared/units/length.ts'
+import { profilePath } from '../router.ts'
+import { pageWear } from '../styles/all.ts'
+import './ask-twice.ts'
+import { profileWords } from './profile-words.ts'
+import './turned-part.ts'
+
+/** One profile of the library: drawn small, its size, its versions. Sends `make-job` and `delete`. */
+@customElement('profile-card')
+export class ProfileCard extends LitElement {
+  static override styles = [
+    ...pageWear,
+    css`
+      :host {
+        grid-template-rows: auto auto 1fr auto;
+      }
+      .name {
+        font-family: var(--serif);
+        font-size: var(--size-large);
+        font-weight: 600;
+        overflow-wrap: anywhere;
+        display: inline-flex;
+        align-items: center;
+        min-height: var(--touch);
+        min-width: var(--touch);
+      }
+      .line {
+        display: flex;
+        gap: var(--space-2) var(--space-3);
+        flex-wrap: wrap;
+        align-items: baseline;
+      }
+      .part {
+        display: grid;
+        align-items: center;
+        height: 6rem;
+        padding: var(--space-1) 0;
+      }
+      .notes {
+        overflow-wrap: anywhere;
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) entry!: LibraryProfile
+  /** The profile as it is drawn; absent while it is still being measured. */
+  @property({ attribute: false }) profile?: Profile
+  @property() wood = ''
+  @property({ attribute: false }) lengthStyle: LengthStyle = 'fraction'
+
+  override render() {
+    const { entry, profile } = this
+    const { id, name, revision, notes } = entry
+    return html`
+      <div class="line">
+        <a class="name" href=${profilePath(id)}>${name}</a>
+        ${revision > 1 ? html`<span class="mark">${revision} versions</span>` : nothing}
+        ${entry.sheet ? html`<span class="mark">measured</span>` : nothing}
+      </div>
+      <div class="part">
+        ${
+          profile
+            ? html`<turned-part compact orientation="horizontal" .profile=${profile} .species=${entry.species ?? ''}></turned-part>`
+            : html`<p class="soft">Still being measured: no stations yet.</p>`
+        }
+      </div>
+      <div>
+        ${profile ? html`<p>${profileWords(profile, this.lengthStyle)}${this.wood ? `, in ${this.wood}` : ''}</p>` : nothing}
+        ${notes ? html`<p class="soft notes">${notes}</p>` : nothing}
+      </div>
+      <div class="buttons no-print">
+        ${
+          profile
+            ? html`<button type="button" aria-label="Make a job of ${name}" @click=${() => this.send('make-job')}>Make a job</button>`
+            : html`<a class="button" href=${profilePath(id, 'measure')}>Go on measuring</a>`
+        }
+        <ask-twice
+          label="Delete"
+          named="Delete ${name}"
+          question="Delete ${name}${revision > 1 ? ` and its ${revision} versions` : ''} for good? Jobs made from it keep their own profile."
+          answer="Yes, delete it"
+          danger
+          @confirmed=${() => this.send('delete')}
+        ></ask-twice>
+      </div>
+    `
+  }
+
+  private send(name: 'make-job' | 'delete') {
+    this.dispatchEvent(new CustomEvent(name))
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'profile-card': ProfileCard
+  }
+}
