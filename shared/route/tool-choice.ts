@@ -1,3 +1,4 @@
+import { FILLET } from '../profile/fillet.ts'
 import { diametersOf } from '../profile/radius.ts'
 import type { CutKind } from '../turning/edge.ts'
 import { inches, nm } from '../units/length.ts'
@@ -25,8 +26,6 @@ const usual: Record<ToolKind, { name: string; width: number }> = {
   scraper: { name: '1/2 in round-nose scraper', width: inches(1 / 2) },
 }
 
-/** Straight lengths under this are fillets, cut with the parting tool tipped for a shearing cut. Common practice, no source. */
-const FILLET = inches(1 / 4)
 /** Convex curves from this length on are skew work. Common practice, no source. */
 const LONG_CURVE = inches(1)
 

@@ -9,6 +9,8 @@ export interface Edited {
   placeOf(at: number): number
   /** What could not be kept exactly, with by how much. */
   note?: string
+  /** Greatest distance from the old outline, mm on the radius, where the shapes there could not keep it. */
+  deviation?: number
 }
 
 /** Stations copied out of a profile, the first one at 0; lengths mm. */

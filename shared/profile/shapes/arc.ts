@@ -2,8 +2,12 @@ import type { Span } from '../profile.ts'
 import type { Arc, Shape } from './shape.ts'
 import { lineArc, lineRadius, lineSlope } from './straight.ts'
 
-/** Radius of the circle whose arc has that sagitta over a chord that wide. */
-const circleRadius = (w: number, sagitta: number): number => (w * w) / 8 / sagitta + sagitta / 2
+/**
+ * Radius of the circle whose arc has that sagitta over a chord that wide, mm: w²/8s + s/2.
+ *
+ * @example circleRadius(20, 10) // 10
+ */
+export const circleRadius = (w: number, sagitta: number): number => (w * w) / 8 / sagitta + sagitta / 2
 
 /** Distance of that circle's centre below the chord; 0 for a half round. */
 const centreDepth = (w: number, sagitta: number): number =>
