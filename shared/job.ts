@@ -4,8 +4,11 @@ import type { Mount } from './blank/mount.ts'
 import { day, lengthOf, listOf, readInput } from './input.ts'
 import { type Breach, badInput } from './problem.ts'
 import { profileBreaches } from './profile/check.ts'
+import { partLimits, STATIONS_MAX } from './profile/part-limits.ts'
 import { type Profile, shapeNames } from './profile/profile.ts'
 import { sizeText } from './profile/size-text.ts'
+import type { StairUse, StairWishes } from './profile/stair.ts'
+import { stairSchema } from './profile/stair-schema.ts'
 import { withTenons } from './profile/tenon-joints.ts'
 import type { RouteInput, RouteJoint } from './route/input.ts'
 import { inches, nm, type Units } from './units/length.ts'
@@ -55,7 +58,13 @@ export interface Job {
   perBlank: number | 'auto'
   grain: Grain
   finish: Finish
-  use: 'furniture' | 'stair' | 'guard'
+  use: 'furniture' | StairUse
+  /** What is known of the stair or guard, where it is one. */
+  stair?: StairWishes
+  /** Made in pairs: odd pieces are left hands, even ones right; their joints are each other’s mirror image. */
+  mirrored?: boolean
+  /** The shop’s lot of wood it is made from, by its name. */
+  lot?: string
   allowances: Partial<Allowances>
   instrument: { jawWidth: number }
   notes?: string
@@ -64,10 +73,6 @@ export interface Job {
   /** Fields of the file that mean nothing here; said, never silently dropped. */
   unread: string[]
 }
-
-const PART_LENGTH_MAX = 20_000
-const PART_THICKNESS_MAX = 1_000
-const STATIONS_MAX = 2_000
 
 const text = (most: number) => z.string().max(most)
 
@@ -158,6 +163,9 @@ export function jobSchema(units: Units) {
     grain: z.enum(['any', 'rift', 'straight']).default('any'),
     finish: z.enum(['none', 'oil', 'wax', 'polish', 'film']).default('oil'),
     use: z.enum(['furniture', 'stair', 'guard']).default('furniture'),
+    stair: stairSchema(units).optional(),
+    mirrored: z.boolean().optional(),
+    lot: z.string().trim().min(1).max(80).optional(),
     allowances: allowancesSchema(units).prefault({}),
     instrument: z.object({ jawWidth: size.default(JAW_WIDTH) }).prefault({}),
     notes: text(4000).optional(),
@@ -184,6 +192,26 @@ function unreadFields(input: unknown, parsed: unknown, path = ''): string[] {
   })
 }
 
+/** Joints that lie off the part, and a length between rails that is none of the part’s. */
+function outsideBreaches({ profile, joints, stair }: Job): Breach[] {
+  const length = profile.stations.at(-1)!.at
+  const found: Breach[] = joints.flatMap(({ at }, i) =>
+    nm(at) > nm(length)
+      ? [
+          {
+            path: `joints[${i}].at`,
+            message: `must lie on the part, between 0 and ${sizeText(length)}; read ${sizeText(at)}`,
+          },
+        ]
+      : [],
+  )
+  const [from, to] = stair?.between ?? [0, length]
+  if (nm(from) < nm(to) && nm(to) <= nm(length)) return found
+  const read = `read ${sizeText(from)} and ${sizeText(to)}`
+  const allowed = `must be two places of the part, the lower first, between 0 and ${sizeText(length)}`
+  return [...found, { path: 'stair.between', message: `${allowed}; ${read}` }]
+}
+
 /**
  * A job file as read from outside, checked whole.
  * @throws Problem `bad-input` with every field that is wrong, what was read and what is allowed
@@ -196,22 +224,9 @@ export function readJob(input: unknown): Job {
     allowances: allowancesFrom(parsed.allowances),
     unread: unreadFields(input, parsed),
   }
-  const breaches: Breach[] = profileBreaches(job.profile, 'profile', {
-    lengthMax: PART_LENGTH_MAX,
-    thicknessMax: PART_THICKNESS_MAX,
-  })
+  const breaches: Breach[] = profileBreaches(job.profile, 'profile', partLimits)
   if (breaches.length > 0) throw badInput(breaches)
-  const length = job.profile.stations.at(-1)!.at
-  const outside = job.joints.flatMap((joint, i) =>
-    nm(joint.at) > nm(length)
-      ? [
-          {
-            path: `joints[${i}].at`,
-            message: `must lie on the part, between 0 and ${sizeText(length)}; read ${sizeText(joint.at)}`,
-          },
-        ]
-      : [],
-  )
+  const outside = outsideBreaches(job)
   if (outside.length > 0) throw badInput(outside)
   return { ...job, profile: withTenons(job.profile, job.joints, job.tolerance) }
 }

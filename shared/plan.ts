@@ -1,55 +1,47 @@
-import { type Allowances, defaultAllowances } from './blank/allowances.ts'
-import { type Blank, blankFor } from './blank/blank.ts'
+import type { Allowances } from './blank/allowances.ts'
+import type { Blank } from './blank/blank.ts'
 import { blankBeam, stickWhip } from './blank/stick-whip.ts'
 import type { CutOrder, CutPlan } from './cutting/board.ts'
-import { cutBreaches } from './cutting/check.ts'
-import { cutOrderFor } from './cutting/order-for-blank.ts'
-import { quickCut } from './cutting/quick.ts'
-import { type YardList, yardList } from './cutting/yard-list.ts'
+import type { YardList } from './cutting/yard-list.ts'
 import { timedOperations } from './estimate/minutes.ts'
-import { type Quote, quoteOf } from './estimate/quote.ts'
+import type { Quote } from './estimate/quote.ts'
 import { type BatchTime, batchTime } from './estimate/time.ts'
 import { waitsFor } from './estimate/waits.ts'
 import type { Job } from './job.ts'
+import {
+  allowancesOf,
+  blankOf,
+  checkedCut,
+  cutOrderOf,
+  grindingOf,
+  handCautions,
+  jobPart,
+  jobStair,
+  lotCautions,
+  quoteFor,
+  type Sanding,
+  sandingOf,
+  sharpeningOf,
+  stairCautions,
+  stickOf,
+  yardOf,
+} from './plan-parts.ts'
 import { type CheckStation, checkStations } from './profile/check-stations.ts'
-import { jointReach } from './profile/joint-reach.ts'
-import { spansOf } from './profile/profile.ts'
-import { type Solid, solidOf } from './profile/solid.ts'
+import type { Part } from './profile/part.ts'
+import type { Stair } from './profile/stair.ts'
 import { standInCaution, woodOrStandIn } from './profile/stand-in-wood.ts'
 import { type BarWood, type Whip, whipOf, whyNoWhip } from './profile/whip.ts'
 import { cautionSentences } from './route/cautions.ts'
 import { type Finishing, finishingOf } from './route/finishing.ts'
 import type { Operation, Passes } from './route/operation.ts'
 import { routeFor } from './route/route.ts'
-import type { Shop, ShopStock } from './shop.ts'
+import type { Shop } from './shop.ts'
 import { type Calipers, calipersFor } from './turning/calipers.ts'
-import { grindingFor, type ToolGrinding } from './turning/edge.ts'
+import type { ToolGrinding } from './turning/edge.ts'
 import { styleOf } from './units/length.ts'
-import { densityCautions, densityOf } from './wood/density.ts'
-import { type Movement, movementOf, whyNoMovement } from './wood/movement.ts'
-import { type Species, speciesKey, speciesNamed } from './wood/species.ts'
-
-/** The finished part: lengths mm, areas mm², volume mm³, mass g, density kg/m³. */
-export interface Part extends Solid {
-  /** Absent, with what depends on it, where the wood has no specific gravity on record. */
-  mass?: number
-  density?: number
-  whip?: Whip
-  movement?: Movement
-}
-
-/** Something to mind, and what it is about. */
-export interface Caution {
-  about: 'job' | 'part' | 'checks' | 'blank' | 'lumber' | 'work' | 'finish' | 'price'
-  text: string
-}
-
-export interface Sanding {
-  grits: number[]
-  minutesEach: number
-  rpm?: number
-  why: string
-}
+import { densityCautions } from './wood/density.ts'
+import { whyNoMovement } from './wood/movement.ts'
+import { type Species, speciesNamed } from './wood/species.ts'
 
 /** Everything worked out for a job before any wood is cut. */
 export interface Plan {
@@ -57,6 +49,8 @@ export interface Plan {
   /** What held for this job: its own figures before the shop’s before the defaults. */
   allowances: Allowances
   part: Part
+  /** Spacing and strength of stair parts; absent for furniture and for halves of a split part. */
+  stair?: Stair
   checkStations: CheckStation[]
   blank: Blank
   cutOrder: CutOrder
@@ -78,130 +72,11 @@ export interface Plan {
 export const speciesOf = (job: Job, shop: Shop, woods: Species[]): Species =>
   speciesNamed([...shop.species, ...woods], job.species)
 
-/** What holds for this job: its own figures before the shop’s before the defaults. */
-export const allowancesOf = (job: Job, shop: Shop): Allowances => ({
-  ...defaultAllowances(job.units),
-  ...shop.allowances,
-  ...job.allowances,
-})
-
-/** Rows of the shop’s stock table for a wood by its key; those for every wood where it has none of its own. */
-export function stockOf(species: string, stock: ShopStock[]): ShopStock[] {
-  const own = stock.filter((row) => speciesKey(row.species) === species)
-  return own.length > 0 ? own : stock.filter((row) => row.species === '*')
+/** Something to mind, and what it is about. */
+export interface Caution {
+  about: 'job' | 'part' | 'stair' | 'checks' | 'blank' | 'lumber' | 'work' | 'finish' | 'price'
+  text: string
 }
-
-function partOf(job: Job, species: Species): Part {
-  const solid = solidOf(job.profile)
-  const density = densityOf(species, job.moisture)
-  const movement = movementOf(species, solid.maxDiameter, job.moisture, job.serviceMoisture)
-  const wood = barWood(species, density)
-  return {
-    ...solid,
-    ...(density !== undefined && { density, mass: solid.volume * density * 1e-6 }),
-    ...(wood && { whip: whipOf(job.profile, wood) }),
-    ...(movement && { movement }),
-  }
-}
-
-const barWood = ({ moeGPa }: Species, density: number | undefined): BarWood | undefined =>
-  moeGPa === undefined || density === undefined ? undefined : { moeGPa, density }
-
-/** What both ends of the part look like to whoever saws the blank. */
-function endsOf(job: Job): Parameters<typeof blankFor>[0]['ends'] {
-  const spans = spansOf(job.profile)
-  const [first, last] = [spans[0]!, spans.at(-1)!]
-  return {
-    foot: {
-      square: first.shape === 'square',
-      diameter: first.d0,
-      trimLater: job.profile.stations[0]!.trimLater,
-    },
-    top: {
-      square: last.shape === 'square',
-      diameter: last.d1,
-      trimLater: job.profile.stations.at(-1)!.trimLater,
-    },
-  }
-}
-
-const stickOf = (job: Job, part: Part, parts: number, allowances: Allowances) => ({
-  profile: job.profile,
-  parts,
-  partLength: part.length,
-  between: allowances.between,
-  diameter: part.maxDiameter,
-})
-
-function blankOf(job: Job, shop: Shop, part: Part, wood: BarWood): Blank {
-  const allowances = allowancesOf(job, shop)
-  const spans = spansOf(job.profile)
-  return blankFor({
-    units: job.units,
-    part,
-    ends: endsOf(job),
-    joints: job.joints.map((joint) => jointReach(joint, spans)),
-    mount: job.mount,
-    perBlank: job.perBlank,
-    quantity: job.quantity,
-    match: job.match,
-    split: job.profile.split,
-    allowances,
-    density: part.density,
-    stock: stockOf(job.species, shop.stock),
-    lathes: shop.lathes,
-    confidence: shop.spareConfidence,
-    record: shop.record,
-    allowsStick: (parts) => stickWhip(stickOf(job, part, parts, allowances), wood).rest === 'none',
-  })
-}
-
-function cutOrderOf(job: Job, shop: Shop, blank: Blank): CutOrder {
-  const stock = stockOf(job.species, shop.stock).find(
-    (row) => row.nominal === blank.nominal && !!row.surfaced === !!blank.surfaced,
-  )
-  const { kerf, endTrim, edgeTrim, minOffcut, priceBy, currency, yardBoards } = shop
-  return cutOrderFor({
-    units: job.units,
-    blank,
-    yardBoards,
-    pricePerBoardFoot: stock?.pricePerBoardFoot,
-    kerf,
-    endTrim,
-    edgeTrim,
-    minOffcut,
-    priceBy,
-    currency,
-  })
-}
-
-/**
- * The cut of an order, the quick one unless a better was found, gone over by the checker.
- * @throws Error when the checker finds anything: a plan that fails is never shown
- */
-function checkedCut(order: CutOrder, better?: CutPlan): CutPlan {
-  const cut = better ?? quickCut(order)
-  const breaches = cutBreaches(order, cut)
-  if (breaches.length > 0) throw new Error(`the cut plan fails its check: ${breaches[0]}`)
-  return cut
-}
-
-const yardOf = (job: Job, shop: Shop, blank: Blank): YardList =>
-  yardList({
-    species: job.species,
-    nominal: blank.nominal,
-    thickness: blank.thickness,
-    layerThickness: blank.layerThickness,
-    sawn: blank.sawn,
-    length: blank.length,
-    count: blank.count * blank.layers,
-    kerf: shop.kerf,
-    endTrim: shop.endTrim,
-    edgeTrim: shop.edgeTrim,
-    grade: shop.grade,
-    extra: shop.extraWood,
-    yardBoards: shop.yardBoards,
-  })
 
 interface Ground {
   job: Job
@@ -249,72 +124,6 @@ function workOf(ground: Ground) {
 export const partsOf = ({ blank, job }: Pick<Plan, 'blank' | 'job'>): number =>
   blank.count * blank.stock.perBlank * (job.profile.split ? 2 : 1)
 
-const grindingOf = (
-  shop: Shop,
-  species: Species,
-  operations: Operation[],
-  blanks: number,
-  pieces: number,
-): ToolGrinding[] =>
-  grindingFor({
-    uses: operations
-      .filter((o) => o.cut !== undefined)
-      .map((o) => ({ tool: o.tool, cut: o.cut!, minutes: o.minutesEach * blanks })),
-    tools: shop.tools,
-    hardnessN: species.hardnessN,
-    pieces,
-    touchUpsPerRegrind: shop.touchUpsPerRegrind,
-    touchUpMinutes: shop.touchUpMinutes,
-    regrindMinutes: shop.regrindMinutes,
-  })
-
-/** All touch-ups and regrinds of the batch, as work among the rest. */
-const sharpeningOf = (grinding: ToolGrinding[]) => ({
-  stage: 'sharpening' as const,
-  minutesOnce: grinding.reduce((sum, tool) => sum + tool.minutes, 0),
-  minutesEach: 0,
-  learns: false,
-})
-
-function sandingOf(shop: Shop, operations: Operation[]): Sanding {
-  const sanding = operations.filter((o) => o.stage === 'sanding')
-  const rpm = sanding.find((o) => o.rpm !== undefined)?.rpm
-  return {
-    grits: shop.grits,
-    minutesEach: sanding.reduce((sum, o) => sum + o.minutesEach, 0),
-    ...(rpm !== undefined && { rpm }),
-    why: 'Slower than shaping, rest moved away, small pieces of paper and no cloth, a mask and the dust drawn off.',
-  }
-}
-
-function quoteFor(
-  job: Job,
-  shop: Shop,
-  plan: { part: Part; cutOrder: CutOrder; cut: CutPlan; time: BatchTime; made: number },
-): Quote {
-  const { part, cutOrder, cut, time, made } = plan
-  const priced = cutOrder.boards.some(
-    (board) => board.price !== undefined || board.pricePerBoardFoot !== undefined,
-  )
-  return quoteOf({
-    currency: shop.currency,
-    pieces: job.quantity,
-    piecesMade: made,
-    woodCost: priced ? cut.cost : undefined,
-    extraWood: shop.extraWood,
-    blanksUnmet: cut.unmet.reduce((sum, row) => sum + row.count, 0),
-    minutes: time.minutes,
-    restAllowance: shop.restAllowance,
-    labourPerHour: shop.labourPerHour,
-    abrasivePerPiece: shop.abrasivePerPiece,
-    finishPerSquareMetre: shop.finishPerSquareMetre,
-    // A part that is split is finished as halves, so each has half of the pair’s surface.
-    surfaceFinished: job.finish === 'none' ? 0 : part.surface / (job.profile.split ? 2 : 1),
-    marginOnCost: shop.marginOnCost,
-    minimumCharge: shop.minimumCharge,
-  })
-}
-
 function cautionsOf(plan: Omit<Plan, 'cautions'>, species: Species, whip: Whip): Caution[] {
   const { job, part, checkStations: checks, blank, cut, yard, operations, finish, quote } = plan
   const about = (what: Caution['about'], texts: (string | undefined)[]): Caution[] =>
@@ -325,9 +134,10 @@ function cautionsOf(plan: Omit<Plan, 'cautions'>, species: Species, whip: Whip):
   const rest = whip.rest === 'none' ? undefined : `A steady rest is ${whip.rest}: ${whip.why}.`
   const short = cut.unmet.map((row) => `${row.count} of ${row.key} cannot be cut from these boards.`)
   return [
-    ...about('job', [...unread, ...speciesCautions(species)]),
+    ...about('job', [...unread, ...speciesCautions(species), ...handCautions(job)]),
     ...about('part', [
       ...densityCautions(species, job.moisture),
+      ...lotCautions(job, part),
       whyNoWhip(species, part.density),
       whyNoMovement(species, job.moisture, job.serviceMoisture),
       rest,
@@ -335,6 +145,7 @@ function cautionsOf(plan: Omit<Plan, 'cautions'>, species: Species, whip: Whip):
         ? 'Volume, mass and surface are those of the glued pair as it is turned; a half has half its volume and mass.'
         : undefined,
     ]),
+    ...about('stair', stairCautions(plan)),
     ...about(
       'checks',
       checks.map((check) => check.caution && `${check.name ?? check.key}: ${check.caution}`),
@@ -366,7 +177,8 @@ const speciesCautions = (species: Species): string[] =>
 export function planJob(asked: Job, shop: Shop, woods: Species[], better?: CutPlan): Plan {
   const species = speciesOf(asked, shop, woods)
   const job = { ...asked, species: species.key }
-  const part = partOf(job, species)
+  const part = jobPart(job, shop, species)
+  const stair = jobStair(job, species)
   const checks = checkStations(
     job.profile,
     { ...job.tolerance, style: styleOf(job.units) },
@@ -406,6 +218,7 @@ export function planJob(asked: Job, shop: Shop, woods: Species[], better?: CutPl
     job,
     allowances: allowancesOf(job, shop),
     part,
+    ...(stair && { stair }),
     checkStations: checks,
     blank,
     cutOrder,

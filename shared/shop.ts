@@ -10,6 +10,8 @@ import type { RouteTool } from './route/input.ts'
 import { grindingAngles, type TurningToolKind } from './turning/bevel.ts'
 import type { TurningLathe } from './turning/lathe.ts'
 import { inches, type Units } from './units/length.ts'
+import type { Lot } from './wood/lot.ts'
+import { lotsSchema } from './wood/lot-schema.ts'
 import type { Species } from './wood/species.ts'
 
 /** A lathe of the shop. Lengths mm, speeds rpm. */
@@ -73,6 +75,8 @@ export interface Shop {
   minimumCharge: number
   /** Woods the shop adds to the handbook's. */
   species: Species[]
+  /** Wood bought together, with what finished pieces of it weighed. */
+  lots: Lot[]
 }
 
 /** What a new shop starts with. Nothing here is a rule: `shopSources` says where each figure comes from. */
@@ -134,6 +138,7 @@ export const defaultShop: Shop = {
   abrasivePerPiece: 0.4,
   minimumCharge: 0,
   species: [],
+  lots: [],
 }
 
 const CP = 'common practice, no source'
@@ -169,6 +174,7 @@ export const shopSources: Record<string, string> = {
   finishPerSquareMetre: 'a figure to start from; put in your own',
   abrasivePerPiece: 'a figure to start from; put in your own',
   minimumCharge: 'none until you set one',
+  lots: 'your own weighings; before any, the wood table',
   ...Object.fromEntries(
     Object.entries(allowanceSources).map(([name, source]) => [`allowances.${name}`, source]),
   ),
@@ -284,6 +290,7 @@ export function shopSchema(units: Units) {
     abrasivePerPiece: rate.default(d.abrasivePerPiece),
     minimumCharge: rate.default(d.minimumCharge),
     species: listOf(speciesSchema, { most: 500 }).prefault([]),
+    lots: lotsSchema.prefault([]),
   })
 }
 

@@ -14,6 +14,46 @@ const part = z.looseObject({
   surfaceTurned: z.number(),
   centroid: length,
   mass: z.number().optional(),
+  whip: z
+    .looseObject({
+      compliance: z.number(),
+      at: length,
+      sag: length,
+      criticalRpm: z.number(),
+      rest: z.enum(['none', 'advised', 'needed']),
+      restAt: length.optional(),
+      restJournal: z.tuple([length, length]).optional(),
+      why: z.string(),
+    })
+    .optional(),
+  lot: z.looseObject({ name: z.string(), factor: z.number(), weighings: z.number().int() }).optional(),
+})
+
+/** Stair parts: lengths mm, N, N·mm, MPa. */
+const stair = z.looseObject({
+  use: z.enum(['stair', 'guard']),
+  gap: length,
+  between: z.tuple([length, length]),
+  least: z.object({ at: length, diameter: length }),
+  /** Centre to centre the parts stand closer than this. */
+  spacingBelow: length,
+  run: z
+    .object({ run: length, count: z.number().int(), clear: length, spacing: length, first: length })
+    .optional(),
+  bending: z
+    .object({
+      at: length,
+      diameter: length,
+      load: z.number(),
+      over: length,
+      moment: z.number(),
+      stress: z.number(),
+      rupture: z.number(),
+      reserve: z.number(),
+    })
+    .optional(),
+  whyNoBending: z.string().optional(),
+  cautions: z.array(z.string()),
 })
 
 const blank = z.looseObject({
@@ -63,6 +103,7 @@ export const quoteSchema = z.looseObject({
 export const planSchema = z.looseObject({
   job: z.looseObject({ name: z.string(), quantity: z.number().int() }),
   part,
+  stair: stair.optional(),
   checkStations: z.array(
     z.looseObject({ key: z.string(), at: length, target: length, plus: length, minus: length }),
   ),

@@ -9,6 +9,10 @@ export const shopAnswerSchema = z.looseObject({
   name: z.string(),
   currency: z.string(),
   units: z.enum(['in', 'mm']),
+  /** Wood bought together: masses g, volumes mm³, moisture %. */
+  lots: z.array(
+    z.looseObject({ name: z.string(), species: z.string(), weighings: z.array(z.looseObject({})) }),
+  ),
 })
 
 /** A wood with where its figures come from and how sure they are. */

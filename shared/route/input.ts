@@ -52,6 +52,8 @@ export interface RouteInput {
   finish: 'none' | 'oil' | 'wax' | 'polish' | 'film'
   grain: 'any' | 'rift' | 'straight'
   use: 'furniture' | 'stair' | 'guard'
+  /** Made in pairs whose joints are each other’s mirror image. */
+  mirrored?: boolean
   moisture: number
   serviceMoisture: number
   /** The first lathe of the shop that takes the blank; absent when none does. */

@@ -4,6 +4,7 @@ import { tenonEndOf } from '../profile/tenon-joints.ts'
 import { nm } from '../units/length.ts'
 import type { RouteContext } from './context.ts'
 import { draftOf } from './draft.ts'
+import { handCaution } from './hands.ts'
 import type { RouteJoint } from './input.ts'
 import { jointCautions } from './joint-cautions.ts'
 import type { OperationKind } from './kinds.ts'
@@ -91,6 +92,7 @@ export function squareJoints(
         round
           ? 'It reaches into a part that is turned: its rim will break out unless it is plugged.'
           : undefined,
+        handCaution(context, joints),
         ...new Set(numbers.flatMap((number) => cautions[number]!)),
       ],
     })

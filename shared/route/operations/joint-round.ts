@@ -2,6 +2,7 @@ import { jointAngle } from '../../profile/joint-reach.ts'
 import { radiusAt } from '../../profile/radius.ts'
 import type { RouteContext } from '../context.ts'
 import { draftOf } from '../draft.ts'
+import { handCaution } from '../hands.ts'
 import type { RouteJoint } from '../input.ts'
 import { jointCautions } from '../joint-cautions.ts'
 import { groupReach, jointGroups, jointVolume } from '../joint-groups.ts'
@@ -50,6 +51,7 @@ export function jointsRound(context: RouteContext): OperationDraft[] {
         joints[0]!.kind === 'tenon'
           ? 'The profile has no straight of that diameter and length here: draw it as one, and the tenon is turned to the gauge and left bare.'
           : undefined,
+        handCaution(context, joints),
         ...new Set(numbers.flatMap((number) => cautions[number]!)),
       ],
     }),

@@ -1,0 +1,32 @@
+import { z } from 'zod'
+import { day, listOf, moment } from '../input.ts'
+
+const weighing = z.object({
+  /** g; heavier than any part. */
+  mass: z.number().gt(0).max(1e6),
+  /** mm³. */
+  volume: z.number().gt(0).max(2e10),
+  moisture: z.number().min(0).max(200),
+  at: z.union([day, moment], { error: 'must be a day or a moment, ISO 8601' }).optional(),
+})
+
+const lot = z.object({
+  name: z.string().trim().min(1).max(80),
+  species: z.string().trim().min(1).max(80),
+  weighings: listOf(weighing, { most: 500 }).prefault([]),
+})
+
+/** The lots of a shop as the outside may send them: no two of one name. Masses g, volumes mm³, moisture %. */
+export const lotsSchema = listOf(lot, { most: 200 }).superRefine((lots, context) => {
+  const first = new Map<string, number>()
+  lots.forEach(({ name }, i) => {
+    const other = first.get(name)
+    if (other === undefined) first.set(name, i)
+    else
+      context.addIssue({
+        code: 'custom',
+        path: [i, 'name'],
+        message: `must be unique; lot ${other} has the name ${JSON.stringify(name)} too`,
+      })
+  })
+})
