@@ -1,0 +1,35 @@
+import type { Units } from './length.ts'
+
+/** Grams of an avoirdupois pound, exact by definition (NIST Handbook 44, appendix C). */
+const POUND = 453.59237
+
+const PER_UNIT: Record<string, number> = {
+  g: 1,
+  kg: 1000,
+  oz: POUND / 16,
+  lb: POUND,
+  lbs: POUND,
+}
+
+/** What can be read as a mass, for messages. */
+export const READABLE_MASSES = 'text such as "560 g", "0.56 kg", "20 oz" or "1 lb 4 oz"'
+
+/**
+ * A mass in grams as read on the scales; text without a unit is in ounces where lengths are in inches, else in
+ * grams. Nothing where it cannot be read, or is not more than nothing.
+ *
+ * @example readMass('0,56 kg', 'mm') // 560
+ * @example readMass('1 lb 4 oz', 'in') // 566.9904625
+ */
+export function readMass(written: string, units: Units): number | undefined {
+  const parts = [...written.trim().matchAll(/(\d+(?:[.,]\d+)?)\s*([a-z]*)\s*/gi)]
+  if (parts.length === 0 || parts.map(([whole]) => whole).join('') !== written.trim()) return undefined
+  let grams = 0
+  for (const [, figure, unit] of parts) {
+    const name = unit!.toLowerCase() || (parts.length > 1 ? '?' : units === 'in' ? 'oz' : 'g')
+    const perUnit = PER_UNIT[name]
+    if (perUnit === undefined) return undefined
+    grams += Number(figure!.replace(',', '.')) * perUnit
+  }
+  return grams > 0 ? grams : undefined
+}

@@ -1,0 +1,254 @@
+import { css, html, LitElement, nothing } from 'lit'
+import { customElement, property, state } from 'lit/decorators.js'
+import type { Plan } from '../../shared/plan.ts'
+import { freeGroups } from '../../shared/profile/free-diameters.ts'
+import type { Station } from '../../shared/profile/profile.ts'
+import { solidOf } from '../../shared/profile/solid.ts'
+import { type WeightAnswer, weightFor } from '../../shared/profile/weight-target.ts'
+import { inches, READABLE_LENGTHS, readLength } from '../../shared/units/length.ts'
+import { READABLE_MASSES, readMass } from '../../shared/units/mass.ts'
+import { length, SessionController } from '../session.ts'
+import { pageWear } from '../styles/all.ts'
+import { changeText, massText } from './amounts.ts'
+import { textField, tickField } from './field.ts'
+
+/** New stations that bring a part to a weight, and what for. */
+export interface Reshape {
+  stations: Station[]
+  label: string
+}
+
+/** A finished piece on the scales: g. */
+export interface Weighed {
+  mass: number
+  lot: string
+}
+
+/** Diameters are set to what a caliper is set to: 1/64 in, or a tenth of a millimetre. */
+const step = (units: Plan['job']['units']): number => (units === 'mm' ? 0.1 : inches(1 / 64))
+
+/** Weight and balance point, how to come to others, and finished pieces weighed. Sends `reshape` and `weigh`. */
+@customElement('weight-card')
+export class WeightCard extends LitElement {
+  static override styles = [
+    ...pageWear,
+    css`
+      table {
+        max-width: 40rem;
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) plan!: Plan
+  /** The batch is started: the part stays as it is. */
+  @property({ type: Boolean }) frozen = false
+  /** Lots of this wood that the shop knows. */
+  @property({ attribute: false }) lots: readonly string[] = []
+  @state() private mass = ''
+  @state() private balance = ''
+  @state() private keep: readonly number[] = []
+  @state() private weighed = ''
+  @state() private lot: string | undefined
+
+  constructor() {
+    super()
+    new SessionController(this)
+  }
+
+  private mm(value: number) {
+    return length(value, this.plan.job.units)
+  }
+
+  override render() {
+    const { part, job } = this.plan
+    if (part.mass === undefined || part.density === undefined)
+      return html`<p class="caution"><span>No specific gravity is on record for this wood: its weight cannot be told.</span></p>`
+    const half = job.profile.split
+    return html`
+      <div class="page">
+        <dl class="figures">
+          <div>
+            <dt>${half ? 'The glued pair weighs' : 'A finished part weighs'}</dt>
+            <dd>${massText(part.mass)}</dd>
+            <dd class="note">${half ? `a half ${massText(part.mass / 2)}; ` : ''}at ${job.moisture} % MC, ${Math.round(part.density)} kg/m³</dd>
+          </div>
+          <div>
+            <dt>Balances at</dt>
+            <dd>${this.mm(part.centroid)} from the foot</dd>
+            <dd class="note">of ${this.mm(part.length)}</dd>
+          </div>
+          ${
+            part.lot
+              ? html`<div>
+                <dt>Lot ${part.lot.name}</dt>
+                <dd>${(part.lot.factor * 100).toFixed(1)} % of the table’s density</dd>
+                <dd class="note">from ${part.lot.weighings} ${part.lot.weighings === 1 ? 'weighing' : 'weighings'}</dd>
+              </div>`
+              : nothing
+          }
+        </dl>
+        <p class="small soft">Boards of one wood differ by a tenth in weight and more: weigh a finished piece to correct it.</p>
+        ${this.frozen ? nothing : this.target(part.density)} ${this.scales()}
+      </div>
+    `
+  }
+
+  private target(density: number) {
+    const { units } = this.plan.job
+    const mass = this.mass.trim() === '' ? undefined : readMass(this.mass, units)
+    const balance = this.balance.trim() === '' ? undefined : readLength(this.balance, units)
+    const massError = this.mass.trim() !== '' && mass === undefined ? `must be ${READABLE_MASSES}` : undefined
+    const balanceError =
+      this.balance.trim() !== '' && (balance === undefined || balance <= 0)
+        ? `must be ${READABLE_LENGTHS}`
+        : undefined
+    const asked = (mass !== undefined || balance !== undefined) && !massError && !balanceError
+    const answer = asked
+      ? weightFor(this.plan.job.profile, density, {
+          ...(mass !== undefined && { mass }),
+          ...(balance !== undefined && { balance }),
+          keep: [...this.keep],
+        })
+      : undefined
+    return html`
+      <section class="page" aria-labelledby="target">
+        <h3 id="target">Make it heavier, lighter, or balance elsewhere</h3>
+        <div class="fields">
+          ${textField({ path: 'target-mass', label: 'Should weigh', value: this.mass, error: massError, placeholder: units === 'in' ? '20 oz' : '560 g', enter: (text) => (this.mass = text) })}
+          ${textField({ path: 'target-balance', label: 'Should balance, from the foot', value: this.balance, error: balanceError, placeholder: this.mm(this.plan.part.centroid), enter: (text) => (this.balance = text) })}
+        </div>
+        ${this.held()} ${answer ? this.answer(answer, density) : nothing}
+      </section>
+    `
+  }
+
+  /** What may change, to be held as it is; squares, tenons and fixed stations are held anyway. */
+  private held() {
+    const { profile } = this.plan.job
+    const groups = freeGroups(profile, [])
+    if (groups.length === 0) return html`<p class="soft">Every diameter is held: nothing can change.</p>`
+    return html`
+      <details>
+        <summary>Hold some diameters as they are${this.keep.length > 0 ? ` (${this.keep.length} held)` : ''}</summary>
+        <div class="fields">
+          ${groups.map(({ stations, diameter }) => {
+            const first = stations[0]!
+            return tickField({
+              path: `keep-${first}`,
+              label: `${this.place(first)}, Ø ${this.mm(diameter)}`,
+              wide: true,
+              on: this.keep.includes(first),
+              enter: (on) => {
+                this.keep = on ? [...this.keep, first] : this.keep.filter((i) => i !== first)
+              },
+            })
+          })}
+        </div>
+        <p class="small soft">Squares, tenons and fixed stations are held anyway.</p>
+      </details>
+    `
+  }
+
+  /** What a station is called, and where it is. */
+  private place(index: number): string {
+    const { name, at } = this.plan.job.profile.stations[index]!
+    return `${name ?? `station ${index}`} at ${this.mm(at)}`
+  }
+
+  private answer(answer: WeightAnswer, density: number) {
+    if (answer.why)
+      return html`<p class="caution" role="status"><span>${answer.why}</span></p> ${this.alone(answer)}`
+    if (answer.changes.length === 0) return html`<p class="soft" role="status">It is so already.</p>`
+    const stations = this.rounded(answer)
+    const solid = solidOf({ ...this.plan.job.profile, stations })
+    return html`
+      <div role="status">
+        <p>
+          With these diameters, set to the nearest ${this.mm(step(this.plan.job.units))}, it weighs
+          ${massText(solid.volume * density * 1e-6)} and balances ${this.mm(solid.centroid)} from the foot.
+        </p>
+      </div>
+      <table class="stack">
+        <thead>
+          <tr><th>Station</th><th class="number">Now</th><th class="number">Then</th><th class="number">Change</th></tr>
+        </thead>
+        <tbody>
+          ${answer.changes.map(({ index, from }) => {
+            const to = stations[index]!.diameter!
+            return html`<tr>
+              <th scope="row">${this.place(index)}</th>
+              <td class="number" data-label="Now">Ø ${this.mm(from)}</td>
+              <td class="number" data-label="Then">Ø ${this.mm(to)}</td>
+              <td class="number" data-label="Change">${changeText(to - from, (mm) => this.mm(mm))}</td>
+            </tr>`
+          })}
+        </tbody>
+      </table>
+      <div class="buttons">
+        <button type="button" class="main" @click=${() => this.reshape(stations)}>Put these into the profile</button>
+      </div>
+      ${this.alone(answer)}
+    `
+  }
+
+  private rounded({ stations, changes }: WeightAnswer): Station[] {
+    const by = step(this.plan.job.units)
+    const changed = new Set(changes.map(({ index }) => index))
+    return stations.map((station, i) =>
+      changed.has(i) ? { ...station, diameter: Math.round(station.diameter! / by) * by } : station,
+    )
+  }
+
+  private alone({ alone }: WeightAnswer) {
+    if (alone.length < 2) return nothing
+    return html`
+      <details>
+        <summary>Or change one place alone</summary>
+        <ul class="plain">
+          ${alone.map(
+            ({ index, diameterChange, why }) => html`<li>
+              ${this.place(index)}: ${diameterChange === undefined ? html`<span class="soft">${why}</span>` : `${changeText(diameterChange, (mm) => this.mm(mm))} on the diameter`}
+            </li>`,
+          )}
+        </ul>
+      </details>
+    `
+  }
+
+  private reshape(stations: Station[]) {
+    const detail: Reshape = { stations, label: 'Change the weight' }
+    this.dispatchEvent(new CustomEvent('reshape', { detail }))
+  }
+
+  private scales() {
+    const { job } = this.plan
+    const mass = readMass(this.weighed, job.units)
+    const lot = this.lot ?? job.lot ?? ''
+    const error = this.weighed.trim() !== '' && mass === undefined ? `must be ${READABLE_MASSES}` : undefined
+    return html`
+      <section class="page" aria-labelledby="scales">
+        <h3 id="scales">A finished ${job.profile.split ? 'half' : 'piece'} on the scales</h3>
+        <div class="fields">
+          ${textField({ path: 'weighed', label: 'It weighs', value: this.weighed, error, placeholder: job.units === 'in' ? '20 oz' : '560 g', enter: (text) => (this.weighed = text) })}
+          ${textField({ path: 'weighed-lot', label: 'Lot of wood', value: lot, list: 'lots', hint: 'boards bought together', placeholder: 'e.g. barn ash, May', enter: (text) => (this.lot = text) })}
+        </div>
+        <datalist id="lots">${this.lots.map((name) => html`<option value=${name}></option>`)}</datalist>
+        <div class="buttons">
+          <button type="button" ?disabled=${mass === undefined || lot.trim() === ''} @click=${() => this.weigh(mass!, lot.trim())}>
+            Correct the lot’s density
+          </button>
+        </div>
+      </section>
+    `
+  }
+
+  private weigh(mass: number, lot: string) {
+    const detail: Weighed = { mass, lot }
+    this.dispatchEvent(new CustomEvent('weigh', { detail }))
+  }
+
+  /** Empties the scales, once a weighing is kept. */
+  clear() {
+    this.weighed = ''
+  }
+}
