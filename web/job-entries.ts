@@ -1,4 +1,5 @@
 import { jobFileOf as fileAlone } from '../shared/contract/job.ts'
+import { readForce } from '../shared/units/force.ts'
 import { readLength, type Units } from '../shared/units/length.ts'
 import { enteredNumber } from './entry.ts'
 import type { Entered, EnteredJoint, EnteredStation, JobFile } from './job-file.ts'
@@ -32,6 +33,24 @@ export type Lengths = Pick<
   'units' | 'profile' | 'joints' | 'tolerance' | 'allowances' | 'instrument'
 >
 
+/** A load without a unit is read in pounds or newtons, as the job is written. */
+function stairInUnits(
+  { run, gap, load, between }: NonNullable<JobFile['stair']>,
+  units: Units,
+  keep: <T extends Entered | undefined>(value: T) => T,
+): NonNullable<JobFile['stair']> {
+  const force =
+    typeof load === 'string' && readForce(load, 'in') !== readForce(load, 'mm')
+      ? `${load} ${units === 'in' ? 'lb' : 'N'}`
+      : load
+  return {
+    ...(run !== undefined && { run: keep(run) }),
+    ...(gap !== undefined && { gap: keep(gap) }),
+    ...(force !== undefined && { load: force }),
+    ...(between && { between: between.map(keep) }),
+  }
+}
+
 /** The file in other units, every length meaning what it meant: text without a unit gets the one it was read in. */
 export function inUnits<File extends Lengths>(file: File, units: Units): File {
   if (units === file.units) return file
@@ -63,6 +82,7 @@ export function inUnits<File extends Lengths>(file: File, units: Units): File {
     units,
     profile: { ...file.profile, stations: file.profile.stations.map(station) },
     ...(file.joints && { joints: file.joints.map(joint) }),
+    ...(file.stair && { stair: stairInUnits(file.stair, file.units, keep) }),
     ...(file.tolerance && { tolerance: all(file.tolerance) as NonNullable<JobFile['tolerance']> }),
     ...(file.allowances && { allowances: all(file.allowances) as NonNullable<JobFile['allowances']> }),
     ...(file.instrument && { instrument: all(file.instrument) as NonNullable<JobFile['instrument']> }),

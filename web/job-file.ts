@@ -61,6 +61,9 @@ export interface JobFile {
   grain?: Grain
   finish?: Finish
   use?: 'furniture' | 'stair' | 'guard'
+  stair?: { run?: Entered; gap?: Entered; load?: Entered; between?: Entered[] }
+  mirrored?: boolean
+  lot?: string
   allowances?: Record<string, Entered>
   instrument?: { jawWidth?: Entered }
   notes?: string

@@ -1,9 +1,10 @@
-import { html, LitElement } from 'lit'
+import { html, LitElement, nothing } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { tellEntry } from '../entry.ts'
 import type { JobFile } from '../job-file.ts'
 import { pageWear } from '../styles/all.ts'
 import { choiceField, textField, tickField } from './field.ts'
+import './stair-fields.ts'
 
 /** Who the job is for, how many, and in which units it is written. Sends `entry`. */
 @customElement('job-head')
@@ -67,6 +68,13 @@ export class JobHead extends LitElement {
           enter: (on) => tellEntry(this, 'match', on),
         })}
         ${tickField({
+          ...this.common('mirrored'),
+          label: 'In mirrored pairs, left and right',
+          wide: true,
+          on: file.mirrored ?? false,
+          enter: (on) => tellEntry(this, 'mirrored', on || undefined),
+        })}
+        ${tickField({
           ...this.common('profile.split'),
           label: 'Turned as a glued pair and split',
           wide: true,
@@ -74,6 +82,11 @@ export class JobHead extends LitElement {
           enter: (on) => tellEntry(this, 'profile.split', on || undefined),
         })}
       </div>
+      ${
+        file.use === 'stair' || file.use === 'guard'
+          ? html`<stair-fields .file=${file} .errors=${this.errors} .disabled=${this.disabled}></stair-fields>`
+          : nothing
+      }
     `
   }
 }

@@ -1,5 +1,6 @@
 import { html, LitElement, nothing } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
+import type { Lot } from '../../shared/wood/lot.ts'
 import type { Species } from '../../shared/wood/species.ts'
 import { tellEntry } from '../entry.ts'
 import type { JobFile } from '../job-file.ts'
@@ -14,6 +15,8 @@ export class WoodChoice extends LitElement {
 
   @property({ attribute: false }) file!: JobFile
   @property({ attribute: false }) woods: readonly Species[] = []
+  /** Lots the shop knows. */
+  @property({ attribute: false }) lots: readonly Lot[] = []
   @property({ attribute: false }) errors: ReadonlyMap<string, string> = new Map()
   @property({ type: Boolean }) disabled = false
 
@@ -51,6 +54,19 @@ export class WoodChoice extends LitElement {
             disabled: this.disabled,
             enter: (text) => tellEntry(this, 'grain', text),
           })}
+          ${textField({
+            path: 'lot',
+            label: 'Lot of wood',
+            hint: 'boards bought together; finished pieces weighed correct its density',
+            value: this.file.lot ?? '',
+            list: 'lots',
+            error: this.errors.get('lot'),
+            disabled: this.disabled,
+            enter: (text) => tellEntry(this, 'lot', text),
+          })}
+          <datalist id="lots">
+            ${this.lots.filter(({ species }) => species === this.file.species).map(({ name }) => html`<option value=${name}></option>`)}
+          </datalist>
         </div>
         ${wood ? this.told(wood) : nothing}
       </div>
