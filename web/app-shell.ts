@@ -98,7 +98,11 @@ export class AppShell extends LitElement {
       }
       @media (max-width: 30rem) {
         header {
-          gap: 0 var(--space-2);
+          gap: 0;
+          padding: var(--space-1) var(--space-2);
+        }
+        .brand {
+          font-size: var(--size);
         }
         nav {
           gap: 0;

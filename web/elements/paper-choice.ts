@@ -29,7 +29,7 @@ export class PaperChoice extends LitElement {
     const unreadable = paper === 'roll' && rollWidth !== '' && readLength(rollWidth, 'in') === undefined
     return html`
       <div class="fields">
-        <div class="field">
+        <div class="field wide">
           <label for="paper">${this.label}</label>
           <select id="paper" @change=${this.choose} .value=${paper ?? ''}>
             <option value="" ?selected=${!paper}>as the shop’s units</option>

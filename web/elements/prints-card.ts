@@ -1,4 +1,4 @@
-import { html, LitElement } from 'lit'
+import { css, html, LitElement } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
@@ -14,7 +14,21 @@ export interface PrintLink {
 /** Prints at their own size, with the paper they are made for. Properties in; it sends nothing. */
 @customElement('prints-card')
 export class PrintsCard extends LitElement {
-  static override styles = pageWear
+  static override styles = [
+    ...pageWear,
+    css`
+      ul {
+        display: grid;
+        gap: var(--space-2);
+      }
+      li {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 0 var(--space-3);
+      }
+    `,
+  ]
 
   @property({ attribute: false }) links: readonly PrintLink[] = []
 

@@ -1,15 +1,24 @@
-import { html, LitElement, nothing } from 'lit'
+import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { Plan } from '../../shared/plan.ts'
 import type { RailBending } from '../../shared/profile/stair-bending.ts'
 import type { StairRun } from '../../shared/profile/stair-run.ts'
+import { inUnitsFirst } from '../field-words.ts'
 import { length, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
 
 /** Spacing, count and bending of stair parts, beside the caution on who decides. */
 @customElement('stair-card')
 export class StairCard extends LitElement {
-  static override styles = pageWear
+  static override styles = [
+    ...pageWear,
+    css`
+      .close {
+        display: grid;
+        gap: var(--space-1);
+      }
+    `,
+  ]
 
   @property({ attribute: false }) plan!: Plan
 
@@ -43,7 +52,9 @@ export class StairCard extends LitElement {
           </div>
           ${stair.run ? this.run(stair.run) : nothing} ${stair.bending ? this.bending(stair.bending) : nothing}
         </dl>
-        ${cautions.map((text) => html`<p class="caution"><span>${text}</span></p>`)}
+        <ul class="plain close">
+          ${cautions.map((text) => html`<li class="caution"><span>${inUnitsFirst(text, this.plan.job.units)}</span></li>`)}
+        </ul>
       </div>
     `
   }

@@ -7,6 +7,7 @@ import { solidOf } from '../../shared/profile/solid.ts'
 import { type WeightAnswer, weightFor } from '../../shared/profile/weight-target.ts'
 import { inches, READABLE_LENGTHS, readLength } from '../../shared/units/length.ts'
 import { READABLE_MASSES, readMass } from '../../shared/units/mass.ts'
+import { inUnitsFirst } from '../field-words.ts'
 import { length, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
 import { changeText, massText } from './amounts.ts'
@@ -157,7 +158,7 @@ export class WeightCard extends LitElement {
 
   private answer(answer: WeightAnswer, density: number) {
     if (answer.why)
-      return html`<p class="caution" role="status"><span>${answer.why}</span></p> ${this.alone(answer)}`
+      return html`<p class="caution" role="status"><span>${inUnitsFirst(answer.why, this.plan.job.units)}</span></p> ${this.alone(answer)}`
     if (answer.changes.length === 0) return html`<p class="soft" role="status">It is so already.</p>`
     const stations = this.rounded(answer)
     const solid = solidOf({ ...this.plan.job.profile, stations })
@@ -207,7 +208,7 @@ export class WeightCard extends LitElement {
         <ul class="plain">
           ${alone.map(
             ({ index, diameterChange, why }) => html`<li>
-              ${this.place(index)}: ${diameterChange === undefined ? html`<span class="soft">${why}</span>` : `${changeText(diameterChange, (mm) => this.mm(mm))} on the diameter`}
+              ${this.place(index)}: ${diameterChange === undefined ? html`<span class="soft">${inUnitsFirst(why ?? '', this.plan.job.units)}</span>` : `${changeText(diameterChange, (mm) => this.mm(mm))} on the diameter`}
             </li>`,
           )}
         </ul>

@@ -4,6 +4,7 @@ import type { Plan } from '../../shared/plan.ts'
 import { outlineRadius } from '../../shared/profile/outline.ts'
 import { sagCurve } from '../../shared/profile/sag.ts'
 import type { BarWood } from '../../shared/profile/whip.ts'
+import { inUnitsFirst } from '../field-words.ts'
 import { length, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
 import { keptOutline } from './part-outlines.ts'
@@ -96,7 +97,7 @@ export class WhipCard extends LitElement {
             <dt>Steady rest</dt>
             <dd>${restWords[whip.rest]}${whip.restAt === undefined ? nothing : html`, at ${this.mm(whip.restAt)}`}</dd>
             <dd class="note">
-              ${whip.why}${whip.restJournal ? `; journal from ${this.mm(whip.restJournal[0])} to ${this.mm(whip.restJournal[1])}` : ''}
+              ${inUnitsFirst(whip.why, this.plan.job.units)}${whip.restJournal ? `; journal from ${this.mm(whip.restJournal[0])} to ${this.mm(whip.restJournal[1])}` : ''}
             </dd>
           </div>
           <div>
