@@ -1,8 +1,10 @@
 import { html, LitElement, nothing } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
+import { isHanded, jointsOfHand } from '../../shared/profile/mirrored-joints.ts'
 import type { Species } from '../../shared/wood/species.ts'
 import { changeJob, changeShop, newKey, printPath, Refusal, shopSettings, storedJob } from '../api.ts'
 import { jobDrafts } from '../drafts.ts'
+import '../elements/half-drawing.ts'
 import '../elements/movement-card.ts'
 import '../elements/part-sections.ts'
 import '../elements/prints-card.ts'
@@ -141,18 +143,7 @@ export class PartPage extends LitElement {
         <div class="page-head"><h1>Part</h1></div>
         ${this.failed ? html`<p class="problem" role="alert">${this.failed}</p>` : nothing}
         ${this.message ? html`<p class="notice" role="status">${this.message}</p>` : nothing}
-        <section class="card" aria-labelledby="drawn">
-          <h2 id="drawn">${plan.job.profile.split ? 'The glued pair as it is turned' : 'As turned wood'}</h2>
-          <turned-part
-            .profile=${plan.job.profile}
-            .species=${plan.job.species}
-            .lengthStyle=${style}
-            .name=${plan.job.name}
-            .joints=${plan.job.joints}
-            .checks=${plan.checkStations}
-            dimensions
-          ></turned-part>
-        </section>
+        ${this.drawn(loaded)}
         ${
           plan.stair
             ? html`<section class="card" aria-labelledby="stair">
@@ -195,6 +186,29 @@ export class PartPage extends LitElement {
           <prints-card .links=${this.links()}></prints-card>
         </section>
       </div>
+    `
+  }
+
+  /** The part as turned wood: both hands of a mirrored pair, pair and half of a split one. */
+  private drawn({ plan }: Loaded) {
+    const { profile, joints, species, units, mirrored, name } = plan.job
+    const pairs = mirrored === true && isHanded(joints)
+    const part = (shown: typeof joints, called: string, dimensions: boolean) => html`<turned-part
+      .profile=${profile}
+      .species=${species}
+      .lengthStyle=${lengthStyle(units)}
+      .name=${called}
+      .joints=${shown}
+      .checks=${dimensions ? plan.checkStations : []}
+      ?dimensions=${dimensions}
+    ></turned-part>`
+    return html`
+      <section class="card" aria-labelledby="drawn">
+        <h2 id="drawn">${profile.split ? 'The glued pair as it is turned' : pairs ? 'Left hand, as turned wood' : 'As turned wood'}</h2>
+        ${part(joints, pairs ? `${name}, left hand` : name, true)}
+        ${pairs ? html`<h3>Right hand, its mirror image</h3> ${part(jointsOfHand(joints, 'right'), `${name}, right hand`, false)}` : nothing}
+        ${profile.split ? html`<h3>A half, seen on edge</h3> <half-drawing .profile=${profile} .species=${species}></half-drawing>` : nothing}
+      </section>
     `
   }
 
