@@ -30,7 +30,7 @@ const numbersNotLengths = new Set(['practice', 'bowPerMm'])
 /** What of a file holds lengths; a job file and a profile of the library are such. */
 export type Lengths = Pick<
   JobFile,
-  'units' | 'profile' | 'joints' | 'tolerance' | 'allowances' | 'instrument'
+  'units' | 'profile' | 'joints' | 'stair' | 'tolerance' | 'allowances' | 'instrument'
 >
 
 /** A load without a unit is read in pounds or newtons, as the job is written. */

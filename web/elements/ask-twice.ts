@@ -18,7 +18,7 @@ export class AskTwice extends LitElement {
         border-radius: var(--round);
       }
       button {
-        min-height: 3.5rem;
+        min-height: var(--ask-height, 3.5rem);
       }
     `,
   ]

@@ -1,8 +1,9 @@
 import { html, LitElement, nothing } from 'lit'
-import { customElement, property } from 'lit/decorators.js'
+import { customElement, property, state } from 'lit/decorators.js'
 import type { Profile } from '../../shared/profile/profile.ts'
 import type { LengthStyle } from '../../shared/units/length.ts'
 import { pageWear } from '../styles/all.ts'
+import type { CompareEnd } from './compare-layout.ts'
 import { choiceField } from './field.ts'
 import './profile-compare.ts'
 import type { Compared } from './profile-compare.ts'
@@ -27,6 +28,7 @@ export class CompareWith extends LitElement {
   /** The profile at hand. */
   @property({ attribute: false }) drawn!: Compared
   @property({ attribute: false }) lengthStyle: LengthStyle = 'fraction'
+  @state() private end: CompareEnd = 'foot'
 
   override render() {
     const against = this.choices.find(({ key }) => key === this.chosen)
@@ -41,14 +43,30 @@ export class CompareWith extends LitElement {
             choices: [['', 'nothing'], ...this.choices.map(({ key, name }) => [key, name] as const)],
             enter: (detail) => this.dispatchEvent(new CustomEvent('choose', { detail })),
           })}
+          ${against ? this.ends() : nothing}
         </div>
         ${
           against
-            ? html`<profile-compare .a=${against} .b=${this.drawn} .lengthStyle=${this.lengthStyle}></profile-compare>`
+            ? html`<profile-compare .a=${against} .b=${this.drawn} .end=${this.end} .lengthStyle=${this.lengthStyle}></profile-compare>`
             : nothing
         }
       </div>
     `
+  }
+
+  private ends() {
+    return choiceField({
+      path: 'end',
+      label: 'Laid together at',
+      value: this.end,
+      choices: [
+        ['foot', 'the foot'],
+        ['top', 'the top'],
+      ],
+      enter: (text) => {
+        this.end = text as CompareEnd
+      },
+    })
   }
 }
 

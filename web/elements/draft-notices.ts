@@ -27,8 +27,16 @@ export class DraftNotices extends LitElement {
     this.dispatchEvent(new CustomEvent(name, { detail }))
   }
 
+  private get quiet(): boolean {
+    return !this.conflict && !this.gone && this.others.length === 0
+  }
+
+  protected override willUpdate() {
+    this.hidden = this.quiet
+  }
+
   override render() {
-    if (!this.conflict && !this.gone && this.others.length === 0) return nothing
+    if (this.quiet) return nothing
     return html`<div class="page">
       ${this.conflict ? this.conflicted() : nothing} ${this.gone ? this.deleted() : nothing}
       ${this.others.map((other) => this.other(other))}

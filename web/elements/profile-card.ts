@@ -15,6 +15,9 @@ export class ProfileCard extends LitElement {
   static override styles = [
     ...pageWear,
     css`
+      ask-twice {
+        --ask-height: var(--touch);
+      }
       :host {
         grid-template-rows: auto auto 1fr auto;
       }

@@ -7,7 +7,6 @@ import { pageWear } from '../styles/all.ts'
 import { type CompareEnd, type CompareLayout, compareLayout } from './compare-layout.ts'
 import { isSame, lengthWords, unlikeWords, type Widest, widestWords } from './compare-words.ts'
 import './difference-strip.ts'
-import { choiceField } from './field.ts'
 import { keptOutline } from './part-outlines.ts'
 import { scaledOutline, silhouettePath } from './part-silhouette.ts'
 
@@ -111,7 +110,8 @@ export class ProfileCompare extends LitElement {
   @property({ attribute: false }) a?: Compared
   @property({ attribute: false }) b?: Compared
   @property({ attribute: false }) lengthStyle: LengthStyle = 'fraction'
-  @state() private end: CompareEnd = 'foot'
+  /** The end they are laid together at. */
+  @property() end: CompareEnd = 'foot'
   @state() private room = 0
   private observer?: ResizeObserver
 
@@ -137,20 +137,6 @@ export class ProfileCompare extends LitElement {
     const unlike = unlikeWords(found.unlike, end, style)
     return html`
       <div class="page">
-        <div class="fields">
-          ${choiceField({
-            path: 'end',
-            label: 'Laid together at',
-            value: end,
-            choices: [
-              ['foot', 'the foot'],
-              ['top', 'the top'],
-            ],
-            enter: (text) => {
-              this.end = text as CompareEnd
-            },
-          })}
-        </div>
         <ul class="plain key">
           ${key('a', a, style)} ${key('b', b, style)}
         </ul>

@@ -21,6 +21,9 @@ export class ProfileVersions extends LitElement {
   static override styles = [
     ...pageWear,
     css`
+      ask-twice {
+        --ask-height: var(--touch);
+      }
       li {
         display: grid;
         grid-template-columns: minmax(0, 1fr);

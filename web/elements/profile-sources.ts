@@ -1,0 +1,232 @@
+import { css, html, LitElement, nothing } from 'lit'
+import { customElement, property, state } from 'lit/decorators.js'
+import type { LibraryProfile } from '../../shared/library.ts'
+import type { Profile } from '../../shared/profile/profile.ts'
+import { tellEdit } from '../edit.ts'
+import { tellEntry } from '../entry.ts'
+import { inUnits } from '../job-entries.ts'
+import type { JobFile } from '../job-file.ts'
+import { drawnProfile, libraryFileOf } from '../library-file.ts'
+import { lengthStyle, SessionController } from '../session.ts'
+import { pageWear } from '../styles/all.ts'
+import type { Comparable } from './compare-with.ts'
+import './compare-with.ts'
+import { choiceField, textField } from './field.ts'
+import { profileWords } from './profile-words.ts'
+import './turned-part.ts'
+
+/** What of a job is to be kept in the library. */
+export interface Keeping {
+  name: string
+  /** The profile it is a new version of; absent for a profile of its own. */
+  versionOf?: string
+}
+
+const counted = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`
+
+/** What a profile taken from the library takes the place of. */
+const replaced = ({ profile, joints = [] }: JobFile): string =>
+  `the ${counted(profile.stations.length, 'station')}${joints.length > 0 ? ` and ${counted(joints.length, 'joint')}` : ''} of this job`
+
+/**
+ * Between a job and the library: takes a profile from it, keeps the job's in it, compares the two. Sends `look` when
+ * it is opened, `edit` and `entry` for a profile taken, `keep` with what to keep.
+ */
+@customElement('profile-sources')
+export class ProfileSources extends LitElement {
+  static override styles = [
+    ...pageWear,
+    css`
+      details {
+        padding-block: var(--space-1);
+      }
+      details[open] {
+        padding-bottom: var(--space-4);
+      }
+      .part {
+        height: 4rem;
+      }
+      section {
+        display: grid;
+        gap: var(--space-2);
+        padding-top: var(--space-3);
+        border-top: 1px solid var(--line);
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) file!: JobFile
+  /** The job's profile as it is drawn; absent while it cannot be read. */
+  @property({ attribute: false }) profile?: Profile
+  /** The library; absent until it is fetched. */
+  @property({ attribute: false }) library?: readonly LibraryProfile[]
+  /** The job's profile is frozen: none can take its place. */
+  @property({ type: Boolean }) disabled = false
+  /** How keeping went, or why the library is not there. */
+  @property() message = ''
+  @property({ type: Boolean }) busy = false
+  @state() private chosen = ''
+  @state() private against = ''
+  @state() private name?: string
+  @state() private versionOf = ''
+  @state() private taken = ''
+
+  constructor() {
+    super()
+    new SessionController(this)
+  }
+
+  private readonly look = (event: Event) => {
+    if ((event.target as HTMLDetailsElement).open) this.dispatchEvent(new CustomEvent('look'))
+  }
+
+  override render() {
+    return html`
+      <details class="card no-print" @toggle=${this.look}>
+        <summary>Library of profiles: take one, keep this one, compare</summary>
+        <p role="status" class=${this.message || this.taken ? 'notice' : 'hidden-label'}>${this.message || this.taken}</p>
+        ${this.library ? this.parts(this.library) : html`<p class="soft">The library is not there yet.</p>`}
+      </details>
+    `
+  }
+
+  private parts(library: readonly LibraryProfile[]) {
+    const choices = library.flatMap((entry) => {
+      const profile = drawnProfile(entry)
+      return profile ? [{ key: entry.id, name: entry.name, profile, entry }] : []
+    })
+    return html`
+      ${this.disabled ? nothing : this.take(choices)} ${this.keep(library)}
+      ${
+        this.profile && choices.length > 0
+          ? html`<section aria-labelledby="against">
+            <h3 id="against">Compare with one of the library</h3>
+            <compare-with
+              .choices=${choices}
+              .chosen=${this.against}
+              .drawn=${{ name: 'this job, as it stands', profile: this.profile }}
+              .lengthStyle=${lengthStyle(this.file.units)}
+              @choose=${({ detail }: CustomEvent<string>) => {
+                this.against = detail
+              }}
+            ></compare-with>
+          </section>`
+          : nothing
+      }
+    `
+  }
+
+  private take(choices: readonly (Comparable & { entry: LibraryProfile })[]) {
+    const chosen = choices.find(({ key }) => key === this.chosen)
+    return html`<section aria-labelledby="take">
+      <h3 id="take">From the library</h3>
+      ${
+        choices.length === 0
+          ? html`<p class="soft">No profile is in the library yet.</p>`
+          : html`<div class="fields">
+            ${choiceField({
+              path: 'chosen',
+              label: 'Profile',
+              wide: true,
+              value: this.chosen,
+              choices: [['', 'choose one'], ...choices.map(({ key, name }) => [key, name] as const)],
+              enter: (text) => {
+                this.chosen = text
+                this.taken = ''
+              },
+            })}
+          </div>`
+      }
+      ${chosen ? this.offered(chosen.entry, chosen.profile) : nothing}
+    </section>`
+  }
+
+  private offered(entry: LibraryProfile, profile: Profile) {
+    const { file } = this
+    const split = (entry.profile.split ?? false) !== (file.profile.split ?? false)
+    return html`
+      <div class="part">
+        <turned-part compact orientation="horizontal" .profile=${profile} .species=${file.species}></turned-part>
+      </div>
+      <p>${profileWords(profile, lengthStyle(file.units))}${entry.joints?.length ? `, ${counted(entry.joints.length, 'joint')}` : ''}.</p>
+      <p>It takes the place of ${replaced(file)}; “Undo” brings them back. All else of the job stays.</p>
+      ${
+        split
+          ? html`<p class="caution">In the library it is ${entry.profile.split ? '' : 'not '}turned as a glued pair and split; this job stays as its own field says.</p>`
+          : nothing
+      }
+      <div class="buttons"><button type="button" class="main" @click=${() => this.takeOver(entry)}>Take ${entry.name}</button></div>
+    `
+  }
+
+  /** The profile in the units of the job, every length meaning what it meant. */
+  private takeOver(entry: LibraryProfile) {
+    const { profile, joints = [] } = inUnits(libraryFileOf(entry), this.file.units)
+    tellEdit(this, { stations: profile.stations, joints, label: `Take ${entry.name} from the library` })
+    tellEntry(this, 'from', { profile: entry.id, revision: entry.revision })
+    this.chosen = ''
+    this.taken = `${entry.name} is in the stations now.`
+  }
+
+  private keep(library: readonly LibraryProfile[]) {
+    const origin = library.find(({ id }) => id === this.file.from?.profile)
+    const versionOf = origin && this.versionOf === origin.id
+    const name = this.name ?? this.file.name
+    return html`<section aria-labelledby="keep">
+      <h3 id="keep">Keep in the library</h3>
+      <div class="fields">
+        ${
+          origin
+            ? choiceField({
+                path: 'versionOf',
+                label: 'Keep it as',
+                wide: true,
+                value: versionOf ? origin.id : '',
+                choices: [
+                  ['', 'a profile of its own'],
+                  [origin.id, `a new version of ${origin.name}`],
+                ],
+                enter: (text) => {
+                  this.versionOf = text
+                },
+              })
+            : nothing
+        }
+        ${
+          versionOf
+            ? nothing
+            : textField({
+                path: 'keptName',
+                label: 'Name in the library',
+                wide: true,
+                value: name,
+                enter: (text) => {
+                  this.name = text
+                },
+              })
+        }
+      </div>
+      <div class="buttons">
+        <button
+          type="button"
+          ?disabled=${this.busy || !this.profile || (!versionOf && name.trim() === '')}
+          @click=${() => this.tellKeep(versionOf ? { name: origin.name, versionOf: origin.id } : { name: name.trim() })}
+        >
+          Keep this profile
+        </button>
+      </div>
+      ${this.profile ? nothing : html`<p class="soft">It can be kept when its stations can be read.</p>`}
+    </section>`
+  }
+
+  private tellKeep(detail: Keeping) {
+    this.taken = ''
+    this.dispatchEvent(new CustomEvent('keep', { detail }))
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'profile-sources': ProfileSources
+  }
+}
