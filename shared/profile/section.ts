@@ -62,6 +62,17 @@ export function secondMoment(section: Section): number {
   return flats + (corner === 0 ? 0 : (radius ** 4 * corner) / 2)
 }
 
+/** Half the thickness across the flats, or of the round, mm. */
+export const halfThickness = ({ half, radius }: Section): number => Math.min(half, radius)
+
+/**
+ * Section modulus for bending across the flats, mm³: πd³/32 for a round, side³/6 for a square. Strength in bending
+ * goes with it. Elementary beam theory, as in Wood Handbook FPL-GTR-282 ch. 9 and Roark’s Formulas.
+ *
+ * @example sectionModulus(squareSection(6)) // 36
+ */
+export const sectionModulus = (section: Section): number => secondMoment(section) / halfThickness(section)
+
 /** What two sections about one centre have in common. */
 export const overlap = (a: Section, b: Section): Section => ({
   half: Math.min(a.half, b.half),

@@ -1,7 +1,7 @@
 import { inches } from '../units/length.ts'
 import type { Span } from './profile.ts'
 import { spanSection } from './radius.ts'
-import { type Section, secondMoment } from './section.ts'
+import { halfThickness, sectionModulus } from './section.ts'
 import { evenPlaces, topPlaces } from './top-between.ts'
 
 /** A part between its rails under the stated load, at the place that is worst off. mm, N, N·mm, MPa. */
@@ -35,11 +35,6 @@ const LOOKS = 24
 export const worstMoment = (load: number, over: number, length: number, x: number): number =>
   ((load * x * (length - x)) / length) * (1 - over / (2 * length))
 
-/** Half the thickness in the way of the load: a square stands with its faces along the run. */
-const halfThickness = ({ half, radius }: Section): number => Math.min(half, radius)
-
-const sectionModulus = (section: Section): number => secondMoment(section) / halfThickness(section)
-
 /**
  * Bending of a part held by its rails at `from` and `to`, free to turn there, under the load at its worst place
  * everywhere. The sharp corner of a step or a fillet raises the stress there beyond this. Lengths mm, N, MPa.
@@ -62,6 +57,7 @@ export function railBending(
     })
     .reduce((most, place) => (place.stress > most.stress ? place : most))
   const { at, span, stress } = worst
+  // a square stands with its faces along the run
   const diameter = 2 * halfThickness(spanSection(span, at))
   return { at, diameter, load, over, moment: momentAt(at), stress, rupture, reserve: rupture / stress }
 }
