@@ -56,6 +56,12 @@ function withWholeSteps(originals: readonly Positions[], places: number): Positi
   return filled
 }
 
+/** The positions of a place that count: an original that was not read down to its foot tells nothing of the foot. */
+function counting(positions: readonly Positions[], index: number): Positions {
+  const all = positions.map((places) => places[index])
+  return index === 0 && all.includes(0) ? all.filter((at) => at === 0) : all
+}
+
 /**
  * Every place of the sheet over all originals: position and diameter with their spread. Each original counts once
  * with the diameter chosen there.
@@ -68,7 +74,7 @@ export function gatheredStations(sheet: Sheet): GatheredStation[] {
   )
   return stations.map((_, index) => {
     const read = originals.map(({ readings }) => readings[index]?.diameters ?? [])
-    const at = spreadOf(positions.map((places) => places[index]))
+    const at = spreadOf(counting(positions, index))
     const diameter = spreadOf(read.map((diameters) => chosenDiameter(diameters, choice)))
     const ovals = read.flatMap((diameters) => outOfRound(diameters) ?? [])
     return {

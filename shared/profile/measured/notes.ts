@@ -1,7 +1,7 @@
 import { lengthText, nm, styleOf } from '../../units/length.ts'
 import type { Station } from '../profile.ts'
 import type { GatheredStation } from './gathered.ts'
-import { fromStart, startFromFoot } from './positions.ts'
+import { footApart, fromStart, startFromFoot } from './positions.ts'
 import type { Original, Sheet } from './sheet.ts'
 
 /** What has been made of a sheet so far. */
@@ -48,12 +48,22 @@ function startNotes(sheet: Sheet, original: Original, who: string, say: Say): st
       ? []
       : [`On ${who} the tape reads ${say(atFoot / 1e6)} at the foot; positions are counted from there.`]
   }
-  const apart = datum.fromFoot === undefined ? 0 : nm(datum.fromFoot) + atFoot
-  if (apart === 0) return []
-  const place = datum.name.trim() || 'datum'
-  return [
-    `On ${who} the foot reads ${say(Math.abs(atFoot) / 1e6)} from the ${place}, which is entered as ${say(datum.fromFoot!)} from the foot: measure that length again. Positions are counted by the ${say(datum.fromFoot!)}.`,
-  ]
+  const found = footApart(sheet, original)
+  return found && found.apart !== 0 ? [apartNote(original, who, found, say)] : []
+}
+
+/** The foot and the datum tell one length twice, and differently. */
+function apartNote(
+  { datum }: Original,
+  who: string,
+  { apart, unread }: { apart: number; unread: boolean },
+  say: Say,
+): string {
+  const [place, from] = [datum?.name.trim() || 'datum', datum?.fromFoot ?? 0]
+  if (unread) {
+    return `On ${who} the lowest station read lies ${say(Math.abs(apart))} ${apart > 0 ? 'above' : 'below'} the foot, if the ${place} is ${say(from)} from it: read the foot too, or measure that length again.`
+  }
+  return `On ${who} the foot reads ${say(Math.abs(from - apart))} from the ${place}, which is entered as ${say(from)} from the foot: measure that length again. Positions are counted by the ${say(from)}.`
 }
 
 /** A worn foot that was no plain cylinder cannot be carried down as it was. */

@@ -1,15 +1,46 @@
 import { nm } from '../../units/length.ts'
 
-/** The first entry of an ascending list that is more than the value. */
-function firstAbove(ascending: readonly number[], value: number): number {
-  let [low, high] = [0, ascending.length]
-  while (low < high) {
-    const middle = (low + high) >> 1
-    if (ascending[middle]! > value) high = middle
-    else low = middle + 1
-  }
-  return low
+interface Known {
+  i: number
+  at: number
 }
+
+/** The longest row that ends at a known position: how many it holds and the row it goes on from. */
+interface Row {
+  count: number
+  /** Whether it ends with two at one position. */
+  step: boolean
+  last: Known
+  before?: Row
+}
+
+/** The longest row ending at `last` as the first at its position, and as the second of a step. */
+function rowsEndingAt(last: Known, rows: readonly Row[]): Row[] {
+  let [first, second]: Row[] = [{ count: 1, step: false, last }]
+  for (const before of rows) {
+    const count = before.count + 1
+    if (before.last.at < last.at && count > first!.count) first = { count, step: false, last, before }
+    const closes = before.last.at === last.at && !before.step
+    if (closes && count > (second?.count ?? 0)) second = { count, step: true, last, before }
+  }
+  return second ? [first!, second] : [first!]
+}
+
+/** Indices of the longest row that rises with at most two at one position; of several, the one that ends first. */
+function longestRow(known: readonly Known[]): number[] {
+  const rows: Row[] = []
+  for (const last of known) rows.push(...rowsEndingAt(last, rows))
+  let best = rows[0]
+  for (const row of rows) if (row.count > best!.count) best = row
+  const indices: number[] = []
+  for (let row = best; row; row = row.before) indices.unshift(row.last.i)
+  return indices
+}
+
+const rises = (known: readonly Known[]): boolean =>
+  known.every(
+    ({ at }, k) => k === 0 || known[k - 1]!.at < at || (known[k - 1]!.at === at && known[k - 2]?.at !== at),
+  )
 
 /**
  * Indices of the positions (mm, from the foot up) that do not lie between their neighbours: the fewest that have to go
@@ -20,24 +51,8 @@ function firstAbove(ascending: readonly number[], value: number): number {
  */
 export function outOfOrder(positions: readonly (number | undefined)[]): number[] {
   const known = positions.flatMap((at, i) => (at === undefined ? [] : [{ i, at: nm(at) }]))
-  const foot = known[0]?.i === 0 ? known[0].at : Number.NEGATIVE_INFINITY
-  const kept = new Set(longestRise(known.filter(({ at }) => at >= foot)))
+  if (rises(known)) return []
+  const foot = known[0]!.i === 0 ? known[0]!.at : Number.NEGATIVE_INFINITY
+  const kept = new Set(longestRow(known.filter(({ at }) => at >= foot)))
   return known.flatMap(({ i }) => (kept.has(i) ? [] : [i]))
-}
-
-/** Indices of a longest part that nowhere falls, less a third and further one at a position. */
-function longestRise(known: readonly { i: number; at: number }[]): number[] {
-  const ends: number[] = []
-  const endAt: number[] = []
-  const before: number[] = []
-  known.forEach(({ at }, k) => {
-    const place = firstAbove(endAt, at)
-    before[k] = place === 0 ? -1 : ends[place - 1]!
-    ends[place] = k
-    endAt[place] = at
-  })
-  const rise: number[] = []
-  for (let k = ends.at(-1) ?? -1; k >= 0; k = before[k]!) rise.unshift(k)
-  const third = (n: number): boolean => n >= 2 && known[rise[n]!]!.at === known[rise[n - 2]!]!.at
-  return rise.filter((_, n) => !third(n)).map((k) => known[k]!.i)
 }

@@ -131,7 +131,7 @@ export function photoPlacement(photo: Photo): [number, number, number, number, n
   const [fx, fy] = footOf(photo)
   const [cos, sin] = [Math.cos(angle / DEGREES), Math.sin(angle / DEGREES)]
   const [a, c, b, d] = [cos / along, sin / along, -sin / across, cos / across].map((n) => n + 0) as Pixel4
-  return [a, b, c, d, -(a * fx + c * fy), -(b * fx + d * fy)]
+  return [a, b, c, d, 0 - (a * fx + c * fy), 0 - (b * fx + d * fy)]
 }
 
 type Pixel4 = [number, number, number, number]

@@ -1,7 +1,10 @@
-import { mmOfNm, nm } from '../../units/length.ts'
+import { inches, mmOfNm, nm } from '../../units/length.ts'
 import type { Original, Sheet } from './sheet.ts'
 
 type Nanometres = number | undefined
+
+/** One length read twice by tape differs by less than this, mm. Common practice, no source. */
+const TAPE_APART = inches(1 / 4)
 
 const sameName = (a: string | undefined, b: string): boolean =>
   a?.trim().toLowerCase() === b.trim().toLowerCase()
@@ -61,9 +64,22 @@ export function startFromFoot({ datum }: Original, atFoot: Nanometres): Nanometr
 }
 
 /**
+ * By how much the foot's own reading and the distance of the datum differ, mm, above the foot counting more: both
+ * measure one length. `unread` where they differ by more than a tape does, so that the lowest place cannot be the
+ * foot. Absent where one of them is not known.
+ */
+export function footApart(sheet: Sheet, original: Original): { apart: number; unread: boolean } | undefined {
+  const [atFoot, from] = [fromStart(sheet, original)[0], original.datum?.fromFoot]
+  if (atFoot === undefined || from === undefined) return undefined
+  const apart = mmOfNm(nm(from) + atFoot)
+  return { apart, unread: nm(Math.abs(apart)) > nm(TAPE_APART) }
+}
+
+/**
  * Where the places of the sheet lie on one original, mm from the foot as it was made: from whatever datum and in
- * whichever way they were read, with the wear of the foot added. The foot itself is always 0. A tape that reads more
- * than 0 at the foot is read from there. Absent where it cannot be told from what was read.
+ * whichever way they were read, with the wear of the foot added. The foot itself is always 0; a tape that reads more
+ * there is read from there. Absent where it cannot be told from what was read. As long as the lowest place read is far
+ * from the foot that the datum gives, it is not taken for the foot.
  *
  * @example positionsFromFoot({ units: 'mm', way: 'span', choice: 'larger', stations: [{ then: 'straight' }, { then: 'straight' }], originals: [] }, { name: '', readings: [{ diameters: [] }, { at: 120, diameters: [] }], wear: 3 }) // [0, 123]
  */
@@ -71,8 +87,9 @@ export function positionsFromFoot(sheet: Sheet, original: Original): (number | u
   const read = fromStart(sheet, original)
   const start = startFromFoot(original, read[0])
   const wear = nm(original.wear ?? 0)
+  const footRead = !footApart(sheet, original)?.unread
   return read.map((at, i) => {
-    if (i === 0) return 0
+    if (i === 0 && footRead) return 0
     return at === undefined || start === undefined ? undefined : mmOfNm(start + at + wear)
   })
 }

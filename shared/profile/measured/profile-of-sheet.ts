@@ -8,7 +8,10 @@ import { outOfOrder } from './order.ts'
 import type { Sheet, SheetStation } from './sheet.ts'
 import { snappedPositions, snappedSize } from './targets.ts'
 
-/** What a station of the sheet still lacks; `order` where its position does not lie between its neighbours. */
+/**
+ * What a station of the sheet still lacks; `order` where its position does not lie between its neighbours, `at` of the
+ * lowest one also where it is not the foot.
+ */
 export interface Missing {
   index: number
   what: 'at' | 'diameter' | 'side' | 'order'
@@ -35,22 +38,36 @@ function sagittaOf({ then, sagitta }: SheetStation, width: number, snap: Snap): 
 /** A station whose position may not be known yet: not a number then, at one place with nothing. */
 function draftStation(sheet: Sheet, gathered: GatheredStation, at: number | undefined, snap: Snap): Station {
   const { index, diameter } = gathered
-  const { name, then, side, check } = sheet.stations[index]!
-  const last = index === sheet.stations.length - 1
+  const { name, then, check } = sheet.stations[index]!
   return {
     at: at ?? Number.NaN,
     ...(diameter && { diameter: snappedSize(diameter.mean, snap) }),
-    then: last ? 'straight' : then,
-    ...(name !== undefined && name.trim() !== '' && { name }),
-    ...(!last && then === 'square' && side !== undefined && { side: snappedSize(side, snap) }),
+    then: index === sheet.stations.length - 1 ? 'straight' : then,
+    ...(name !== undefined && name.trim() !== '' && { name: name.trim() }),
     ...(check && { check }),
   }
+}
+
+/**
+ * The stations with their squares' sides: as entered, else as the caliper read at the square's own station, where that
+ * closes no turned span and so can only have read across the flats.
+ */
+function withSides({ stations }: Sheet, drafts: Station[], snap: Snap): Station[] {
+  return drafts.map((draft, i) => {
+    if (draft.then !== 'square') return draft
+    const { diameter, ...square } = draft
+    const side = stations[i]!.side
+    if (needsDiameter(drafts, i))
+      return side === undefined ? draft : { ...draft, side: snappedSize(side, snap) }
+    const across = side === undefined ? diameter : snappedSize(side, snap)
+    return across === undefined ? square : { ...square, side: across }
+  })
 }
 
 function missingOf(drafts: Station[], wrong: readonly number[]): Missing[] {
   return drafts.flatMap((draft, index): Missing[] => {
     const lacks: [Missing['what'], boolean][] = [
-      ['at', Number.isNaN(draft.at)],
+      ['at', Number.isNaN(draft.at) || (index === 0 && draft.at !== 0)],
       ['order', wrong.includes(index)],
       ['diameter', draft.diameter === undefined && needsDiameter(drafts, index)],
       ['side', draft.then === 'square' && draft.side === undefined],
@@ -94,7 +111,8 @@ export function profileOfSheet(sheet: Sheet, { snap = 'none' }: { snap?: Snap } 
   const wrong = outOfOrder(measured)
   const sound = measured.map((at, i) => (wrong.includes(i) ? undefined : at))
   const { positions, unsnapped } = snappedPositions(sound, snap)
-  const drafts = gathered.map((station, i) => draftStation(sheet, station, positions[i] ?? measured[i], snap))
+  const read = gathered.map((station, i) => draftStation(sheet, station, positions[i] ?? measured[i], snap))
+  const drafts = withSides(sheet, read, snap)
   const placed = positions.flatMap((at, i) => (at === undefined ? [] : [i]))
   return {
     ...drawable(sheet, drafts, placed, snap),
