@@ -145,7 +145,7 @@ export class DraftDesk<File extends Lengths, Kept extends Stored> implements Rea
   }
 
   /** Goes on with a changed draft, kept on this device at once. */
-  private change(draft: Draft<File> | undefined) {
+  change(draft: Draft<File> | undefined) {
     if (!draft) return
     this.draft = draft
     this.refused = []

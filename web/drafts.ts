@@ -132,3 +132,8 @@ export const jobDrafts = new DraftShelf<JobFile>('setwright.draft.', hasStations
 
 /** Profiles of the library being drawn. */
 export const profileDrafts = new DraftShelf<LibraryFile>('setwright.profile-draft.', hasStations)
+
+/** Profiles being copied from a piece: their measuring sheets. */
+export const sheetDrafts = new DraftShelf<LibraryFile>('setwright.sheet-draft.', (file) =>
+  Boolean(file.sheet),
+)

@@ -1,15 +1,486 @@
-import { html, LitElement } from 'lit'
-import { customElement, property } from 'lit/decorators.js'
+import { css, html, LitElement, nothing } from 'lit'
+import { customElement, property, query, state } from 'lit/decorators.js'
+import { isMeasuring, type LibraryProfile } from '../../shared/library.ts'
+import { profilePhoto, putProfilePhoto, Refusal, storedProfile } from '../api.ts'
+import { DraftDesk } from '../draft-desk.ts'
+import { type OtherDraft, sheetDrafts } from '../drafts.ts'
+import '../elements/draft-notices.ts'
+import '../elements/measure-entry.ts'
+import type { MeasureEntry, SheetEdit } from '../elements/measure-entry.ts'
+import '../elements/measure-originals.ts'
+import '../elements/measure-photo.ts'
+import '../elements/measure-places.ts'
+import '../elements/measure-ways.ts'
+import '../elements/save-bar.ts'
+import '../elements/turned-part.ts'
+import { inUnits } from '../job-entries.ts'
+import { type LibraryFile, libraryFileOf } from '../library-file.ts'
+import { Load } from '../load.ts'
+import { dropPhoto, keepPhoto, waitingPhoto } from '../photo-store.ts'
+import { go, profilePath } from '../router.ts'
+import { profileSaver } from '../save-profile.ts'
+import { length, lengthStyle, SessionController } from '../session.ts'
+import { type EnteredSheet, newSheet, sentSheet, sheetOf } from '../sheet-file.ts'
+import { dropHand, freshHand, handOf, keepHand, type SheetHand } from '../sheet-hand.ts'
+import { redone, remembered, undone } from '../sheet-history.ts'
+import { type LiveSheet, liveSheet, sameStations, stationsOfSheet } from '../sheet-live.ts'
+import { unreadPlace } from '../sheet-way.ts'
+import { noteChange, type ShopAndWoods, shopAndWoods, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
+import { makeJob } from './make-job.ts'
 
-/** The measuring sheet: a piece is copied at the bench. */
+interface Ground extends ShopAndWoods {
+  stored?: LibraryProfile
+}
+
+/** So many reasons why it is no whole profile yet are told at once. */
+const LACKING_TOLD = 4
+
+/** The measuring sheet: a piece is copied at the bench, station by station, and becomes a profile of the library. */
 @customElement('measure-page')
 export class MeasurePage extends LitElement {
-  static override styles = pageWear
+  static override styles = [
+    ...pageWear,
+    css`
+      :host {
+        padding-bottom: 1rem;
+      }
+      .bench {
+        display: grid;
+        gap: var(--space-4) var(--space-6);
+        grid-template-columns: minmax(0, 1fr);
+        align-items: start;
+      }
+      .bench > div {
+        display: grid;
+        gap: var(--space-4);
+        grid-template-columns: minmax(0, 1fr);
+        min-width: 0;
+      }
+      .growing {
+        display: none;
+      }
+      @media (min-width: 60rem) {
+        .bench {
+          grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
+        }
+      }
+      @media (max-width: 46rem) {
+        .growing {
+          display: block;
+          max-height: 7rem;
+          overflow: hidden;
+        }
+      }
+    `,
+  ]
 
   @property() profileId = ''
+  @state() private live?: LiveSheet
+  @state() private hand: SheetHand = freshHand
+  @state() private image = ''
+  @state() private message = ''
+  @query('measure-entry') private entry?: MeasureEntry
+  private sheet: EnteredSheet = newSheet('in')
+  private readonly ground = new Load<Ground>(this)
+  private readonly desk = new DraftDesk<LibraryFile, LibraryProfile>(this, {
+    shelf: sheetDrafts,
+    saver: profileSaver,
+    load: storedProfile,
+    changed: () => this.read(),
+    stored: (id, fresh) => void this.afterStored(id, fresh),
+    reload: () => this.reload(),
+    focus: () => void this.entry?.takeFocus(),
+  })
+  /** What is under the hand goes on when a new profile gets its address. */
+  private carried?: SheetHand
+  /** What is done once it is stored. */
+  private next?: (id: string) => void | Promise<void>
+  private begun = false
+  private unwatch?: () => void
+
+  constructor() {
+    super()
+    new SessionController(this)
+  }
+
+  override connectedCallback() {
+    super.connectedCallback()
+    addEventListener('keydown', this.pressed)
+    this.unwatch = watchChanges((change) => {
+      if (change.kind === 'profile' && change.id === this.profileId && this.desk.saved && !this.desk.saving)
+        void this.reload()
+    })
+  }
+
+  override disconnectedCallback() {
+    removeEventListener('keydown', this.pressed)
+    this.unwatch?.()
+    super.disconnectedCallback()
+  }
+
+  protected override willUpdate(changed: Map<string, unknown>) {
+    if (!changed.has('profileId')) return
+    this.desk.turnTo(this.profileId)
+    this.begun = false
+    void this.reload()
+  }
+
+  private async reload() {
+    const { profileId } = this
+    await this.ground.from(async () => {
+      const [shop, stored] = await Promise.all([
+        shopAndWoods(),
+        profileId ? this.there(profileId) : undefined,
+      ])
+      return { ...shop, ...(stored && { stored }) }
+    })
+    const ground = this.ground.value
+    if (!ground || this.ground.failure || this.profileId !== profileId) return
+    this.begin(ground)
+    await this.fetchPhoto(ground)
+  }
+
+  /** What is stored of it; nothing where it is gone and a sheet of it is kept here. */
+  private async there(id: string): Promise<LibraryProfile | undefined> {
+    try {
+      return await storedProfile(id)
+    } catch (failure) {
+      if (failure instanceof Refusal && failure.status === 404 && sheetDrafts.has(id)) return undefined
+      throw failure
+    }
+  }
+
+  private begin({ stored, shop }: Ground) {
+    const file = stored && libraryFileOf(stored)
+    const { units } = shop
+    this.desk.begin(
+      file && {
+        file: { ...file, sheet: { ...sheetOf(file.sheet, file.units) } },
+        revision: stored.revision,
+      },
+      () => ({ name: '', units, profile: { stations: [] }, sheet: { ...newSheet(units) } }),
+    )
+    const { key, file: begun } = this.desk.draft!
+    this.hand = handOf(key) ?? this.carried ?? this.firstHand(begun)
+    this.carried = undefined
+    if (!this.begun) void this.updateComplete.then(() => this.entry?.takeFocus())
+    this.begun = true
+  }
+
+  /** Where a person begins on a sheet that this device has not kept. */
+  private firstHand({ profile: { stations }, units }: LibraryFile): SheetHand {
+    const { live } = this
+    const made = live && live.lacking.length === 0 ? stationsOfSheet(live, this.sheet, false) : []
+    return {
+      ...freshHand,
+      place: unreadPlace(this.sheet, 0),
+      asTolerance: stations.some(({ plus, minus }) => plus !== undefined || minus !== undefined),
+      byHand: stations.length > 0 && !sameStations(stations, made, units),
+    }
+  }
+
+  private get photoKey(): string {
+    return this.profileId || this.desk.draft!.key
+  }
+
+  private async fetchPhoto({ stored }: Ground) {
+    try {
+      const waiting = await waitingPhoto(this.photoKey)
+      this.image = (waiting === undefined ? stored && (await profilePhoto(stored.id)) : waiting) ?? ''
+    } catch (failure) {
+      this.image = ''
+      if (!(failure instanceof Refusal && failure.status === 404))
+        this.message = `The photograph cannot be fetched: ${(failure as Error).message}`
+    }
+  }
+
+  private read() {
+    const file = this.desk.draft?.file
+    if (!file) return
+    this.sheet = sheetOf(file.sheet, file.units)
+    this.live = liveSheet(this.sheet)
+  }
+
+  /** Goes on with another sheet; the profile follows it unless it was drawn on by hand. */
+  private put(sheet: EnteredSheet) {
+    const draft = this.desk.draft!
+    const file = draft.file.units === sheet.units ? draft.file : inUnits(draft.file, sheet.units)
+    const live = liveSheet(sheet)
+    const { byHand, asTolerance } = this.hand
+    const stations =
+      byHand || live.lacking.length > 0 ? file.profile.stations : stationsOfSheet(live, sheet, asTolerance)
+    this.desk.change({
+      ...draft,
+      file: { ...file, sheet: { ...sheet }, profile: { ...file.profile, stations } },
+    })
+    keepHand(draft.key, this.hand)
+  }
+
+  private readonly edited = ({ detail: { sheet, stroke, place } }: CustomEvent<SheetEdit>) => {
+    const { hand } = this
+    this.hand = {
+      ...hand,
+      place: Math.min(place ?? hand.place, sheet.stations.length),
+      history: remembered(hand.history, this.sheet, stroke),
+    }
+    this.put(sheet)
+  }
+
+  private readonly back = () => this.travel(undone(this.hand.history, this.sheet))
+
+  private readonly forth = () => this.travel(redone(this.hand.history, this.sheet))
+
+  private travel(to: ReturnType<typeof undone>) {
+    if (!to) return
+    const { original, place } = this.hand
+    this.hand = {
+      ...this.hand,
+      history: to.history,
+      original: Math.min(original, to.sheet.originals.length - 1),
+      place: Math.min(place, to.sheet.stations.length),
+    }
+    this.put(to.sheet)
+    void this.entry?.updateComplete.then(() => this.entry?.takeFocus())
+  }
+
+  private reach(change: Partial<SheetHand>) {
+    this.hand = { ...this.hand, ...change }
+    if (this.desk.draft) keepHand(this.desk.draft.key, this.hand)
+  }
+
+  private readonly goPlace = ({ detail }: CustomEvent<number>) => this.reach({ place: detail })
+
+  private readonly goBack = (event: CustomEvent<number>) => {
+    this.goPlace(event)
+    void this.updateComplete.then(() => {
+      this.entry?.scrollIntoView({ block: 'nearest' })
+      void this.entry?.takeFocus()
+    })
+  }
+
+  private readonly goOriginal = ({ detail }: CustomEvent<number>) => {
+    this.reach({ original: detail, place: unreadPlace(this.sheet, detail) })
+    void this.updateComplete.then(() => this.entry?.takeFocus())
+  }
+
+  private readonly laidOut = () => {
+    const { original } = this.hand
+    const open =
+      this.sheet.originals[original]?.readings.findIndex(({ diameters }) => diameters.length === 0) ?? -1
+    this.reach({ place: open < 0 ? this.sheet.stations.length : open })
+    void this.updateComplete.then(() => this.entry?.takeFocus())
+  }
+
+  private readonly pressed = (event: KeyboardEvent) => {
+    if (!(event.ctrlKey || event.metaKey) || event.altKey || !this.desk.draft) return
+    const key = event.key.toLowerCase()
+    const target = event.composedPath()[0] as Partial<HTMLElement>
+    if (key === 's') void this.save()
+    else if (target.dataset?.path === 'name') return
+    else if (key === 'z' && !event.shiftKey) this.back()
+    else if (key === 'y' || key === 'z') this.forth()
+    else return
+    event.preventDefault()
+  }
+
+  /** Saves however much is measured; a profile without a name is called by its day. */
+  private async save(next?: (id: string) => void | Promise<void>) {
+    const draft = this.desk.draft!
+    this.message = ''
+    if (this.live?.errors.size) return this.showFault([...this.live.errors.keys()][0]!)
+    this.next = next
+    if (this.desk.saved && this.profileId) return this.goNext(this.profileId)
+    const name = draft.file.name.trim() || `Copied ${new Date().toISOString().slice(0, 10)}`
+    if (name !== draft.file.name) this.desk.change({ ...draft, file: { ...draft.file, name } })
+    this.put(sentSheet(this.sheet))
+    await this.desk.save([])
+  }
+
+  /** Goes to the station of a figure that cannot be read. */
+  private showFault(path: string) {
+    const [, original, place] = /originals\[(\d+)\]\.readings\[(\d+)\]/.exec(path) ?? []
+    const station = /^stations\[(\d+)\]/.exec(path)?.[1]
+    this.next = undefined
+    this.message = `${this.live!.errors.get(path)}`
+    if (place !== undefined || station !== undefined)
+      this.reach({ original: Number(original ?? this.hand.original), place: Number(place ?? station) })
+    void this.updateComplete.then(() => this.entry?.takeFocus())
+  }
+
+  private async afterStored(id: string, fresh: boolean) {
+    const { key } = this.desk.draft!
+    const photoKey = fresh ? key : id
+    noteChange({ kind: 'profile', id })
+    await this.sendPhoto(photoKey, id)
+    if (this.desk.saved) dropHand(key)
+    if (this.next) return this.goNext(id)
+    if (id === this.profileId) return
+    this.carried = this.hand
+    go(profilePath(id, 'measure'), { replace: this.profileId === '' })
+  }
+
+  private async goNext(id: string) {
+    const { next } = this
+    this.next = undefined
+    try {
+      await next?.(id)
+    } catch (failure) {
+      this.message = (failure as Error).message
+    }
+  }
+
+  /** Stores the photograph that waits on this device; one that is refused goes on waiting. */
+  private async sendPhoto(from: string, id: string) {
+    try {
+      const waiting = await waitingPhoto(from)
+      if (waiting === undefined) return
+      if (from !== id) await keepPhoto(id, waiting)
+      if (from !== id) await dropPhoto(from)
+      await putProfilePhoto(id, waiting)
+      await dropPhoto(id)
+    } catch (failure) {
+      this.message = `The photograph is kept on this device, but not stored yet: ${(failure as Error).message}`
+    }
+  }
+
+  private readonly photo = async ({ detail }: CustomEvent<string | null>) => {
+    this.image = detail ?? ''
+    try {
+      await keepPhoto(this.photoKey, detail)
+    } catch {
+      this.message = 'This device has no room to keep the photograph: save now.'
+    }
+  }
+
+  private readonly tolerate = ({ detail }: CustomEvent<boolean>) => {
+    this.reach({ asTolerance: detail })
+    this.put(this.sheet)
+  }
+
+  private readonly takeByHand = ({ detail }: CustomEvent<boolean>) => {
+    this.reach({ byHand: detail })
+    this.put(this.sheet)
+  }
+
+  private readonly draw = () => this.save((id) => go(profilePath(id)))
+
+  private readonly job = () => this.save(async (id) => makeJob(await storedProfile(id)))
+
+  private readonly discard = async () => {
+    const { key } = this.desk.draft!
+    dropHand(key)
+    await dropPhoto(this.photoKey)
+    this.begun = false
+    await this.desk.discard()
+  }
+
+  private readonly abandon = () => {
+    dropHand(this.desk.draft!.key)
+    this.desk.abandon()
+    go('/profiles')
+  }
 
   override render() {
-    return html`<div class="page"></div>`
+    return this.ground.shown(
+      (ground) =>
+        this.desk.draft && this.live ? this.page(ground, this.live, this.desk.draft.file) : html``,
+      () => void this.reload(),
+    )
+  }
+
+  private page(ground: Ground, live: LiveSheet, file: LibraryFile) {
+    const { desk, profileId } = this
+    return html`
+      <div class="page" @sheet-edit=${this.edited} @entry=${desk.entry}>
+        <div class="page-head">
+          <div><h1>Copy a piece</h1>${file.name ? html`<p>${file.name}</p>` : nothing}</div>
+          ${desk.gone ? nothing : this.onwards(file)}
+        </div>
+        <p role="status" class=${this.message ? 'notice' : 'hidden-label'}>${this.message}</p>
+        <draft-notices what="profile" .conflict=${desk.conflict} .gone=${desk.gone} .fresh=${profileId === ''} .others=${desk.others}
+          @discard=${this.discard} @overwrite=${desk.saveOverTheirs} @save-as-new=${desk.saveMineAsNew} @abandon=${this.abandon}
+          @adopt=${({ detail }: CustomEvent<OtherDraft<LibraryFile>>) => desk.adopt(detail)}
+          @drop-other=${({ detail }: CustomEvent<OtherDraft<LibraryFile>>) => desk.dropOther(detail)}></draft-notices>
+        <div class="bench">
+          <div>${this.entering(live, file)}</div>
+          <div>${this.drawn(live, file)} ${this.ways(ground, live, file)}</div>
+        </div>
+        ${this.photograph(live)}
+      </div>
+      ${
+        desk.gone
+          ? nothing
+          : html`<save-bar what="the sheet" .saved=${desk.saved} .saving=${desk.saving} .errors=${live.errors.size} .message=${desk.message}
+            .fresh=${profileId === ''} @save=${() => this.save()} @discard=${this.discard}></save-bar>`
+      }
+    `
+  }
+
+  private onwards(file: LibraryFile) {
+    const nothingDrawn = isMeasuring(file)
+    return html`<div class="buttons no-print">
+      <button type="button" ?disabled=${nothingDrawn} @click=${this.draw}>Draw it</button>
+      <button type="button" ?disabled=${nothingDrawn} @click=${this.job}>Make a job of it</button>
+    </div>`
+  }
+
+  private entering({ positions, errors, gathered, profile }: LiveSheet, file: LibraryFile) {
+    const { sheet, hand } = this
+    return html`
+      ${
+        profile
+          ? html`<turned-part class="growing" .profile=${profile} .species=${file.species ?? ''} .lengthStyle=${lengthStyle(sheet.units)}
+            orientation="horizontal" .most=${70} name="What is measured so far" .highlight=${this.span()}></turned-part>`
+          : nothing
+      }
+      <div class="card">
+        ${sheet.originals.length > 1 ? html`<p><b>${sheet.originals[hand.original]?.name}</b></p>` : nothing}
+        <measure-entry .sheet=${sheet} .original=${hand.original} .place=${hand.place} .positions=${positions[hand.original] ?? []}
+          .errors=${errors} .canUndo=${hand.history.past.length > 0} .canRedo=${hand.history.future.length > 0}
+          @go-place=${this.goPlace} @undo-sheet=${this.back} @redo-sheet=${this.forth}></measure-entry>
+      </div>
+      <div class="card">
+        <h2>Stations, from the foot</h2>
+        <measure-places .sheet=${sheet} .original=${hand.original} .place=${hand.place} .gathered=${gathered} @go-place=${this.goBack}></measure-places>
+      </div>
+    `
+  }
+
+  /** The stretch above the station in hand. */
+  private span(): [number, number] | undefined {
+    const { made } = this.live!
+    const at = (place: number) => made.stations[made.from.indexOf(place)]?.at
+    const [from, to] = [at(this.hand.place), at(this.hand.place + 1)]
+    return from === undefined || to === undefined || to <= from ? undefined : [from, to]
+  }
+
+  private drawn({ profile, lacking, made }: LiveSheet, file: LibraryFile) {
+    const { units } = this.sheet
+    return html`<div class="card">
+      <h2>Drawing${profile ? html` <span class="soft small">${length(profile.stations.at(-1)!.at, units)} long so far</span>` : nothing}</h2>
+      ${
+        profile
+          ? html`<turned-part .profile=${profile} .species=${file.species ?? ''} .lengthStyle=${lengthStyle(units)} dimensions .name=${file.name || 'Copied piece'}></turned-part>`
+          : html`<p class="soft">It grows from the second station on.</p>`
+      }
+      ${made.notes.map((note) => html`<p class="caution">${note}</p>`)}
+      ${profile ? lacking.slice(0, LACKING_TOLD).map((told) => html`<p class="soft">${told}</p>`) : nothing}
+      ${profile && lacking.length > LACKING_TOLD ? html`<p class="soft">… and ${lacking.length - LACKING_TOLD} more.</p>` : nothing}
+    </div>`
+  }
+
+  private ways({ woods }: Ground, { offered, errors }: LiveSheet, file: LibraryFile) {
+    const { sheet, hand } = this
+    return html`
+      <measure-originals .sheet=${sheet} .original=${hand.original} .errors=${errors} @go-original=${this.goOriginal}></measure-originals>
+      <measure-ways .file=${file} .sheet=${sheet} .original=${hand.original} .woods=${woods} .offered=${offered} .asTolerance=${hand.asTolerance}
+        .byHand=${hand.byHand} @as-tolerance=${this.tolerate} @by-hand=${this.takeByHand} @laid-out=${this.laidOut}></measure-ways>
+    `
+  }
+
+  private photograph({ sheet, errors, profile }: LiveSheet) {
+    return html`<measure-photo .sheet=${this.sheet} .photo=${sheet.photo} .image=${this.image} .profile=${profile} .errors=${errors}
+      @photo=${this.photo}></measure-photo>`
   }
 }
