@@ -1,7 +1,8 @@
-import { readJob } from '../shared/job.ts'
+import { type Joint, readJob } from '../shared/job.ts'
 import { Problem } from '../shared/problem.ts'
 import type { Station } from '../shared/profile/profile.ts'
 import { lengthFigure, mmOfNm, nm, readLength, type Units } from '../shared/units/length.ts'
+import { sentJoints } from './job-entries.ts'
 import type { Entered, EnteredJoint, EnteredStation } from './job-file.ts'
 
 /** The fields of a station that hold a length. */
@@ -14,6 +15,29 @@ export function readStations(stations: readonly EnteredStation[], units: Units):
     return readJob(job).profile.stations
   } catch (problem) {
     if (problem instanceof Problem) return undefined
+    throw problem
+  }
+}
+
+/** The joints that can be read, to be drawn; none while the stations or one of them cannot. */
+export function readJoints(
+  joints: readonly EnteredJoint[],
+  stations: readonly EnteredStation[],
+  units: Units,
+): readonly Joint[] {
+  if (joints.length === 0) return []
+  try {
+    const job = {
+      name: '…',
+      units,
+      species: 'any',
+      quantity: 1,
+      profile: { stations },
+      joints: sentJoints([...joints]),
+    }
+    return readJob(job).joints
+  } catch (problem) {
+    if (problem instanceof Problem) return []
     throw problem
   }
 }

@@ -30,8 +30,8 @@ export interface History {
 }
 
 /** A draft that remembers its changes. */
-export interface WithHistory<File extends Undoable> {
-  file: File
+export interface WithHistory {
+  file: Undoable
   history?: History
 }
 
@@ -87,9 +87,9 @@ function bounded(past: Step[]): Step[] {
  * The draft with another file, and the way back to the present one. A change that carries on the one before it
  * (`merge`: another letter in the same field, an arrow key held down) is taken back together with it.
  */
-export function editedDraft<File extends Undoable, Draft extends WithHistory<File>>(
-  draft: Draft & WithHistory<File>,
-  file: File,
+export function editedDraft<Draft extends WithHistory>(
+  draft: Draft,
+  file: Draft['file'],
   label: string,
   merge = false,
 ): Draft {
@@ -108,9 +108,7 @@ export function editedDraft<File extends Undoable, Draft extends WithHistory<Fil
 }
 
 /** The draft with its last change taken back; nothing where there is none. */
-export function undoneDraft<File extends Undoable, Draft extends WithHistory<File>>(
-  draft: Draft & WithHistory<File>,
-): Draft | undefined {
+export function undoneDraft<Draft extends WithHistory>(draft: Draft): Draft | undefined {
   const { past = [], future = [] } = draft.history ?? {}
   const step = past.at(-1)
   if (!step) return undefined
@@ -119,9 +117,7 @@ export function undoneDraft<File extends Undoable, Draft extends WithHistory<Fil
 }
 
 /** The draft with the change done again that was taken back last; nothing where there is none. */
-export function redoneDraft<File extends Undoable, Draft extends WithHistory<File>>(
-  draft: Draft & WithHistory<File>,
-): Draft | undefined {
+export function redoneDraft<Draft extends WithHistory>(draft: Draft): Draft | undefined {
   const { past = [], future = [] } = draft.history ?? {}
   const step = future.at(-1)
   if (!step) return undefined

@@ -1,29 +1,38 @@
 import { css, html, LitElement, nothing } from 'lit'
-import { customElement, property, state } from 'lit/decorators.js'
+import { customElement, property } from 'lit/decorators.js'
 import type { Breach } from '../../shared/problem.ts'
 import { jobField } from '../field-words.ts'
 import type { JobFile } from '../job-file.ts'
 import type { LivePlan } from '../live-plan.ts'
 import { oddEntries } from '../odd-entries.ts'
-import { lengthStyle, SessionController } from '../session.ts'
+import { SessionController } from '../session.ts'
 import type { ShopAndWoods } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
+import type { History } from '../undo.ts'
 import './check-list.ts'
 import './job-head.ts'
 import './job-ways.ts'
 import './joints-table.ts'
 import './plan-summary.ts'
-import './stations-table.ts'
-import './turned-part.ts'
+import './profile-editor.ts'
 import './wood-choice.ts'
 
-/** Room for the drawing along the part, px, so that the plan stays in sight below it. */
-const DRAWN_MOST = 380
+/** One list for all that have nothing, so that nothing is drawn anew for it. */
+const none: never[] = []
 
 /** The fields' own elements, in the order they stand on the page. */
-const PARTS = 'job-head, wood-choice, stations-table, joints-table, job-ways'
+const PARTS = 'job-head, wood-choice, profile-editor, joints-table, job-ways'
 
-/** The whole form of a job, with the drawing and the plan beside it. Passes `entry` on from its parts. */
+/** The fields of an element, and of the table within the editor. */
+const fieldsIn = (part: Element): HTMLElement[] =>
+  [...(part.shadowRoot?.querySelectorAll<HTMLElement>('[data-path], stations-table') ?? [])].flatMap(
+    (found) => (found.matches('stations-table') ? fieldsIn(found) : [found]),
+  )
+
+/**
+ * The whole form of a job, with the drawing and the plan beside it. Passes on what its parts send; what lies between
+ * the job and the library goes in the slot `library`.
+ */
 @customElement('job-form')
 export class JobForm extends LitElement {
   static override styles = [
@@ -46,26 +55,6 @@ export class JobForm extends LitElement {
           overflow-y: auto;
         }
       }
-      .small-drawing {
-        position: sticky;
-        top: 0;
-        z-index: 1;
-        height: 6rem;
-        padding: var(--space-2);
-        margin: 0 calc(-1 * var(--space-2));
-        background: var(--sheet);
-        border-bottom: 1px solid var(--line);
-      }
-      @media (min-width: 72rem) {
-        .small-drawing {
-          display: none;
-        }
-      }
-      .drawing {
-        background: var(--well);
-        border-radius: var(--round);
-        padding: var(--space-2);
-      }
       @media print {
         .layout {
           display: block;
@@ -82,7 +71,7 @@ export class JobForm extends LitElement {
   @property({ attribute: false }) shown: readonly Breach[] = []
   @property({ attribute: false }) ground!: ShopAndWoods
   @property({ type: Boolean }) disabled = false
-  @state() private station?: number
+  @property({ attribute: false }) history?: History
 
   constructor() {
     super()
@@ -91,9 +80,7 @@ export class JobForm extends LitElement {
 
   /** Brings the cursor to the field of an error, or as near to it as there is one. */
   focusField(path: string) {
-    const fields = [...this.renderRoot.querySelectorAll(PARTS)].flatMap((part) => [
-      ...(part.shadowRoot?.querySelectorAll<HTMLElement>('[data-path]') ?? []),
-    ])
+    const fields = [...this.renderRoot.querySelectorAll(PARTS)].flatMap(fieldsIn)
     const near =
       fields.find((field) => field.dataset.path === path) ??
       fields.find((field) => field.dataset.path?.startsWith(path)) ??
@@ -115,15 +102,15 @@ export class JobForm extends LitElement {
           </section>
           <section class="card" aria-labelledby="wood">
             <h2 id="wood">Wood</h2>
-            <wood-choice .file=${file} .woods=${this.ground.woods} .errors=${errors} .disabled=${disabled}></wood-choice>
+            <wood-choice .file=${file} .woods=${this.ground.woods} .lots=${this.ground.shop.lots} .errors=${errors} .disabled=${disabled}></wood-choice>
           </section>
-          <section class="card" aria-labelledby="stations" @station=${this.follow}>
+          <section class="card" aria-labelledby="profile">
             <div>
-              <h2 id="stations">Stations</h2>
+              <h2 id="profile">Drawing and stations</h2>
               <p class="soft small">From the foot, 0, to the top. A length can be written 2 3/8, 2-3/8", 2⅜ in, 60.3 mm, 8' 4".</p>
             </div>
-            ${this.smallDrawing()}
-            <stations-table .stations=${file.profile.stations} .errors=${errors} .disabled=${disabled}></stations-table>
+            ${this.editor(errors)}
+            <slot name="library"></slot>
           </section>
           ${this.checks()}
           <section class="card" aria-labelledby="joints">
@@ -135,13 +122,25 @@ export class JobForm extends LitElement {
             <job-ways .odd=${this.live.job ? oddEntries(this.live.job) : []} .file=${file} .shop=${this.ground.shop} .errors=${errors} .disabled=${disabled}></job-ways>
           </section>
         </div>
-        <div class="beside page" role="region" aria-label="Drawing and plan" tabindex="0">${this.drawing()}</div>
+        <div class="beside page" role="region" aria-label="The plan" tabindex="0">${this.plan()}</div>
       </div>
     `
   }
 
-  private readonly follow = (event: CustomEvent<number>) => {
-    this.station = event.detail
+  private editor(errors: ReadonlyMap<string, string>) {
+    const { file, live, history } = this
+    return html`<profile-editor
+      .stations=${file.profile.stations}
+      .joints=${file.joints ?? none}
+      .units=${file.units}
+      .species=${file.species}
+      .name=${file.name}
+      .checks=${live.plan?.checkStations ?? none}
+      .errors=${errors}
+      .disabled=${this.disabled}
+      .canUndo=${(history?.past.length ?? 0) > 0}
+      .canRedo=${(history?.future.length ?? 0) > 0}
+    ></profile-editor>`
   }
 
   private summary() {
@@ -175,43 +174,12 @@ export class JobForm extends LitElement {
     </section>`
   }
 
-  /** Where there is no room beside the stations: the part above them, while they are written. */
-  private smallDrawing() {
-    const { job } = this.live
-    if (!job) return nothing
-    return html`<div class="small-drawing" aria-hidden="true">
-      <turned-part .profile=${job.profile} .species=${job.species} orientation="horizontal" compact></turned-part>
-    </div>`
-  }
-
-  private drawing() {
-    const { job, plan } = this.live
-    if (!job) return html`<p class="soft">The drawing comes when the stations can be read.</p>`
-    const { stations } = job.profile
-    const [here, next] =
-      this.station === undefined ? [] : [stations[this.station], stations[this.station + 1]]
-    return html`
-      <figure class="drawing">
-        <turned-part
-          .profile=${job.profile}
-          .species=${job.species}
-          .lengthStyle=${lengthStyle(job.units)}
-          .name=${job.name}
-          .joints=${job.joints}
-          .checks=${plan?.checkStations ?? []}
-          .most=${DRAWN_MOST}
-          .highlight=${here && next && next.at > here.at ? [here.at, next.at] : null}
-          dimensions
-        ></turned-part>
-      </figure>
-      ${
-        plan
-          ? html`<section class="card" aria-labelledby="summary">
-              <h2 id="summary">The plan as it stands</h2>
-              <plan-summary .plan=${plan}></plan-summary>
-            </section>`
-          : html`<p class="soft">The plan comes when every entry can be read.</p>`
-      }
-    `
+  private plan() {
+    const { plan } = this.live
+    if (!plan) return html`<p class="soft">The plan comes when every entry can be read.</p>`
+    return html`<section class="card" aria-labelledby="summary">
+      <h2 id="summary">The plan as it stands</h2>
+      <plan-summary .plan=${plan}></plan-summary>
+    </section>`
   }
 }

@@ -27,3 +27,17 @@ export function partWords(profile: Profile, style: LengthStyle): string {
   const more = spans.length > SPANS_TOLD ? `; and ${spans.length - SPANS_TOLD} spans more` : ''
   return `From the foot: ${spans.slice(0, SPANS_TOLD).join('; ')}${more}.`
 }
+
+/** One station told in a line: its name, place, diameter, and the span that follows. */
+export function stationWords({ stations }: Profile, index: number, style: LengthStyle): string {
+  const { at, diameter, name, then, side, rise, depth } = stations[index]!
+  const size = { bead: rise, cove: depth, square: side }[then as string]
+  const word = { bead: ' rising', cove: ' deep', square: '' }[then as string] ?? ''
+  const told =
+    size === undefined ? then : `${then}${then === 'square' ? ',' : ''} ${lengthText(size, style)}${word}`
+  return [
+    `Station ${index}${name ? `, ${name}` : ''}: at ${lengthText(at, style)}`,
+    ...(diameter === undefined ? [] : [`Ø ${lengthText(diameter, style)}`]),
+    index === stations.length - 1 ? 'top' : `then ${told}`,
+  ].join(', ')
+}

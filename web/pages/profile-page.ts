@@ -10,9 +10,10 @@ import type { JobForm } from '../elements/job-form.ts'
 import '../elements/ask-twice.ts'
 import '../elements/job-form.ts'
 import '../elements/save-bar.ts'
+import type { EditDetail } from '../edit.ts'
 import { type EntryDetail, entryAt, withEntry } from '../entry.ts'
 import { exampleJob } from '../example-job.ts'
-import { inUnitsFirst } from '../field-words.ts'
+import { inUnitsFirst, jobField } from '../field-words.ts'
 import { frozenFile, OPEN_FIELDS, withOpenFields } from '../frozen-file.ts'
 import { inUnits, jobFileOf, newJobFile, sentFile } from '../job-entries.ts'
 import type { JobFile } from '../job-file.ts'
@@ -23,6 +24,8 @@ import { sameFile } from '../save-draft.ts'
 import { jobSaver } from '../save-job.ts'
 import { noteChange, type ShopAndWoods, shopAndWoods, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
+import './job-library.ts'
+import { editedDraft, historyInUnits, redoneDraft, undoneDraft } from '../undo.ts'
 
 /** The new job: a plain stick, or the example where the address asks for it. */
 const freshFile = (units: Units) => (location.search === '?example' ? exampleJob() : newJobFile(units))
@@ -36,6 +39,9 @@ function isUntouched(file: JobFile, path: string): boolean {
 /** Whether a length of a joint or the place of a station was left empty. */
 const isBlank = (file: JobFile, path: string): boolean =>
   /^(joints\[\d+\]\.(at|size|depth)|profile\.stations\[\d+\]\.at)/.test(path) && isUntouched(file, path)
+
+/** What can be taken back: the profile and its joints. */
+const UNDOABLE = /^(profile\.stations|joints)/
 
 /** What the page works on: the stored job it came from, if any, and the shop that plans it. */
 interface Ground extends ShopAndWoods {
@@ -171,12 +177,55 @@ export class ProfilePage extends LitElement {
 
   private readonly entry = (event: CustomEvent<EntryDetail>) => {
     const { path, value } = event.detail
-    const file =
-      path === 'units'
-        ? inUnits(this.draft!.file, value as JobFile['units'])
-        : withEntry(this.draft!.file, path, value)
-    this.draft = { ...this.draft!, file }
+    const merge = path === this.typing
     this.typing = path
+    this.change(path === 'units' ? this.rewritten(value as Units) : this.typed(path, value, merge))
+  }
+
+  private typed(path: string, value: unknown, merge: boolean): Draft {
+    const draft = this.draft!
+    const file = withEntry(draft.file, path, value)
+    return UNDOABLE.test(path)
+      ? editedDraft(
+          draft,
+          file,
+          jobField(
+            path,
+            (file.joints ?? []).map(({ kind }) => kind),
+          ),
+          merge,
+        )
+      : { ...draft, file }
+  }
+
+  private rewritten(units: Units): Draft {
+    const { history, ...draft } = this.draft!
+    const file = inUnits(draft.file, units)
+    return { ...draft, file, ...(history && { history: historyInUnits(history, draft.file.units, units) }) }
+  }
+
+  private readonly edit = ({ detail }: CustomEvent<EditDetail>) => {
+    const draft = this.draft!
+    const { stations, joints = draft.file.joints, label, merge } = detail
+    const file = { ...draft.file, profile: { ...draft.file.profile, stations }, ...(joints && { joints }) }
+    this.typing = ''
+    this.change(editedDraft(draft, file, label, merge))
+  }
+
+  private readonly undo = () => {
+    this.typing = ''
+    this.change(undoneDraft(this.draft!))
+  }
+
+  private readonly redo = () => {
+    this.typing = ''
+    this.change(redoneDraft(this.draft!))
+  }
+
+  /** Goes on with a changed draft, kept on this device at once and planned in the next pause. */
+  private change(draft: Draft | undefined) {
+    if (!draft) return
+    this.draft = draft
     this.refused = []
     this.saved = false
     this.message = jobDrafts.keep(this.jobId, this.draft)
@@ -225,7 +274,8 @@ export class ProfilePage extends LitElement {
     this.conflict = false
     const same = this.draft === sent
     jobDrafts.drop(this.jobId)
-    this.draft = { file: this.draft!.file, key: this.draft!.key, revision }
+    const { file, key, history } = this.draft!
+    this.draft = { file, key, revision, ...(history && { history }) }
     if (!same) jobDrafts.keep(id, this.draft)
     this.saved = same
     this.message = same ? 'Saved.' : ''
@@ -333,17 +383,26 @@ export class ProfilePage extends LitElement {
     const frozen = ground.frozen !== undefined
     const shown = this.shownErrors()
     return html`
-      <div class="page" @entry=${this.entry} @change=${this.left} @focusout=${this.left}>
+      <div
+        class="page"
+        @entry=${this.entry}
+        @edit=${this.edit}
+        @undo=${this.undo}
+        @redo=${this.redo}
+        @change=${this.left} @focusout=${this.left}>
         <div class="page-head"><h1>${this.jobId ? 'Profile' : 'New job'}</h1></div>
         ${frozen ? this.frozen() : nothing} ${this.conflict ? this.conflicted() : nothing}
         ${this.gone ? this.deleted() : nothing} ${this.others.map((other) => this.other(other, frozen))}
         <job-form
           .file=${this.shownFile()}
+          .history=${frozen ? undefined : this.draft!.history}
           .live=${this.live}
           .shown=${shown}
           .ground=${ground}
           .disabled=${frozen}
-        ></job-form>
+        >
+          <job-library slot="library" .file=${this.shownFile()} .profile=${this.live.job?.profile} .disabled=${frozen}></job-library>
+        </job-form>
       </div>
       ${
         this.gone
