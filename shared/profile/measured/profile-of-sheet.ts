@@ -96,7 +96,9 @@ function drawable(
   snap: Snap,
 ): { stations: Station[]; from: number[] } {
   const stations = joined(sheet, drafts, indices, snap)
-  const from = indices.filter((_, k) => stations[k]!.diameter !== undefined || !needsDiameter(stations, k))
+  const from = indices.filter(
+    (_, k) => stations[k]!.diameter !== undefined || (stations.length > 1 && !needsDiameter(stations, k)),
+  )
   return from.length === indices.length ? { stations, from } : drawable(sheet, drafts, from, snap)
 }
 

@@ -2,14 +2,13 @@ import { z } from 'zod'
 import { lengthOf, listOf, readInput } from '../../input.ts'
 import { type Breach, badInput } from '../../problem.ts'
 import { nm, type Units } from '../../units/length.ts'
+import { partLimits, STATIONS_MAX } from '../part-limits.ts'
 import { shapeNames } from '../profile.ts'
 import { sizeText } from '../size-text.ts'
 import { diameterChoices, type Original, type Sheet } from './sheet.ts'
 
-/** The longest and the thickest part, mm: a sheet holds no more than a profile can. */
-const LENGTH_MAX = 20_000
-const THICKNESS_MAX = 1_000
-const STATIONS_MAX = 2_000
+// a sheet holds no more than a profile can
+const { lengthMax: LENGTH_MAX, thicknessMax: THICKNESS_MAX } = partLimits
 const ORIGINALS_MAX = 50
 const LINES_MAX = 8
 const PIXELS_MAX = 100_000
