@@ -16,7 +16,7 @@ interface Made {
 
 /**
  * Share of its diameter by which a station can be out of round, at most, by drying: tangential less radial shrinkage
- * from green to oven-dry is below 8 % in every wood of the Wood Handbook, FPL-GTR-282, table 4-3.
+ * from green to oven-dry stays below 8 % in every wood of the seed table (Wood Handbook FPL-GTR-282, tables 4-3, 4-4).
  */
 const OVAL_MOST = 0.08
 
