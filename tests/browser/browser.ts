@@ -87,6 +87,7 @@ export interface Opening {
   width?: number
   height?: number
   dark?: boolean
+  touch?: boolean
 }
 
 /** A browser and a server for the tests of one file, and a way to open pages that must not complain. */
@@ -108,11 +109,12 @@ export function withBrowser({ demo }: { demo: boolean }) {
   return {
     address: () => served.address,
     /** Opens an address; every message of the console that is an error or a warning goes into `complaints`. */
-    open: async (path: string, { width = 1280, height = 900, dark = false }: Opening = {}) => {
+    open: async (path: string, { width = 1280, height = 900, dark = false, touch = false }: Opening = {}) => {
       const context = await browser.newContext({
         viewport: { width, height },
         colorScheme: dark ? 'dark' : 'light',
         reducedMotion: 'reduce',
+        hasTouch: touch,
       })
       contexts.push(context)
       const page = await context.newPage()

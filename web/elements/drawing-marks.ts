@@ -39,7 +39,7 @@ export function handleMark(
   const look = on ? 'handle on' : 'handle'
   const shape =
     handle.field === 'station'
-      ? svg`<circle class=${look} cx=${x} cy=${y} r=${on ? 7 : 5}></circle>`
+      ? svg`<circle class=${look} cx=${x} cy=${y} r=${on ? 6 : 5}></circle>`
       : svg`<path class=${look} d="M${x} ${y - 6}l6 6l-6 6l-6 -6Z"></path>`
   return svg`${shape}${held ? '' : svg`<circle class="hit" cx=${x} cy=${y} r="22"></circle>`}`
 }

@@ -1,5 +1,5 @@
 import { css, html, LitElement, nothing } from 'lit'
-import { customElement, property } from 'lit/decorators.js'
+import { customElement, property, state } from 'lit/decorators.js'
 import type { Breach } from '../../shared/problem.ts'
 import { jobField } from '../field-words.ts'
 import type { JobFile } from '../job-file.ts'
@@ -15,6 +15,7 @@ import './job-ways.ts'
 import './joints-table.ts'
 import './plan-summary.ts'
 import './profile-editor.ts'
+import './turned-part.ts'
 import './wood-choice.ts'
 
 /** One list for all that have nothing, so that nothing is drawn anew for it. */
@@ -55,6 +56,15 @@ export class JobForm extends LitElement {
           overflow-y: auto;
         }
       }
+      .small {
+        display: none;
+        height: 6rem;
+      }
+      @media (min-width: 72rem) {
+        .small {
+          display: block;
+        }
+      }
       @media print {
         .layout {
           display: block;
@@ -72,6 +82,7 @@ export class JobForm extends LitElement {
   @property({ attribute: false }) ground!: ShopAndWoods
   @property({ type: Boolean }) disabled = false
   @property({ attribute: false }) history?: History
+  @state() private station = 0
 
   constructor() {
     super()
@@ -104,7 +115,7 @@ export class JobForm extends LitElement {
             <h2 id="wood">Wood</h2>
             <wood-choice .file=${file} .woods=${this.ground.woods} .lots=${this.ground.shop.lots} .errors=${errors} .disabled=${disabled}></wood-choice>
           </section>
-          <section class="card" aria-labelledby="profile">
+          <section class="card" aria-labelledby="profile" @station=${this.follow}>
             <div>
               <h2 id="profile">Drawing and stations</h2>
               <p class="soft small">From the foot, 0, to the top. A length can be written 2 3/8, 2-3/8", 2⅜ in, 60.3 mm, 8' 4".</p>
@@ -125,6 +136,10 @@ export class JobForm extends LitElement {
         <div class="beside page" role="region" aria-label="The plan" tabindex="0">${this.plan()}</div>
       </div>
     `
+  }
+
+  private readonly follow = (event: CustomEvent<number>) => {
+    this.station = event.detail
   }
 
   private editor(errors: ReadonlyMap<string, string>) {
@@ -174,10 +189,28 @@ export class JobForm extends LitElement {
     </section>`
   }
 
+  /** The part in small, with the station at hand, in sight beside the stations. */
+  private silhouette() {
+    const { job } = this.live
+    if (!job) return nothing
+    const { stations } = job.profile
+    const [here, next] = [stations[this.station], stations[this.station + 1]]
+    return html`<div class="small" aria-hidden="true">
+      <turned-part
+        .profile=${job.profile}
+        .species=${job.species}
+        .highlight=${here && next && next.at > here.at ? [here.at, next.at] : null}
+        orientation="horizontal"
+        compact
+      ></turned-part>
+    </div>`
+  }
+
   private plan() {
     const { plan } = this.live
-    if (!plan) return html`<p class="soft">The plan comes when every entry can be read.</p>`
-    return html`<section class="card" aria-labelledby="summary">
+    if (!plan)
+      return html`${this.silhouette()}<p class="soft">The plan comes when every entry can be read.</p>`
+    return html`${this.silhouette()}<section class="card" aria-labelledby="summary">
       <h2 id="summary">The plan as it stands</h2>
       <plan-summary .plan=${plan}></plan-summary>
     </section>`

@@ -1,5 +1,6 @@
+import { arcRadius } from '../../shared/profile/arc-radius.ts'
 import { needsDiameter } from '../../shared/profile/breaches/stations.ts'
-import type { Profile } from '../../shared/profile/profile.ts'
+import { type Profile, spansOf } from '../../shared/profile/profile.ts'
 import { type LengthStyle, lengthFigure, nm } from '../../shared/units/length.ts'
 
 /** A figure on the drawing and the place along the axis it belongs to, mm from the foot. */
@@ -52,6 +53,19 @@ export function diameterMarks(
   }
   return withoutRepeats(marks.sort((a, b) => a.at - b.at))
 }
+
+/** Radii of beads and coves, and of ovolos and cavettos that are quarter rounds, at their middle. */
+export const radiusMarks = (profile: Profile, style: LengthStyle): Mark[] =>
+  spansOf(profile).flatMap((span) => {
+    const radius = arcRadius(span)
+    return radius === undefined
+      ? []
+      : [{ at: (span.from + span.to) / 2, text: `R ${lengthFigure(radius, style)}` }]
+  })
+
+/** Marks of two kinds in one row. */
+export const togetherMarks = (a: readonly Mark[], b: readonly Mark[]): Mark[] =>
+  [...a, ...b].sort((x, y) => x.at - y.at)
 
 /** A shared diameter is written once where two stations meet. */
 const withoutRepeats = (marks: Mark[]): Mark[] =>

@@ -16,7 +16,14 @@ import {
   windowLayout,
   zoomedView,
 } from './drawing-window.ts'
-import { type CheckMark, diameterMarks, type Mark, runningMarks } from './part-dimensions.ts'
+import {
+  type CheckMark,
+  diameterMarks,
+  type Mark,
+  radiusMarks,
+  runningMarks,
+  togetherMarks,
+} from './part-dimensions.ts'
 import { figureRow, figuresLook } from './part-figures.ts'
 import { type PartGeometry, partGeometry, roughGeometry } from './part-geometry.ts'
 import type { PartLayout } from './part-layout.ts'
@@ -105,6 +112,7 @@ export class ProfileDrawing extends LitElement {
         gap: var(--space-2);
         justify-content: space-between;
         min-height: var(--touch);
+        margin-top: var(--space-2);
       }
       .readout {
         flex: 1 1 14rem;
@@ -184,7 +192,6 @@ export class ProfileDrawing extends LitElement {
     const { geometry, handles } = this.parts(outline, layout)
     const light = { species: this.species, from: 1, rough: this.hold !== undefined } as const
     return html`
-      ${this.bar(layout)}
       <div class="window">
         <svg
           class=${this.hold ? 'held' : ''}
@@ -211,6 +218,7 @@ export class ProfileDrawing extends LitElement {
           ${this.stage(layout, handles)}
         </svg>
       </div>
+      ${this.bar(layout)}
     `
   }
 
@@ -218,7 +226,8 @@ export class ProfileDrawing extends LitElement {
   private marks(): [Mark[], Mark[]] {
     const { profile, lengthStyle, checks } = this
     if (profile.stations.length > FIGURES_MOST) return [[], []]
-    return [runningMarks(profile, lengthStyle), diameterMarks(profile, lengthStyle, this.hold ? [] : checks)]
+    const diameters = diameterMarks(profile, lengthStyle, this.hold ? [] : checks)
+    return [runningMarks(profile, lengthStyle), togetherMarks(diameters, radiusMarks(profile, lengthStyle))]
   }
 
   private figures(

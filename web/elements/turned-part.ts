@@ -4,7 +4,14 @@ import type { Joint } from '../../shared/job.ts'
 import { type OutlinePoint, outlineRadius } from '../../shared/profile/outline.ts'
 import type { Profile } from '../../shared/profile/profile.ts'
 import type { LengthStyle } from '../../shared/units/length.ts'
-import { type CheckMark, diameterMarks, type Mark, runningMarks } from './part-dimensions.ts'
+import {
+  type CheckMark,
+  diameterMarks,
+  type Mark,
+  radiusMarks,
+  runningMarks,
+  togetherMarks,
+} from './part-dimensions.ts'
 import { caliperPoints, figureRow, figuresLook } from './part-figures.ts'
 import { type PartGeometry, partGeometry } from './part-geometry.ts'
 import { type PartLayout, partLayout } from './part-layout.ts'
@@ -144,7 +151,12 @@ export class TurnedPart extends LitElement {
     if (this.drawn?.of.every((value, i) => value === of[i])) return this.drawn.drawn
     const labelled = this.dimensions && profile.stations.length <= DIMENSIONED_MOST
     const below = labelled ? runningMarks(profile, this.lengthStyle) : []
-    const above = labelled ? diameterMarks(profile, this.lengthStyle, this.checks) : []
+    const above = labelled
+      ? togetherMarks(
+          diameterMarks(profile, this.lengthStyle, this.checks),
+          radiusMarks(profile, this.lengthStyle),
+        )
+      : []
     const layout = partLayout({
       lengthMm: outline.at(-1)!.x,
       diameterMm: 2 * outlineRadius(outline),
@@ -207,7 +219,7 @@ export class TurnedPart extends LitElement {
       ${figureRow(layout, drawn.outline, drawn.below, layout.vertical ? -1 : 1)}
       ${figureRow(layout, drawn.outline, drawn.above, layout.vertical ? 1 : -1)}
       <text class="unit" x=${x} y=${layout.vertical ? y : layout.height - 4}>from the foot, ${unit}</text>
-      <text class="unit" x=${layout.vertical ? layout.width - 4 : x} y=${y} text-anchor=${layout.vertical ? 'end' : 'start'}>Ø and □ across flats, ${unit}</text>`
+      <text class="unit" x=${layout.vertical ? layout.width - 4 : x} y=${y} text-anchor=${layout.vertical ? 'end' : 'start'}>Ø, □ across flats, R radius, ${unit}</text>`
   }
 }
 
