@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { Bar } from '../../../shared/profile/bar-grid.ts'
 import { beamOf, type Held } from '../../../shared/profile/beam.ts'
 import { near } from '../../near.ts'
-import { lowestMode, type Uniform } from './transfer-matrix.ts'
+import { lowestMode, sagOf, type Uniform } from './transfer-matrix.ts'
 
 const ways: Held[] = ['centres', 'chuck-and-centre', 'chuck']
 
@@ -117,6 +117,19 @@ describe('the sag', () => {
     near(beam.compliance, greatest, { rel: 1e-9 })
     near(at(beam.at), greatest, { rel: 1e-9 })
   })
+
+  for (const [name, stretches] of Object.entries(bars)) {
+    it(`of ${name} agrees with field matrices, however it is held`, () => {
+      const length = stretches.reduce((sum, stretch) => sum + stretch.length, 0)
+      for (const held of ways) {
+        const beam = beamOf(stepped(stretches), held)
+        near(beam.compliance, sagOf(stretches, held, beam.at, beam.at), { rel: 1e-6 }, held)
+        const places = Array.from({ length: 400 }, (_, i) => ((i + 1) * length) / 400)
+        const most = Math.max(...places.map((at) => sagOf(stretches, held, at, at)))
+        expect(beam.compliance).toBeGreaterThanOrEqual(most * (1 - 1e-9))
+      }
+    })
+  }
 
   it('is found at the limber end of a bar that is stout elsewhere', () => {
     const { at } = beamOf(stepped(rods([14, 150], [60, 450])))

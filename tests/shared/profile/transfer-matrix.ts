@@ -55,3 +55,51 @@ export function lowestMode(stretches: Uniform[], held: Held): number {
   }
   return (low + high) / 2
 }
+
+/** The same over a uniform stretch at rest. */
+const still = ({ length: L, stiffness: EI }: Uniform): Matrix => [
+  [1, L, L ** 2 / 2 / EI, L ** 3 / 6 / EI],
+  [0, 1, L / EI, L ** 2 / 2 / EI],
+  [0, 0, 1, L],
+  [0, 0, 0, 1],
+]
+
+/** The stretches cut where they pass a place. */
+function cutAt(stretches: Uniform[], place: number): Uniform[] {
+  let from = 0
+  return stretches.flatMap((stretch) => {
+    const [before, after] = [place - from, from + stretch.length - place]
+    from += stretch.length
+    return before > 0 && after > 0
+      ? [
+          { ...stretch, length: before },
+          { ...stretch, length: after },
+        ]
+      : [stretch]
+  })
+}
+
+/** How far a bar of uniform stretches, foot first, gives at `x` under a unit load at `load`: field matrices and one jump of the shear. */
+export function sagOf(stretches: Uniform[], held: Held, load: number, x: number): number {
+  const cut = cutAt(cutAt(stretches, load), x)
+  const reach = (from: number, to: number): Matrix => {
+    let at = 0
+    let whole: Matrix = [0, 1, 2, 3].map((i) => [0, 1, 2, 3].map((j) => (i === j ? 1 : 0)))
+    for (const stretch of cut) {
+      const middle = at + stretch.length / 2
+      at += stretch.length
+      if (middle > from && middle < to) whole = product(still(stretch), whole)
+    }
+    return whole
+  }
+  const length = stretches.reduce((sum, s) => sum + s.length, 0)
+  const [all, beyond] = [reach(0, length), reach(load, length)]
+  const { free, zero } = ENDS[held]
+  const [[i, j], [k, l]] = [zero, free]
+  // the two unknowns at the foot make what must vanish at the top vanish
+  const [a, b, c, d] = [all[i]![k]!, all[i]![l]!, all[j]![k]!, all[j]![l]!]
+  const [p, q] = [-beyond[i]![3]!, -beyond[j]![3]!]
+  const [first, second] = [(p * d - b * q) / (a * d - b * c), (a * q - p * c) / (a * d - b * c)]
+  const toX = reach(0, x)
+  return toX[0]![k]! * first + toX[0]![l]! * second + (x > load ? reach(load, x)[0]![3]! : 0)
+}
