@@ -1,85 +1,15 @@
-import type { Joint } from '../../shared/job.ts'
-import { jointAngle, jointReach } from '../../shared/profile/joint-reach.ts'
-import { type OutlinePoint, outlineOf, outlineRadius } from '../../shared/profile/outline.ts'
-import { type Profile, type Span, spansOf } from '../../shared/profile/profile.ts'
-import { sectionAt, spanSection } from '../../shared/profile/radius.ts'
+import type { Span } from '../../shared/profile/profile.ts'
+import { spanSection } from '../../shared/profile/radius.ts'
 import { halfFlat } from '../../shared/profile/section.ts'
-import { type LengthStyle, lengthText, nm } from '../../shared/units/length.ts'
-import { type Position, positionsOf, thicknessesText } from './positions.ts'
-import { BENCH_PT, fitted, ink, line, pt } from './print.ts'
-import { spreadPlaces, weightiest } from './spread.ts'
+import { lengthText, nm } from '../../shared/units/length.ts'
+import { drawJoints } from './pattern-joints.ts'
+import { type Drawing, END, LEAD } from './pattern-layout.ts'
+import type { PatternSource } from './pattern-source.ts'
+import { thicknessesText } from './positions.ts'
+import { BENCH_PT, ink, line, pt } from './print.ts'
+import { placedFigures, upright, writeUpright } from './upright.ts'
 
-/** A pattern at its own size, in mm: x from the foot plus `END`, y downwards. */
-export interface Drawing {
-  /** What it shows, for the sheet's label. */
-  shows: string
-  width: number
-  height: number
-  /** Room for the written station figures at the top. */
-  band: number
-  /** Where the axis of the full profile lies, and the straight edge of the half profile. */
-  full?: number
-  half?: number
-}
-
-/** What is drawn, once for all sheets. Lengths mm. */
-export interface PatternSource {
-  profile: Profile
-  joints: Joint[]
-  style: LengthStyle
-  outline: OutlinePoint[]
-  spans: Span[]
-  positions: Position[]
-  length: number
-  radius: number
-}
-
-/** Room beyond both ends, mm. */
-export const END = 6
-/** Least and most room for the written station figures, and room for the lines that lead to them, mm. */
-const BAND = 60
-const BAND_MOST = 90
-const LEAD = 6
-const GAP = 6
-/** Distance of one written figure from the next, mm. */
-const PITCH = 4.4
 const OUTLINE_MM = 0.25
-/** The drawn or cut line is nowhere farther from the true one, mm. */
-export const CHORD_MM = 0.005
-
-export function patternSource(profile: Profile, joints: Joint[], style: LengthStyle): PatternSource {
-  const outline = outlineOf(profile, CHORD_MM)
-  return {
-    profile,
-    joints,
-    style,
-    outline,
-    spans: spansOf(profile),
-    positions: positionsOf(profile),
-    length: outline.at(-1)!.x,
-    radius: outlineRadius(outline),
-  }
-}
-
-/** Full and half profile on one drawing where the paper is high enough, else one after the other. */
-export function drawingsOf({ length, radius }: PatternSource, windowHeight: number): Drawing[] {
-  const width = length + 2 * END
-  const place = (below: number) => {
-    const band = Math.min(Math.max(BAND, windowHeight - LEAD - below), BAND_MOST)
-    return { width, band, height: band + LEAD + below, top: band + LEAD }
-  }
-  const both = place(3 * radius + GAP + 2)
-  if (nm(both.height) <= nm(windowHeight)) {
-    return [
-      { ...both, shows: 'full and half profile', full: both.top + radius, half: both.top + 3 * radius + GAP },
-    ]
-  }
-  const [full, half] = [place(2 * radius + 2), place(radius + 2)]
-  return [
-    { ...full, shows: 'full profile', full: full.top + radius },
-    { ...half, shows: 'half profile', half: half.top + radius },
-  ]
-}
 
 /** Draws what lies between `from` and `to` (mm along the drawing); the page's origin is the drawing's. */
 export function drawPattern(
@@ -90,23 +20,42 @@ export function drawPattern(
   to: number,
 ): void {
   doc.lineJoin('round').lineCap('butt')
+  if (drawing.stick) drawStick(doc, drawing)
+  drawing.starts.forEach((start, i) => {
+    doc.save().translate(pt(start), 0)
+    drawPart(doc, source, drawing, from - start, to - start)
+    if (drawing.stick && drawing.full !== undefined) partNumber(doc, source, drawing.full, i + 1)
+    doc.restore()
+  })
+}
+
+/** One part, its foot at `END`. */
+function drawPart(
+  doc: PDFKit.PDFDocument,
+  source: PatternSource,
+  drawing: Drawing,
+  from: number,
+  to: number,
+): void {
+  const { full, half, joints, eye } = drawing
   stationLines(doc, source, drawing, from, to)
-  if (drawing.full !== undefined) {
-    axis(doc, source, drawing.full)
-    squares(doc, source, drawing.full, from, to)
-    joints(doc, source, drawing.full)
-    outlinePath(doc, source, drawing.full, from, to, -1)
-    outlinePath(doc, source, drawing.full, from, to, 1)
-    endWords(doc, source, drawing.full)
+  if (full !== undefined) {
+    axis(doc, source, full)
+    squares(doc, source, full, from, to)
+    drawJoints(doc, source, joints, { y: full, eye })
+    outlinePath(doc, source, full, from, to, -1)
+    outlinePath(doc, source, full, from, to, 1)
+    if (!drawing.stick) endWords(doc, source, full)
   }
-  if (drawing.half !== undefined) {
-    outlinePath(doc, source, drawing.half, from, to, -1)
+  if (half !== undefined) {
+    outlinePath(doc, source, half, from, to, -1)
     doc
       .lineWidth(pt(OUTLINE_MM))
-      .moveTo(pt(END), pt(drawing.half))
-      .lineTo(pt(END + source.length), pt(drawing.half))
+      .moveTo(pt(END), pt(half))
+      .lineTo(pt(END + source.length), pt(half))
     doc.stroke('#000')
-    endWords(doc, source, drawing.half - 3)
+    if (source.profile.split) glueWords(doc, source, half)
+    endWords(doc, source, half - 3)
   }
 }
 
@@ -133,13 +82,24 @@ function outlinePath(
   doc.lineWidth(pt(OUTLINE_MM)).stroke('#000')
 }
 
-function axis(doc: PDFKit.PDFDocument, { length }: PatternSource, y: number): void {
-  doc.lineWidth(pt(0.15)).dash(pt(6), { space: pt(1.5) })
+/** The axis; of a glued pair it is the glue line, seen on edge. */
+function axis(doc: PDFKit.PDFDocument, { length, profile }: PatternSource, y: number): void {
+  const [wide, colour] = profile.split ? [0.35, '#000'] : [0.15, '#444']
+  doc.lineWidth(pt(wide)).dash(pt(6), { space: pt(1.5) })
   doc
     .moveTo(pt(END - 4), pt(y))
     .lineTo(pt(END + length + 4), pt(y))
-    .stroke('#444')
+    .stroke(colour)
     .undash()
+  if (profile.split) glueWords(doc, { length }, y)
+}
+
+/** Says of a line that it is the glue line, often enough that most sheets have it. */
+function glueWords(doc: PDFKit.PDFDocument, { length }: Pick<PatternSource, 'length'>, y: number): void {
+  ink(doc, 'bold', BENCH_PT)
+  const step = 120
+  for (let x = Math.min(length, step) / 4; x < length; x += step)
+    line(doc, 'glue line', pt(END + x), pt(y) - 13)
 }
 
 function endWords(doc: PDFKit.PDFDocument, { length }: PatternSource, y: number): void {
@@ -150,13 +110,6 @@ function endWords(doc: PDFKit.PDFDocument, { length }: PatternSource, y: number)
     ink(doc, 'plain', BENCH_PT)
     upright(doc, pt(x), pt(y) - 2, () => line(doc, word, pt(x) + 4, pt(y) - 2))
   }
-}
-
-/** Runs `draw` with the page turned so that text reads upwards from x, y (points). */
-function upright(doc: PDFKit.PDFDocument, x: number, y: number, draw: () => void): void {
-  doc.save().rotate(-90, { origin: [x, y] })
-  draw()
-  doc.restore()
 }
 
 function stationLines(
@@ -176,6 +129,35 @@ function stationLines(
       .lineTo(pt(x), pt(bottom))
       .stroke('#444')
   }
+}
+
+/** The blank as it is sawn, and hatched what is parted off between the parts. */
+function drawStick(doc: PDFKit.PDFDocument, { stick, full }: Drawing): void {
+  if (!stick || full === undefined) return
+  const [top, high] = [full - stick.side / 2, stick.side]
+  doc.lineWidth(pt(0.25)).dash(pt(4), { space: pt(2) })
+  doc.rect(pt(END), pt(top), pt(stick.length), pt(high)).stroke('#000').undash()
+  for (const [from, to] of stick.gaps) {
+    const box = [pt(END + from), pt(top), pt(to - from), pt(high)] as const
+    doc
+      .save()
+      .rect(...box)
+      .clip()
+      .lineWidth(pt(0.2))
+    for (let y = -(to - from); y < high; y += 3)
+      doc.moveTo(box[0], pt(top + y + (to - from))).lineTo(box[0] + box[2], pt(top + y))
+    doc.stroke('#000').restore()
+  }
+}
+
+function partNumber(doc: PDFKit.PDFDocument, { length }: PatternSource, y: number, number: number): void {
+  const words = String(number)
+  ink(doc, 'bold', 20)
+  const wide = doc.widthOfString(words)
+  const x = pt(END + length / 2) - wide / 2
+  doc.rect(x - 3, pt(y) - 13, wide + 6, 26).fill('#fff')
+  ink(doc, 'bold', 20)
+  line(doc, words, x, pt(y) - 12)
 }
 
 /** Faces left square: their diagonals, where a rounded shoulder meets the face, and the side in figures. */
@@ -235,86 +217,38 @@ function sideWords(
   line(doc, words, x + 4, middle - 6)
 }
 
-/** Face nearest to where a joint looks, and what stands beside it on the drawing. */
-function facing(joint: Joint): { face: 'A' | 'B' | 'C' | 'D'; label: string } {
-  const quarters = Math.round((((jointAngle(joint) % 360) + 360) % 360) / 90) % 4
-  const face = (['A', 'B', 'C', 'D'] as const)[quarters]!
-  return { face, label: joint.angle === undefined ? face : `${joint.angle}°` }
-}
-
-/** Joints as seen on face A: those of A and C in view, those of B and D in depth from the edge. */
-function joints(doc: PDFKit.PDFDocument, { joints, profile, spans }: PatternSource, y: number): void {
-  for (const joint of joints) {
-    const { kind, at, size, depth } = joint
-    if (kind === 'tenon') continue
-    const { face, label } = facing(joint)
-    const { from, to } = jointReach(joint, spans)
-    const [across, along] = [size[0]!, to - from]
-    const { half, radius } = sectionAt(profile, at)
-    const edge = Math.min(half, radius)
-    const [top, high] =
-      face === 'B' ? [y - edge, depth] : face === 'D' ? [y + edge - depth, depth] : [y - across / 2, across]
-    doc.lineWidth(pt(0.2)).dash(pt(1.5), { space: pt(1) })
-    if (kind === 'hole' && (face === 'A' || face === 'C')) doc.circle(pt(END + at), pt(y), pt(across / 2))
-    else doc.rect(pt(END + from), pt(top), pt(along), pt(high))
-    doc.stroke('#000').undash()
-    if (along < 6 || high < 5) continue
-    ink(doc, 'bold', BENCH_PT)
-    line(doc, label, pt(END + from) + 4, pt(face === 'D' ? top + high : top) + (face === 'D' ? -14 : 2))
-  }
-}
-
 /**
  * Writes the figures of the stations between `from` and `to` above the profile, each led to its line.
  * @returns how many stations there was no room for
  */
 export function stationFigures(
   doc: PDFKit.PDFDocument,
-  source: PatternSource,
-  { band }: Drawing,
+  { style }: PatternSource,
+  { band, positions }: Drawing,
   from: number,
   to: number,
 ): number {
-  const here = source.positions.filter(({ at }) => nm(at + END) >= nm(from) && nm(at + END) < nm(to))
-  const [low, high] = [from + 1.5 * PITCH, to - PITCH]
-  const shown = weightiest(here, Math.max(Math.floor((high - low) / PITCH) + 1, 1))
-  const places = spreadPlaces(
-    shown.map(({ at }) => at + END),
-    PITCH,
-    low,
-    high,
+  const here = positions.filter(({ at }) => nm(at + END) >= nm(from) && nm(at + END) < nm(to))
+  const room = pt(band) - 4
+  const { type, placed, unwritten } = placedFigures(
+    doc,
+    here.map((position) => ({
+      x: position.at + END,
+      weight: position.weight,
+      lead: lengthText(position.at, style),
+      figure: thicknessesText(position, style),
+      name: position.name,
+    })),
+    [from, to],
+    room,
   )
-  shown.forEach((position, i) => {
-    const [x, place] = [position.at + END, places[i]!]
+  for (const { figure, place } of placed) {
     doc
       .lineWidth(pt(0.12))
       .moveTo(pt(place), pt(band))
-      .lineTo(pt(x), pt(band + LEAD - 2))
+      .lineTo(pt(figure.x), pt(band + LEAD - 2))
       .stroke('#444')
-    figure(doc, source.style, position, pt(band) - 4, pt(place) - 10, pt(band) - 2)
-  })
-  return here.length - shown.length
-}
-
-function figure(
-  doc: PDFKit.PDFDocument,
-  style: LengthStyle,
-  position: Position,
-  room: number,
-  x: number,
-  y: number,
-): void {
-  upright(doc, x, y, () => {
-    const [running, thick] = [`${lengthText(position.at, style)}   `, thicknessesText(position, style)]
-    ink(doc, 'plain', BENCH_PT)
-    const start = doc.widthOfString(running)
-    line(doc, running, x, y)
-    ink(doc, 'bold', BENCH_PT)
-    const middle = doc.widthOfString(`${thick}   `)
-    line(doc, thick, x + start, y)
-    const left = room - start - middle
-    if (!position.name || left < 24) return
-    ink(doc, 'plain', BENCH_PT)
-    line(doc, fitted(doc, position.name, left), x + start + middle, y)
-  })
+    writeUpright(doc, figure, type, { x: pt(place), y: pt(band) - 2, room })
+  }
+  return unwritten
 }

@@ -1,16 +1,12 @@
 import type { Plan } from '../../shared/plan.ts'
-import { samePlace } from '../../shared/profile/profile.ts'
-import { lengthFigure, lengthText } from '../../shared/units/length.ts'
-import { countText, sizeText, unitOf } from './figures.ts'
-import { heading } from './flow.ts'
-import {
-  type Drawing,
-  drawingsOf,
-  drawPattern,
-  type PatternSource,
-  patternSource,
-  stationFigures,
-} from './pattern-drawing.ts'
+import { countText } from './figures.ts'
+import { joinLine, joinWords } from './joins.ts'
+import { isRoll } from './paper.ts'
+import { drawPattern, stationFigures } from './pattern-drawing.ts'
+import { type Drawing, drawingsOf } from './pattern-layout.ts'
+import { sectionViews } from './pattern-sections.ts'
+import { type PatternSource, patternSource } from './pattern-source.ts'
+import { patternTables } from './pattern-tables.ts'
 import {
   BENCH_PT,
   FOOT_PT,
@@ -22,29 +18,53 @@ import {
   type Print,
   type PrintOptions,
   pt,
+  wordsRight,
 } from './print.ts'
 import { scaleCheck } from './scale-check.ts'
-import { type Row, table } from './table.ts'
+import { sheetFor, windowOf } from './sheet.ts'
 import { OVERLAP_MM, type Tile, type Tiling, tilesOf } from './tiles.ts'
 
-/** The profile at its true size over as many sheets as it takes, then its stations as a table. */
+/**
+ * The profile at its true size over as many sheets as it takes, then its stations as a
+ * table and its joints from the top.
+ */
 export function patternPdf(plan: Plan, options: PrintOptions): Promise<Buffer> {
-  const print = openPrint('Pattern 1:1', plan, options, { layout: 'landscape', foot: scaleCheck })
-  const source = patternSource(plan.job.profile, plan.job.joints, options.style)
-  const { box } = print
-  const window = { width: (box.right - box.left) / pt(1), height: (box.bottom - box.top) / pt(1) }
-  let started = false
-  for (const drawing of drawingsOf(source, window.height)) {
-    const tiling = tilesOf(drawing.width, drawing.height, window)
-    for (const tile of tiling.tiles) {
-      if (started) newPage(print)
-      started = true
-      drawSheet(print, source, drawing, tiling, tile, window)
-    }
-  }
-  newPage(print)
-  stationTable(print, source, plan)
+  const source = patternSource(plan, options.style)
+  const drawings = drawingsOf(source, windowOf(options.paper, 'highest').height)
+  const print = openPrint('Pattern 1:1', plan, options, {
+    layout: 'landscape',
+    foot: scaleCheck,
+    sheet: sheetFor(options.paper, drawings[0]!),
+  })
+  drawings.forEach((drawing, i) => {
+    drawSheets(print, source, drawing, i === 0)
+  })
+  wordsBelow(print, drawings.at(-1)!)
+  patternTables(print, source)
+  sectionViews(print, source)
   return finishPrint(print)
+}
+
+function drawSheets(print: Print, source: PatternSource, drawing: Drawing, opened: boolean): void {
+  const sheet = sheetFor(print.options.paper, drawing)
+  if (!opened) newPage(print, sheet)
+  const window = windowOf(print.options.paper, sheet)
+  const tiling = tilesOf(drawing.width, drawing.height, window)
+  for (const tile of tiling.tiles) {
+    if (tile !== tiling.tiles[0]) newPage(print, sheet)
+    drawSheet(print, source, drawing, tiling, tile, window)
+  }
+}
+
+/** Words go on below a drawing where a roll leaves room, else on a sheet of their own. */
+function wordsBelow(print: Print, drawing: Drawing): void {
+  const below = print.box.top + pt(drawing.height) + 14
+  if (!isRoll(print.options.paper) || below + pt(60) > print.box.bottom) {
+    newPage(print)
+    return
+  }
+  print.box = { ...print.box, top: below, right: wordsRight(print, print.box) }
+  print.y = below
 }
 
 function drawSheet(
@@ -87,8 +107,7 @@ function joinLines(print: Print, tiling: Tiling, tile: Tile): void {
   ] as const) {
     const label = neighbour(tile.row, tile.column + step)
     if (!label) continue
-    dashed(print, x, box.top, x, box.bottom)
-    for (const t of [0.08, 0.95]) cross(print, x, middle(box.top, box.bottom, t))
+    joinLine(print, [x, box.top], [x, box.bottom], [0.08, 0.95])
     joinWords(
       print,
       `join ${tile.label} to ${label}`,
@@ -103,8 +122,7 @@ function joinLines(print: Print, tiling: Tiling, tile: Tile): void {
   ] as const) {
     const label = neighbour(tile.row + step, tile.column)
     if (!label) continue
-    dashed(print, box.left, y, box.right, y)
-    for (const t of [0.2, 0.8]) cross(print, middle(box.left, box.right, t), y)
+    joinLine(print, [box.left, y], [box.right, y], [0.2, 0.8])
     joinWords(
       print,
       `join ${tile.label} to ${label}`,
@@ -113,36 +131,6 @@ function joinLines(print: Print, tiling: Tiling, tile: Tile): void {
       false,
     )
   }
-}
-
-function dashed({ doc }: Print, x0: number, y0: number, x1: number, y1: number): void {
-  doc
-    .lineWidth(pt(0.15))
-    .dash(pt(2), { space: pt(2) })
-    .moveTo(x0, y0)
-    .lineTo(x1, y1)
-    .stroke('#000')
-    .undash()
-}
-
-function cross({ doc }: Print, x: number, y: number): void {
-  const arm = pt(4)
-  doc
-    .lineWidth(pt(0.15))
-    .moveTo(x - arm, y)
-    .lineTo(x + arm, y)
-    .moveTo(x, y - arm)
-    .lineTo(x, y + arm)
-    .stroke('#000')
-  doc.circle(x, y, pt(2)).stroke('#000')
-}
-
-function joinWords({ doc }: Print, words: string, x: number, y: number, upwards: boolean): void {
-  doc.save()
-  if (upwards) doc.rotate(-90, { origin: [x, y] })
-  ink(doc, 'plain', BENCH_PT)
-  line(doc, words, x, y)
-  doc.restore()
 }
 
 function sheetLabel(print: Print, drawing: Drawing, { tiles }: Tiling, tile: Tile, unwritten: number): void {
@@ -156,72 +144,4 @@ function sheetLabel(print: Print, drawing: Drawing, { tiles }: Tiling, tile: Til
   line(doc, words, box.right - doc.widthOfString(words), box.bottom)
   ink(doc, 'plain', BENCH_PT)
   line(doc, under, box.right - doc.widthOfString(under), box.bottom + FOOT_PT - 11)
-}
-
-function stationTable(print: Print, source: PatternSource, plan: Plan): void {
-  const { style } = source
-  const unit = unitOf(style)
-  heading(print, `Stations, running lengths from the foot; whole length ${lengthText(source.length, style)}`)
-  const { stations } = plan.job.profile
-  const rows = stations.map((station, i): Row => {
-    const last = i === stations.length - 1
-    const step = !last && samePlace(stations[i + 1]!.at, station.at)
-    const checked = plan.checkStations.filter((check) => check.key === (station.key ?? `s${i}`))
-    const cautions = checked.flatMap(({ caution }) => caution ?? [])
-    return {
-      cells: [
-        String(i),
-        `${lengthFigure(station.at, style)} ${unit}`,
-        station.diameter === undefined ? '' : `⌀ ${lengthText(station.diameter, style)}`,
-        station.then === 'square' && station.side !== undefined ? `□ ${lengthText(station.side, style)}` : '',
-        last ? 'top' : step ? 'step' : spanWords(station.then, station.rise ?? station.depth, style),
-        [station.name, station.fixed || station.tenon ? 'fixed size' : ''].filter(Boolean).join(', '),
-      ],
-      cautions,
-    }
-  })
-  table(
-    print,
-    [
-      { head: 'No.', share: 5 },
-      { head: 'From the foot', share: 14, align: 'right' },
-      { head: 'Diameter', share: 14, align: 'right', face: 'bold' },
-      { head: 'Side', share: 14, align: 'right', face: 'bold' },
-      { head: 'Then', share: 20 },
-      { head: 'Name', share: 33 },
-    ],
-    rows,
-  )
-  jointTable(print, plan, style)
-}
-
-function spanWords(shape: string, sagitta: number | undefined, style: PatternSource['style']): string {
-  if (sagitta === undefined || (shape !== 'bead' && shape !== 'cove')) return shape
-  return `${shape}, ${shape === 'bead' ? 'rise' : 'depth'} ${lengthText(sagitta, style)}`
-}
-
-function jointTable(print: Print, { job }: Plan, style: PatternSource['style']): void {
-  if (job.joints.length === 0) return
-  heading(print, 'Joints')
-  table(
-    print,
-    [
-      { head: 'Joint', share: 14 },
-      { head: 'Middle from the foot', share: 20, align: 'right' },
-      { head: 'Face', share: 12 },
-      { head: 'Size (across × along)', share: 24, align: 'right', face: 'bold' },
-      { head: 'Depth', share: 14, align: 'right' },
-      { head: 'Cut', share: 16 },
-    ],
-    job.joints.map((joint) => ({
-      cells: [
-        joint.kind,
-        lengthText(joint.at, style),
-        joint.angle === undefined ? (joint.face ?? 'A') : `${joint.angle}° from face A`,
-        `${joint.kind === 'hole' && joint.size.length === 1 ? '⌀ ' : ''}${sizeText(joint.size, style)}`,
-        lengthText(joint.depth, style),
-        joint.stage === 'square' ? 'before turning' : 'after turning',
-      ],
-    })),
-  )
 }

@@ -9,7 +9,7 @@ import type { Shop } from '../../../shared/shop.ts'
 const inch = (n: number): number => n * 25.4
 
 /** A baluster of 30 in with a square at each end, its figures put down by hand. */
-const balusterStations: Station[] = [
+export const balusterStations: Station[] = [
   { at: 0, then: 'square', side: inch(1.75), shoulder: 'rounded' },
   { at: inch(5), diameter: inch(1.5), then: 'bead', rise: inch(0.125), name: 'foot bead' },
   { at: inch(5.5), diameter: inch(1.5), then: 'straight' },
@@ -422,7 +422,17 @@ export function knobPlan(): Plan {
   return {
     ...made,
     part: { ...made.part, length: 42, maxDiameter: 33, minDiameter: 12, maxSide: undefined, mass: 21 },
-    blank: { ...made.blank, stock: { perBlank: 4, sticks: 12 }, need: 10, spares: 2, count: 12 },
+    // Four knobs of 42 mm, 3 gaps of 6, 13 at the foot, 26 at the top.
+    blank: {
+      ...made.blank,
+      side: 36,
+      length: 225,
+      lengthParts: { parts: 168, foot: 13, top: 26, between: 18, mount: 'chuck', drivenEnd: 'top' },
+      stock: { perBlank: 4, sticks: 12 },
+      need: 10,
+      spares: 2,
+      count: 12,
+    },
   }
 }
 

@@ -1,0 +1,116 @@
+import type { Joint } from '../../shared/job.ts'
+import { jointAngle, jointReach } from '../../shared/profile/joint-reach.ts'
+import { sectionAt } from '../../shared/profile/radius.ts'
+import { END } from './pattern-layout.ts'
+import type { PatternSource } from './pattern-source.ts'
+import { BENCH_PT, ink, line, pt } from './print.ts'
+
+/** A joint as a shape about the axis, mm: x along the part, y downwards. */
+interface Mark {
+  kind: 'box' | 'oval'
+  from: number
+  to: number
+  top: number
+  bottom: number
+  /** It lies on the far side, or is seen in depth. */
+  hidden: boolean
+  /** Its mouth is seen, from before or behind. */
+  mouth: boolean
+}
+
+const radians = (degrees: number): number => (degrees * Math.PI) / 180
+
+/**
+ * A joint as it is seen with one face towards the eye (degrees from A): its mouth where it faces the eye or looks
+ * away, its depth from the edge where it is seen from the side; what comes next in the order A, B, C, D lies below.
+ */
+export function jointMark(joint: Joint, { profile, spans }: PatternSource, eye: number): Mark {
+  const { kind, at, size, depth } = joint
+  const { from, to } = jointReach(joint, spans)
+  const across = size[0]!
+  const { half, radius } = sectionAt(profile, at)
+  const edge = Math.min(half, radius)
+  if (kind === 'tenon')
+    return { kind: 'box', from, to, top: -across / 2, bottom: across / 2, hidden: true, mouth: false }
+  const turn = (((jointAngle(joint) - eye) % 360) + 360) % 360
+  if (turn === 90)
+    return { kind: 'box', from, to, top: edge - depth, bottom: edge, hidden: true, mouth: false }
+  if (turn === 270)
+    return { kind: 'box', from, to, top: -edge, bottom: depth - edge, hidden: true, mouth: false }
+  const [middle, high] = [edge * Math.sin(radians(turn)), (across / 2) * Math.abs(Math.cos(radians(turn)))]
+  const shape = kind === 'hole' ? 'oval' : 'box'
+  return {
+    kind: shape,
+    from,
+    to,
+    top: middle - high,
+    bottom: middle + high,
+    hidden: turn > 90 && turn < 270,
+    mouth: true,
+  }
+}
+
+const lookOf = ({ angle, face, kind }: Joint): string =>
+  kind === 'tenon' ? 'tenon' : angle === undefined ? (face ?? 'A') : `${angle}°`
+
+/** A tenon that is turned is drawn as the profile it is. */
+const isTurned = (joint: Joint, { spans }: PatternSource): boolean => {
+  const { from, to } = jointReach(joint, spans)
+  return spans.some((span) => span.station.tenon && span.to > from && span.from < to)
+}
+
+/** The joints of one hand about the axis at `y` (mm), each with its face beside it. */
+export function drawJoints(
+  doc: PDFKit.PDFDocument,
+  source: PatternSource,
+  joints: Joint[],
+  { y, eye }: { y: number; eye: number },
+): void {
+  for (const joint of joints) {
+    if (joint.kind === 'tenon' && isTurned(joint, source)) continue
+    const mark = jointMark(joint, source, eye)
+    const [wide, high] = [mark.to - mark.from, mark.bottom - mark.top]
+    const [x, top] = [pt(END + mark.from), pt(y + mark.top)]
+    doc.lineWidth(pt(mark.hidden ? 0.2 : 0.3))
+    if (mark.hidden) doc.dash(pt(1.5), { space: pt(1) })
+    if (mark.kind === 'oval') doc.ellipse(x + pt(wide / 2), top + pt(high / 2), pt(wide / 2), pt(high / 2))
+    else doc.rect(x, top, pt(wide), pt(high))
+    doc.stroke('#000').undash()
+    if (mark.mouth) centreMark(doc, x + pt(wide / 2), top + pt(high / 2))
+    faceLetter(doc, lookOf(joint), {
+      x,
+      top,
+      wide: pt(wide),
+      high: pt(high),
+      low: !mark.mouth && mark.top > 0,
+    })
+  }
+}
+
+function centreMark(doc: PDFKit.PDFDocument, x: number, y: number): void {
+  const arm = pt(1.5)
+  doc
+    .lineWidth(pt(0.15))
+    .moveTo(x - arm, y)
+    .lineTo(x + arm, y)
+  doc
+    .moveTo(x, y - arm)
+    .lineTo(x, y + arm)
+    .stroke('#000')
+}
+
+/** Inside the joint where it is large enough, at its mouth, else beside it. */
+function faceLetter(
+  doc: PDFKit.PDFDocument,
+  word: string,
+  { x, top, wide, high, low }: { x: number; top: number; wide: number; high: number; low: boolean },
+): void {
+  ink(doc, 'bold', BENCH_PT + 2)
+  const inside = wide >= doc.widthOfString(word) + 8 && high >= 15
+  line(
+    doc,
+    word,
+    inside ? x + 4 : x + wide + 3,
+    inside ? (low ? top + high - 15 : top + 1) : top + high / 2 - 8,
+  )
+}

@@ -1,0 +1,177 @@
+import type { Joint } from '../../shared/job.ts'
+import { faces, jointCorners, placeAt, reachAt } from '../../shared/profile/faces.ts'
+import { jointAngle, jointReach } from '../../shared/profile/joint-reach.ts'
+import { sectionAt } from '../../shared/profile/radius.ts'
+import type { Section } from '../../shared/profile/section.ts'
+import { lengthText, nm } from '../../shared/units/length.ts'
+import { heading } from './flow.ts'
+import type { HandJoints } from './hands.ts'
+import type { PatternSource } from './pattern-source.ts'
+import { BENCH_PT, ink, line, newPage, type Print, pt } from './print.ts'
+
+/** Joints that reach one place, where the part is cut across; mm from the foot. */
+interface View {
+  at: number
+  joints: Joint[]
+  hand: string
+}
+
+/** Room for the letters of the faces round a section, mm, and for its words below, points. */
+const LETTERS = 9
+const WORDS_PT = 30
+const GAP_PT = 14
+
+/** Joints that some place has in common, from the foot up, each group with that place. */
+export function jointGroups(joints: Joint[], { spans }: Pick<PatternSource, 'spans'>): Omit<View, 'hand'>[] {
+  const placed = joints
+    .filter(({ kind }) => kind !== 'tenon')
+    .map((joint) => ({ joint, ...jointReach(joint, spans) }))
+    .sort((a, b) => a.from - b.from || a.to - b.to)
+  const groups: { from: number; to: number; joints: Joint[] }[] = []
+  for (const { joint, from, to } of placed) {
+    const group = groups.at(-1)
+    if (group && nm(from) <= nm(group.to)) {
+      group.joints.push(joint)
+      ;[group.from, group.to] = [Math.max(group.from, from), Math.min(group.to, to)]
+    } else groups.push({ from, to, joints: [joint] })
+  }
+  return groups.map((group) => ({ at: (group.from + group.to) / 2, joints: group.joints }))
+}
+
+const viewsOf = (source: PatternSource, { words, joints }: HandJoints): View[] =>
+  jointGroups(joints, source).map((group) => ({ ...group, hand: words }))
+
+/** A glued pair without joints is shown where it is thickest, for the glue line's sake. */
+function thickest({ outline, radius, profile }: PatternSource): View[] {
+  const at = outline.find(({ r }) => r >= radius)!.x
+  return profile.split ? [{ at, joints: [], hand: '' }] : []
+}
+
+/** Every joint as seen from the top, at true size where the paper is large enough. */
+export function sectionViews(print: Print, source: PatternSource): void {
+  const joined = source.hands.flatMap((hand) => viewsOf(source, hand)).sort((a, b) => a.at - b.at)
+  const views = joined.length > 0 ? joined : thickest(source)
+  if (views.length === 0) return
+  heading(print, 'Seen from the top, cut across', pt(50))
+  let [x, tallest] = [print.box.left, 0]
+  for (const view of views) {
+    const section = sectionAt(source.profile, view.at)
+    const scale = scaleFor(print, section)
+    const cell = cellOf(print, section, scale, wordsOf(source, view, scale))
+    if (x + cell.width > print.box.right && x > print.box.left) {
+      print.y += tallest + GAP_PT
+      ;[x, tallest] = [print.box.left, 0]
+    }
+    if (print.y + cell.height > print.box.bottom) {
+      newPage(print)
+      ;[x, tallest] = [print.box.left, 0]
+    }
+    drawView(print, source, view, section, { x, scale, ...cell })
+    x += cell.width + GAP_PT
+    tallest = Math.max(tallest, cell.height)
+  }
+  print.y += tallest + GAP_PT
+}
+
+/** Half the width of a section with a face below, mm. */
+const reachOf = (section: Section): number => reachAt(section, 0)
+
+/** True size, else the largest half, quarter… that the sheet takes. */
+function scaleFor({ box }: Print, section: Section): number {
+  const room = Math.min(box.right - box.left, box.bottom - box.top - WORDS_PT - 30)
+  let scale = 1
+  while (pt(2 * (reachOf(section) * scale + LETTERS)) > room) scale /= 2
+  return scale
+}
+
+function wordsOf({ style }: PatternSource, { at, hand, joints }: View, scale: number): string[] {
+  const depths = joints.map(
+    ({ kind, face, angle, depth }) =>
+      `${kind} ${angle === undefined ? (face ?? 'A') : `${angle}°`} ${lengthText(depth, style)} deep`,
+  )
+  const size = scale === 1 ? '' : `, drawn 1:${1 / scale}`
+  return [`${lengthText(at, style)} from the foot${size}`, ...(hand ? [hand] : []), ...depths]
+}
+
+interface Cell {
+  width: number
+  height: number
+  words: string[]
+}
+
+function cellOf({ doc }: Print, section: Section, scale: number, words: string[]): Cell {
+  const drawn = pt(2 * (reachOf(section) * scale + LETTERS))
+  ink(doc, 'bold', BENCH_PT)
+  const width = Math.max(drawn, ...words.map((text) => doc.widthOfString(text)))
+  return { width, height: drawn + words.length * 13, words }
+}
+
+function drawView(
+  { doc, y }: Print,
+  { profile }: PatternSource,
+  { joints }: View,
+  section: Section,
+  { x, scale, width, words }: Cell & { x: number; scale: number },
+): void {
+  const reach = reachOf(section) * scale
+  const [cx, cy] = [x + width / 2, y + pt(reach + LETTERS)]
+  const to = ([dx, dy]: [number, number]): [number, number] => [cx + pt(dx * scale), cy + pt(dy * scale)]
+  const outline = Array.from({ length: 720 }, (_, i) => to(placeAt(reachAt(section, i / 2), i / 2)))
+  doc
+    .lineWidth(pt(0.25))
+    .polygon(...outline)
+    .stroke('#000')
+  doc
+    .save()
+    .polygon(...outline)
+    .clip()
+  for (const joint of joints) {
+    const corners = jointCorners(joint, section).map(to)
+    doc
+      .lineWidth(pt(0.25))
+      .polygon(...corners)
+      .fillAndStroke('#ddd', '#000')
+  }
+  doc.restore()
+  if (profile.split) {
+    doc.lineWidth(pt(0.35)).dash(pt(6), { space: pt(1.5) })
+    doc
+      .moveTo(cx - pt(reach + 2), cy)
+      .lineTo(cx + pt(reach + 2), cy)
+      .stroke('#000')
+      .undash()
+  }
+  const arm = pt(2)
+  doc
+    .lineWidth(pt(0.15))
+    .moveTo(cx - arm, cy)
+    .lineTo(cx + arm, cy)
+    .moveTo(cx, cy - arm)
+    .lineTo(cx, cy + arm)
+  doc.stroke('#000')
+  ink(doc, 'bold', 14)
+  for (const [letter, degrees] of faces) {
+    const [dx, dy] = placeAt(pt(reachAt(section, degrees) * scale + 4.5), degrees)
+    line(doc, letter, cx + dx - doc.widthOfString(letter) / 2, cy + dy - 8.5)
+  }
+  angles(doc, joints, section, scale, [cx, cy])
+  ink(doc, 'bold', BENCH_PT)
+  words.forEach((text, i) => {
+    line(doc, text, x, y + pt(2 * (reach + LETTERS)) + i * 13)
+  })
+}
+
+function angles(
+  doc: PDFKit.PDFDocument,
+  joints: Joint[],
+  section: Section,
+  scale: number,
+  [cx, cy]: [number, number],
+): void {
+  ink(doc, 'plain', BENCH_PT)
+  for (const joint of joints.filter(({ angle }) => angle !== undefined && angle % 90 !== 0)) {
+    const [dx, dy] = placeAt(pt(reachAt(section, jointAngle(joint)) * scale + 5), jointAngle(joint))
+    const words = `${joint.angle}°`
+    line(doc, words, cx + dx - doc.widthOfString(words) / 2, cy + dy - 6)
+  }
+}
