@@ -16,10 +16,7 @@ export interface WeakNeck {
 /** A neck is told of when it carries less than this share of what the rest carries. Common practice, no source. */
 const NECK_SHARE = 0.5
 
-/** A narrow place is a neck while it has thicker wood within so many of its diameters both ways. Common practice, no source. */
-const NECK_REACH = 1
-
-const LOOKS = 8
+const LOOKS = 24
 
 interface Look {
   index: number
@@ -29,10 +26,12 @@ interface Look {
   modulus: number
 }
 
-/** Both ends of every span, its crest or root, and places between. */
+/** Both ends of every span, its crest or root, the middle of the part, and places between. */
 function looksOf(spans: readonly Span[]): Look[] {
+  const middle = (spans.at(-1)?.to ?? 0) / 2
   return spans.flatMap((span) =>
-    [...evenPlaces(span.from, span.to, LOOKS), ...spanTurns(span)]
+    [...evenPlaces(span.from, span.to, LOOKS), ...spanTurns(span), middle]
+      .filter((x) => x >= span.from && x <= span.to)
       .sort((a, b) => a - b)
       .map((x) => ({
         index: span.index,
@@ -43,12 +42,15 @@ function looksOf(spans: readonly Span[]): Look[] {
   )
 }
 
-/** The strongest section within reach of a look, going one way. */
+/**
+ * The strongest section going one way, within one diameter: what has thicker wood no nearer than that is no neck but
+ * a slender length. Common practice, no source.
+ */
 function strongest(looks: readonly Look[], i: number, way: 1 | -1): number {
   const { x, diameter } = looks[i]!
   let most = 0
   for (let k = i; k >= 0 && k < looks.length; k += way) {
-    if (Math.abs(looks[k]!.x - x) > NECK_REACH * diameter) break
+    if (Math.abs(looks[k]!.x - x) > diameter) break
     most = Math.max(most, looks[k]!.modulus)
   }
   return most

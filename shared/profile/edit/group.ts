@@ -1,4 +1,5 @@
 import { mmOfNm, nm } from '../../units/length.ts'
+import { STATIONS_MAX } from '../part-limits.ts'
 import { type Station, samePlace } from '../profile.ts'
 import { sizeText } from '../size-text.ts'
 import { accepted, needStation, refused } from './accepted.ts'
@@ -72,8 +73,8 @@ export function repeatedGroup(
   pitch?: number,
 ): Edited {
   const [a, b] = groupOf(stations, from, to)
-  if (!Number.isInteger(times) || times < 2 || times > stations.length + 2_000)
-    throw refused(`can be repeated a whole number of times from 2 on; read ${times}`)
+  if (!Number.isInteger(times) || times < 2 || times > STATIONS_MAX)
+    throw refused(`can be repeated a whole number of times from 2 to ${STATIONS_MAX}; read ${times}`)
   const group = segmentsOf(stations, a, b)
   const width = widthOf(group)
   const between = pitch === undefined ? 0 : nm(pitch) - nm(width)

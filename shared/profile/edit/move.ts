@@ -83,17 +83,16 @@ export function movedStation(stations: Station[], i: number, move: Move, snap: S
     if (value !== undefined && !Number.isFinite(value))
       throw refused(`must be a length; read ${value}`, `profile.stations[${i}].${field}`)
   }
-  let edited: Edited = { stations, touched: [], placeOf: (at) => at }
   const { at, diameter, side } = move
+  let edited: Edited = { stations, touched: [], placeOf: (place) => place }
   const then = (next: Edited): void => {
-    const notes = [edited.note, next.note].filter((note) => note !== undefined)
-    const { placeOf } = at === undefined ? next : edited.touched.length > 0 ? edited : next
-    const touched = [...new Set([...edited.touched, ...next.touched])].sort((a, b) => a - b)
+    const before = edited
+    const note = [before.note, next.note].filter((text) => text !== undefined).join(' ')
     edited = {
       stations: next.stations,
-      touched,
-      placeOf,
-      ...(notes.length > 0 ? { note: notes.join(' ') } : {}),
+      touched: [...new Set([...before.touched, ...next.touched])].sort((a, b) => a - b),
+      placeOf: (place) => next.placeOf(before.placeOf(place)),
+      ...(note && { note }),
     }
   }
   if (at !== undefined) then(movedAlong(stations, i, at, snap))
