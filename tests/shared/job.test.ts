@@ -53,6 +53,28 @@ describe('readJob', () => {
     expect(job.allowances.bowPerMm! * 304.8).toBeCloseTo(25.4 / 16, 9)
   })
 
+  it('reads what is said of a stair in the job’s own units, and what it does not know there it names', () => {
+    const job = readJob({
+      ...benchLeg(),
+      use: 'stair',
+      stair: { run: '12 ft', gap: '4', load: '60', between: ['1', '16'], tread: '10' },
+    })
+    expect(nm(job.stair!.run!)).toBe(nm(3657.6))
+    expect(nm(job.stair!.gap!)).toBe(nm(101.6))
+    // 60 lbf, NIST SP 811
+    expect(job.stair!.load).toBeCloseTo(266.893296916, 9)
+    expect(job.stair!.between!.map(nm)).toEqual([nm(25.4), nm(406.4)])
+    expect(job.unread).toEqual(['stair.tread'])
+    expect(readJob({ ...dowel(), stair: { load: '60' } }).stair).toEqual({ load: 60 })
+  })
+
+  it('has no stair, no hands and no lot unless they are named', () => {
+    const job = readJob(dowel())
+    expect([job.stair, job.mirrored, job.lot]).toEqual([undefined, undefined, undefined])
+    const named = readJob({ ...dowel(), mirrored: true, lot: ' Autumn walnut ' })
+    expect([named.mirrored, named.lot]).toEqual([true, 'Autumn walnut'])
+  })
+
   it('takes the face of a joint as a letter or as an angle', () => {
     const joint = { kind: 'hole', at: '14', size: '1/2', depth: '1' }
     const job = readJob({

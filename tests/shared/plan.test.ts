@@ -365,3 +365,103 @@ describe('planJob', () => {
     expect(plan.cautions.map((c) => c.text).join()).toMatch(/quantitty.*constructor/s)
   })
 })
+
+describe('planJob for stair parts', () => {
+  const baluster = (more: object = {}) => ({ ...dowel(), use: 'guard', quantity: 10, ...more })
+  const told = (file: unknown) =>
+    planOf(file)
+      .cautions.filter((c) => c.about === 'stair')
+      .map((c) => c.text)
+      .join(' ')
+
+  it('spaces and counts them, beside who decides', () => {
+    const { stair } = planOf(baluster({ stair: { run: 1200 } }))
+    // 30 mm parts, a 4 in ball: 9 leave (1200 − 270)/10 = 93 mm, 8 leave 106.7 mm
+    expect(stair!.run).toMatchObject({ count: 9 })
+    expect(stair!.run!.clear).toBeCloseTo(93, 9)
+    expect(stair!.spacingBelow).toBeCloseTo(131.6, 9)
+    expect(told(baluster())).toMatch(/The local code and whoever inspects by it decide/)
+  })
+
+  it('bends them by the strength of their wood', () => {
+    // sugar maple: modulus of rupture 109 MPa at 12 %, Wood Handbook table 5-3a
+    const { bending } = planOf(baluster()).stair!
+    expect(bending!.rupture).toBeCloseTo(109, 6)
+    const moment = (222.4110807 * (2 * 400 - 304.8)) / 8
+    expect(bending!.stress).toBeCloseTo((32 * moment) / Math.PI / 30 ** 3, 5)
+  })
+
+  it('has no such figures for furniture or for halves, and says what it left aside', () => {
+    expect(planOf(dowel()).stair).toBeUndefined()
+    expect(told(dowel())).toBe('')
+    expect(told({ ...dowel(), stair: { run: 1200 } })).toMatch(/left aside: the job’s use is furniture/)
+    const halves = baluster({ profile: { ...dowel().profile, split: true } })
+    expect(planOf(halves).stair).toBeUndefined()
+    expect(told(halves)).toMatch(/part that is split/)
+  })
+})
+
+describe('planJob for mirrored pairs', () => {
+  const joints = [
+    { kind: 'mortise', at: '14 1/2', face: 'A', size: ['3/8', '2 1/2'], depth: '3/4' },
+    { kind: 'mortise', at: '14', face: 'B', size: ['3/8', '2 1/2'], depth: '3/4' },
+  ]
+  const told = (more: object) =>
+    planOf({ ...benchLeg(), joints, mirrored: true, ...more })
+      .cautions.map((c) => c.text)
+      .join(' ')
+
+  it('says which numbers are which hand, and once that right hands are marked out mirrored', () => {
+    expect(told({})).toMatch(/Odd numbers are left hands, as drawn, even numbers right hands/)
+    expect(told({}).match(/marked out in mirror image/g)).toHaveLength(1)
+    expect(told({ mirrored: false })).not.toMatch(/hands/)
+  })
+
+  it('says that an odd number makes no pairs', () => {
+    expect(told({ quantity: 7 })).toMatch(/Mirrored pairs of 7: one left hand more/)
+    expect(told({})).not.toMatch(/one left hand more/)
+  })
+
+  it('says that nothing tells left from right where the joints do not', () => {
+    expect(told({ joints: [joints[0]] })).toMatch(/No joint tells left from right/)
+  })
+})
+
+describe('planJob for a lot of wood', () => {
+  const volume = planOf(benchLeg()).part.volume
+  const shop = (share: number): Shop => ({
+    ...defaultShop,
+    lots: [
+      {
+        name: 'Autumn walnut',
+        species: 'walnut-black',
+        weighings: [{ mass: share * planOf(benchLeg()).part.mass!, volume, moisture: 8 }],
+      },
+    ],
+  })
+  const file = { ...benchLeg(), lot: 'Autumn walnut' }
+
+  it('weighs part and blank by what a finished piece weighed, and whips by it', () => {
+    const [plain, heavy] = [planOf(file), planOf(file, shop(1.1))]
+    expect(heavy.part.lot).toMatchObject({ name: 'Autumn walnut', weighings: 1, cautions: [] })
+    expect(heavy.part.mass! / plain.part.mass!).toBeCloseTo(1.1, 9)
+    expect(heavy.blank.mass! / plain.blank.mass!).toBeCloseTo(1.1, 9)
+    // speed of a mode goes by one over the square root of the mass
+    expect(plain.part.whip!.criticalRpm / heavy.part.whip!.criticalRpm).toBeCloseTo(Math.sqrt(1.1), 6)
+    expect(planOf(benchLeg(), shop(1.1)).part.lot).toBeUndefined()
+  })
+
+  it('says when the shop has no lot of that name', () => {
+    const { part, cautions } = planOf(file)
+    expect(part.lot).toBeUndefined()
+    expect(cautions.map((c) => c.text)).toContain(
+      'The shop has no lot called Autumn walnut: the table’s density holds.',
+    )
+  })
+
+  it('does not lighten a part by a slip of the scale', () => {
+    const slipped = planOf(file, shop(0.01))
+    expect(slipped.part.mass).toBeCloseTo(planOf(file).part.mass!, 9)
+    expect(slipped.cautions.some((c) => c.about === 'part' && /look at scale/.test(c.text))).toBe(true)
+  })
+})
