@@ -13,7 +13,7 @@ export interface Closest {
 const ROUNDS = 36
 const SAMPLES = 32
 
-/** One place of the outline, and how much of the chord’s height there is there. */
+/** A span of that shape laid over part of an outline, which it meets at both ends. */
 function laid(shape: ShapeName, outline: Span, from: number, to: number, sagitta?: number): Span {
   const [d0, d1] = [from, to].map((x) => 2 * mmOfNm(nm(spanRadius(outline, x))))
   const station = { at: from, then: shape }

@@ -6,7 +6,7 @@ import { accepted, needStation, refused } from './accepted.ts'
 import { copiesOf } from './copies.ts'
 import type { Clip, Edited } from './edited.ts'
 import { groupOf, highestAt, lowestAt } from './group-places.ts'
-import { type Segment, segmentsOf, turnedSegments } from './segment.ts'
+import { pointOf, type Segment, segmentsOf, turnedSegments } from './segment.ts'
 import { spliced } from './splice.ts'
 
 /** Where a place lies when everything beyond `limit` moves by so much, mm. */
@@ -94,10 +94,8 @@ export function clipOf(stations: Station[], from: number, to: number): Clip {
     ...station,
     at: mmOfNm(nm(station.at) - start),
   }))
-  const { at, diameter, check, name, fixed, plus, minus } = copied.at(-1)!
-  const point = check ? { check, name, fixed, plus, minus } : {}
-  const own = Object.fromEntries(Object.entries({ diameter, ...point }).filter(([, v]) => v !== undefined))
-  return { stations: [...copied.slice(0, -1), { ...own, at, then: 'straight' }] }
+  const { key: _last, ...point } = pointOf(stations, b)
+  return { stations: [...copied.slice(0, -1), { ...point, at: copied.at(-1)!.at, then: 'straight' }] }
 }
 
 /**

@@ -4,8 +4,9 @@ import { type Station, samePlace } from '../profile.ts'
 import { sizeText } from '../size-text.ts'
 import { needStation, refused } from './accepted.ts'
 import type { Edited } from './edited.ts'
+import { fittedArc, sagittaField } from './fitted-arc.ts'
 import { highestAt, lowestAt } from './group-places.ts'
-import { nearestSound, withFittingArc } from './nearest-sound.ts'
+import { nearestSound } from './nearest-sound.ts'
 import { type Snap, snapped, stepOf } from './snap.ts'
 
 /** What a station is dragged or typed to, mm. */
@@ -30,7 +31,7 @@ function putAt(stations: Station[], low: number, high: number, at: number): Stat
   const moved = stations.map((station, i) => (i >= low && i <= high ? { ...station, at } : station))
   for (const i of [low - 1, high]) {
     const [here, after] = [moved[i], moved[i + 1]]
-    if (here && after) moved[i] = withFittingArc(here, after.at - here.at)
+    if (here && after) moved[i] = fittedArc(here, after.at - here.at)
   }
   return moved
 }
@@ -109,9 +110,9 @@ export function movedStation(stations: Station[], i: number, move: Move, snap: S
  */
 export function movedSagitta(stations: Station[], i: number, sagitta: number, snap: Snap): Edited {
   const [here, after] = [needStation(stations, i), stations[i + 1]]
-  if ((here.then !== 'bead' && here.then !== 'cove') || after === undefined)
-    throw refused(`must be that of a bead or a cove; station ${i} starts none`)
-  const field = here.then === 'bead' ? 'rise' : 'depth'
+  const field = sagittaField(here.then)
+  if (field === undefined || after === undefined)
+    throw refused(`must have a bead or a cove to be given a rise or a depth; station ${i} starts none`)
   if (!Number.isFinite(sagitta))
     throw refused(`must be a length; read ${sagitta}`, `profile.stations[${i}].${field}`)
   const most = (after.at - here.at) / 2

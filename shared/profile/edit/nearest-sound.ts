@@ -10,14 +10,6 @@ interface Found {
   note?: { note: string }
 }
 
-/** An arc explicitly deeper than half its width becomes the half round. */
-export function withFittingArc(station: Station, width: number): Station {
-  const field = station.then === 'bead' ? 'rise' : station.then === 'cove' ? 'depth' : undefined
-  const sagitta = field && station[field]
-  if (field === undefined || sagitta === undefined || nm(sagitta) <= nm(width / 2)) return station
-  return { ...station, [field]: width / 2 }
-}
-
 /**
  * The value nearest to the one wanted that makes a sound part, on the way from the one there is, in steps of the grid.
  * @throws Problem `bad-input` where not even the value there is makes one

@@ -3,7 +3,9 @@ import { needsDiameter } from '../breaches/stations.ts'
 import { type Station, samePlace } from '../profile.ts'
 import { accepted, needStation, refused } from './accepted.ts'
 import type { Edited } from './edited.ts'
+import { sagittaField } from './fitted-arc.ts'
 import { groupOf } from './group-places.ts'
+import { pointOf, wearOf, written } from './segment.ts'
 import { spliced, withOwnKeys } from './splice.ts'
 
 /** The spans between two stations taken out, what follows brought down to close the gap. */
@@ -16,9 +18,8 @@ function closedUp(stations: Station[], from: number, to: number): Edited {
 
 /** The station whose span now runs on: an arc keeps the height it had, so that a bead grows no prouder. */
 function runningOn(station: Station, width: number): Station {
-  if (station.then === 'bead' && station.rise === undefined) return { ...station, rise: width / 2 }
-  if (station.then === 'cove' && station.depth === undefined) return { ...station, depth: width / 2 }
-  return station
+  const field = sagittaField(station.then)
+  return field && station[field] === undefined ? { ...station, [field]: width / 2 } : station
 }
 
 /** The last station closes the part: nothing starts there. */
@@ -31,8 +32,15 @@ function closing(station: Station): Station {
 function leftOver(stations: readonly Station[], from: number, to: number): Station[] {
   const [before, after] = [stations.slice(0, from), stations.slice(to + 1)]
   const [below, above] = [before.at(-1), after[0]]
-  if (below && above && !samePlace(below.at, stations[from]!.at))
-    before[from - 1] = runningOn(below, stations[from]!.at - below.at)
+  if (below && above) {
+    const { at, diameter } = below
+    // without the upper station of a step its span starts at the lower one
+    before[from - 1] = samePlace(at, stations[to]!.at)
+      ? { ...wearOf(stations, to), ...pointOf(stations, from - 1), at, ...written({ diameter }) }
+      : samePlace(at, stations[from]!.at)
+        ? below
+        : runningOn(below, stations[from]!.at - at)
+  }
   if (!above && below) before[from - 1] = closing(below)
   const start = nm((before[0] ?? above)?.at ?? 0)
   const left = [...before, ...after].map((station) => ({ ...station, at: mmOfNm(nm(station.at) - start) }))

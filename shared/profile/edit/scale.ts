@@ -5,6 +5,7 @@ import { type Span, type Station, samePlace, spansOf } from '../profile.ts'
 import { sizeText } from '../size-text.ts'
 import { accepted, needStation, refused } from './accepted.ts'
 import type { Edited } from './edited.ts'
+import { sagittaField } from './fitted-arc.ts'
 import { type Snap, snapped, stepOf } from './snap.ts'
 
 /** How lengths are scaled. */
@@ -62,7 +63,7 @@ function positions(
 
 /** An arc of that height over a width; a half round where it can be no higher. */
 function withSagitta(station: Station, sagitta: number, width: number): Station {
-  const field = station.then === 'bead' ? 'rise' : 'depth'
+  const field = sagittaField(station.then)!
   const { [field]: _old, ...rest } = station
   return nm(sagitta) >= nm(width / 2) ? rest : { ...rest, [field]: mmOfNm(nm(sagitta)) }
 }

@@ -1,6 +1,7 @@
 import { mmOfNm, nm } from '../../units/length.ts'
 import type { Station } from '../profile.ts'
 import { refused } from './accepted.ts'
+import { fittedArc } from './fitted-arc.ts'
 import { highestAt, lowestAt } from './group-places.ts'
 import { type PointWear, pointOf, type Segment, type SpanWear, wearOf, written } from './segment.ts'
 
@@ -32,14 +33,6 @@ function meeting(at: number, below: Side | undefined, above: UpperSide | undefin
   const own = { ...below?.own, ...above?.own }
   const diameter = below?.diameter ?? above?.diameter ?? own.diameter
   return [{ ...wear, ...own, at: place, ...written({ diameter }) } as Station]
-}
-
-/** An arc that is a shade too deep for a width in whole nanometres becomes the half round. */
-function fitting(wear: SpanWear, width: number): SpanWear {
-  const field = wear.then === 'bead' ? 'rise' : wear.then === 'cove' ? 'depth' : undefined
-  const sagitta = field && wear[field]
-  if (field === undefined || sagitta === undefined || nm(sagitta) <= Math.ceil(width / 2)) return wear
-  return { ...wear, [field]: width / 2e6 }
 }
 
 /** The stations without a key that stands for another of them. */
@@ -90,7 +83,7 @@ export function spliced(
   let at = nm(stations[low]!.at)
   const made: Station[] = []
   for (const { width, wear, d0, d1, foot, top } of segments) {
-    made.push(...meeting(at, below, { diameter: d0, own: foot, wear: fitting(wear, width) }))
+    made.push(...meeting(at, below, { diameter: d0, own: foot, wear: fittedArc(wear, mmOfNm(width)) }))
     at += width
     below = { diameter: d1, own: top }
   }

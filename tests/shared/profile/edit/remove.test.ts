@@ -20,6 +20,20 @@ describe('withoutStations, the gap left open', () => {
     expect(withoutStations(vase, 2, 2, false).stations[1]).toMatchObject({ then: 'bead', rise: 5 })
   })
 
+  it('takes a step out, the span above it starting at the diameter below', () => {
+    const stepped = [station(0, 20), station(30, 20), station(30, 36, 'bead', { rise: 2 }), station(60, 36)]
+    expect(withoutStations(stepped, 2, 2, false).stations).toEqual([
+      station(0, 20),
+      station(30, 20, 'bead', { rise: 2 }),
+      station(60, 36),
+    ])
+    expect(withoutStations(stepped, 1, 1, false).stations).toEqual([
+      station(0, 20),
+      station(30, 36, 'bead', { rise: 2 }),
+      station(60, 36),
+    ])
+  })
+
   it('shortens the part at its foot, joints coming down with it', () => {
     const { stations, placeOf } = withoutStations(vase, 0, 0, false)
     expect(outlined(stations)).toEqual([
