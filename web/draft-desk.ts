@@ -91,13 +91,16 @@ export class DraftDesk<File extends Lengths, Kept extends Stored> implements Rea
     this.listOthers()
     const [other] = this.others
     const kept = shelf.of(this.id) ?? (this.gone && other ? shelf.adopt(other) : undefined)
-    this.draft = kept ?? {
-      file: stored?.file ?? fresh(),
-      key: newKey(),
-      ...(stored && { revision: stored.revision }),
-    }
+    // What is on the desk and saved already stays, with the way back to what was before.
+    const stays = this.saved && stored && this.draft?.revision === stored.revision ? this.draft : undefined
+    this.draft = kept ??
+      stays ?? {
+        file: stored?.file ?? fresh(),
+        key: newKey(),
+        ...(stored && { revision: stored.revision }),
+      }
     this.saved = !kept && stored !== undefined
-    this.message = kept && !this.gone ? 'Your unsaved edits from this device are back.' : ''
+    if (!stays) this.message = kept && !this.gone ? 'Your unsaved edits from this device are back.' : ''
     this.listOthers()
     this.trade.changed()
   }
@@ -250,8 +253,11 @@ export class DraftDesk<File extends Lengths, Kept extends Stored> implements Rea
   /** Goes on with another tab's draft; the own one is laid aside. */
   adopt(other: OtherDraft<File>) {
     if (!this.saved) this.trade.shelf.setAside(this.id)
-    this.trade.shelf.adopt(other)
-    void this.trade.reload()
+    this.draft = this.trade.shelf.adopt(other)
+    this.saved = false
+    this.message = 'These edits are kept on this device and not saved yet.'
+    this.listOthers()
+    this.trade.changed()
   }
 
   dropOther(other: OtherDraft<File>) {

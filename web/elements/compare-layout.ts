@@ -13,8 +13,8 @@ export interface CompareLayout {
   along: (fromEnd: number) => number
 }
 
-/** Characters of the longest figure beside the drawing, e.g. `A Ø 1-63/64 in`. */
-const LONGEST = 14
+/** Characters of the longest figure beside the drawing, e.g. `A 1-63/64 in`. */
+const LONGEST = 12
 
 /** Lays two outlines against each other at their foot or at their top, in one scale. */
 export function compareLayout(

@@ -162,7 +162,8 @@ export class ProfileCompare extends LitElement {
     const { layout, feet } = compared
     const path = (i: 0 | 1) => silhouettePath(scaledOutline(outlines[i], layout.scale))
     const { width, height } = layout
-    return html`<div class="drawing"><svg width=${width} height=${height} viewBox="0 0 ${width} ${height}" role="img"
+    const wide = width > this.room
+    return html`<div class="drawing" role=${wide ? 'region' : nothing} tabindex=${wide ? 0 : nothing} aria-label=${wide ? 'Drawing' : nothing}><svg width=${width} height=${height} viewBox="0 0 ${width} ${height}" role="img"
         aria-label="A, ${a.name}, in dashes, laid over B, ${b.name}, drawn through">
       <g transform=${layout.transform}>
         <path class="b" d=${path(1)} transform="translate(${feet[1]} 0)"></path>

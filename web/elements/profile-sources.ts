@@ -46,6 +46,9 @@ export class ProfileSources extends LitElement {
       .part {
         height: 4rem;
       }
+      h2 {
+        font-size: var(--size);
+      }
       section {
         display: grid;
         gap: var(--space-2);
@@ -100,7 +103,7 @@ export class ProfileSources extends LitElement {
       ${
         this.profile && choices.length > 0
           ? html`<section aria-labelledby="against">
-            <h3 id="against">Compare with one of the library</h3>
+            <h2 id="against">Compare with one of the library</h2>
             <compare-with
               .choices=${choices}
               .chosen=${this.against}
@@ -119,7 +122,7 @@ export class ProfileSources extends LitElement {
   private take(choices: readonly (Comparable & { entry: LibraryProfile })[]) {
     const chosen = choices.find(({ key }) => key === this.chosen)
     return html`<section aria-labelledby="take">
-      <h3 id="take">From the library</h3>
+      <h2 id="take">From the library</h2>
       ${
         choices.length === 0
           ? html`<p class="soft">No profile is in the library yet.</p>`
@@ -173,7 +176,7 @@ export class ProfileSources extends LitElement {
     const versionOf = origin && this.versionOf === origin.id
     const name = this.name ?? this.file.name
     return html`<section aria-labelledby="keep">
-      <h3 id="keep">Keep in the library</h3>
+      <h2 id="keep">Keep in the library</h2>
       <div class="fields">
         ${
           origin

@@ -148,10 +148,10 @@ export class LibraryPage extends LitElement {
     this.attempt(async () => {
       const { stored, versions } = this.ground.value!
       const version = versions.find(({ revision }) => revision === detail)!
-      await changeProfile(stored!.id, stored!.revision, libraryFileOf(version))
-      noteChange({ kind: 'profile', id: stored!.id })
+      const { id, revision } = await changeProfile(stored!.id, stored!.revision, libraryFileOf(version))
+      noteChange({ kind: 'profile', id })
       await this.reload()
-      this.message = `Version ${detail} is the latest again, as version ${this.ground.value?.stored?.revision}.`
+      this.message = `Version ${detail} is the latest again, as version ${revision}.`
     })
 
   private readonly compareVersion = ({ detail }: CustomEvent<number>) => {
