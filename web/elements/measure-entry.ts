@@ -5,6 +5,7 @@ import { chosenDiameter, outOfRound } from '../../shared/profile/measured/diamet
 import type { ShapeName } from '../../shared/profile/profile.ts'
 import { nm, readLength } from '../../shared/units/length.ts'
 import { lengthEntryText } from '../entry.ts'
+import type { Entered } from '../job-file.ts'
 import { length } from '../session.ts'
 import {
   type EnteredPlace,
@@ -38,6 +39,9 @@ export interface SheetEdit {
 export const tellSheet = (from: HTMLElement, detail: SheetEdit): void => {
   from.dispatchEvent(new CustomEvent('sheet-edit', { detail, bubbles: true, composed: true }))
 }
+
+/** The cursor stays in its figure while keys are pressed beside it: nothing jumps under the thumb. */
+const keepFocus = (event: Event) => event.preventDefault()
 
 /** What sizes a span beyond the diameters at its ends. */
 const sizeOf: Partial<Record<ShapeName, { field: 'sagitta' | 'side'; label: string; hint?: string }>> = {
@@ -113,10 +117,13 @@ export class MeasureEntry extends LitElement {
   async takeFocus(figure?: FigureName): Promise<void> {
     await this.updateComplete
     const { at, diameters } = this.reading
-    const next = figure ?? (at !== undefined && diameters.length === 0 ? 'first' : 'at')
+    const isRead = (text: Entered | undefined) =>
+      text !== undefined && readLength(text, this.sheet.units) !== undefined
+    const next = figure ?? (isRead(at) && diameters.length === 0 ? 'first' : 'at')
     const field = this.renderRoot.querySelector<HTMLInputElement>(`#${next}`)
     field?.focus({ preventScroll: this.keys })
-    field?.select()
+    // A whole figure is written over, a half one is gone on with.
+    if (isRead(this.textOf(next))) field?.select()
   }
 
   private textOf(figure: FigureName): string {
@@ -256,7 +263,7 @@ export class MeasureEntry extends LitElement {
       </div>
       ${this.figures()}
       ${this.told ? html`<p class="caution" role="status">${this.told}</p>` : nothing}
-      <div class="shapes" role="group" aria-label="Shape of the span above this station">
+      <div class="shapes" @mousedown=${keepFocus} role="group" aria-label="Shape of the span above this station">
         ${shapeKeys.map(
           ({
             key,
@@ -267,11 +274,11 @@ export class MeasureEntry extends LitElement {
       </div>
       ${
         this.keys
-          ? html`<big-keypad .lengthStyle=${sheet.units === 'mm' ? 'mm' : 'fraction'} .text=${this.textOf(this.active)}
+          ? html`<big-keypad @mousedown=${keepFocus} .lengthStyle=${sheet.units === 'mm' ? 'mm' : 'fraction'} .text=${this.textOf(this.active)}
             @keyed=${this.keyed}></big-keypad>`
           : nothing
       }
-      <div class="send">
+      <div class="send" @mousedown=${keepFocus}>
         <button type="button" ?disabled=${!this.canUndo} @click=${() => this.dispatchEvent(new CustomEvent('undo-sheet'))}>Undo</button>
         <button type="button" @click=${this.openSecond}>2nd at 90°</button>
         <button type="button" class="main" @click=${this.moveOn}>Enter</button>
@@ -285,10 +292,10 @@ export class MeasureEntry extends LitElement {
     const size = sizeOf[then]
     const { diameters } = this.reading
     const second = this.secondOpen || diameters.length > 1
-    return html`<div class="figures">
+    return html`<div class="figures ${size || second ? 'three' : ''}">
       ${this.figure('at', 'Position', { hint: this.whereText() })}
       ${this.figure('first', second ? 'Diameter' : then === 'square' ? 'Diameter below' : 'Diameter', { hint: second ? this.roundText() : '' })}
-      ${second ? this.figure('second', 'Second diameter, at 90°') : nothing}
+      ${second ? this.figure('second', 'At 90°') : nothing}
       ${size ? this.figure('size', size.label, { placeholder: size.hint ?? '' }) : nothing}
     </div>`
   }
@@ -337,7 +344,7 @@ export class MeasureEntry extends LitElement {
     if (here !== undefined && (datum || sheet.way === 'span' || sheet.originals[this.original]?.wear))
       return `${length(here, sheet.units)} from the foot`
     if (sheet.way === 'span') return 'from the station before'
-    return datum ? `from the ${datum.name || 'datum'} towards the ${datum.towards}` : 'from the foot'
+    return datum ? `from the ${datum.name || 'datum'} towards the ${datum.towards}` : ''
   }
 
   private roundText(): string {
@@ -376,5 +383,11 @@ export class MeasureEntry extends LitElement {
         }}>Big keys</button>
       </div>
     `
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'measure-entry': MeasureEntry
   }
 }

@@ -19,10 +19,17 @@ export const measureLook = css`
     gap: var(--space-3);
     grid-template-columns: repeat(2, minmax(0, 1fr));
   }
+  .figures.three {
+    grid-template-columns: repeat(3, minmax(0, 1fr));
+  }
   .figures input {
     min-height: 3.5rem;
     font-size: 1.625rem;
     font-weight: 700;
+  }
+  .figures input::placeholder {
+    font-size: var(--size);
+    font-weight: 400;
   }
   .more {
     display: grid;
@@ -65,6 +72,18 @@ export const measureLook = css`
     padding: 0 var(--space-2);
   }
   @media (max-width: 46rem) {
+    .entry {
+      gap: var(--space-2);
+    }
+    .figures.three {
+      gap: var(--space-2);
+    }
+    .figures.three input {
+      font-size: 1.25rem;
+    }
+    .shapes button {
+      min-height: 2.75rem;
+    }
     .shapes {
       grid-template-columns: repeat(4, minmax(0, 1fr));
     }

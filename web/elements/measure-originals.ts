@@ -156,3 +156,9 @@ export class MeasureOriginals extends LitElement {
     `
   }
 }
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'measure-originals': MeasureOriginals
+  }
+}

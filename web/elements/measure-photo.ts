@@ -246,3 +246,9 @@ export class MeasurePhoto extends LitElement {
     `
   }
 }
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'measure-photo': MeasurePhoto
+  }
+}

@@ -101,9 +101,15 @@ export class MeasurePlaces extends LitElement {
       <span><span class="hidden-label">position </span>${this.written(at)}</span>
       <span>${diameters.length > 0 || side === undefined ? html`Ø ${this.written(diameters[0])}${diameters[1] ? html` × ${this.written(diameters[1])}` : nothing}` : nothing}
         ${side === undefined ? nothing : html`□ ${this.written(side)}`}</span>
-      <span>${place.then ?? 'straight'}</span><span>${place.check ? html`✓<span class="hidden-label"> check</span>` : nothing}</span>
+      <span>${this.shapeOf(i)}</span><span>${place.check ? html`✓<span class="hidden-label"> check</span>` : nothing}</span>
       ${this.spread(i)}
     </button>`
+  }
+
+  /** The last station closes the piece: nothing lies above it. */
+  private shapeOf(i: number): string {
+    const { then = 'straight' } = this.sheet.stations[i]!
+    return i === this.sheet.stations.length - 1 && then === 'straight' ? 'top' : then
   }
 
   /** What several originals say of the place together. */
@@ -119,5 +125,11 @@ export class MeasurePlaces extends LitElement {
       at && at.n > 1 && `at ${length(at.mean, units)}, range ${length(at.range, units)}`,
     ].filter(Boolean)
     return told.length > 0 ? html`<span class="wide">${told.join(' · ')}</span>` : nothing
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'measure-places': MeasurePlaces
   }
 }

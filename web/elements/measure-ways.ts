@@ -53,8 +53,8 @@ export class MeasureWays extends LitElement {
       ${this.lines()} ${this.range()}
       ${
         this.byHand
-          ? html`<p class="caution">The profile was drawn on by hand since it was measured: it stays as drawn. Ticked, the sheet draws it anew; the version before is kept.</p>
-            ${tickField({ path: 'anew', label: 'Draw it anew from the sheet', on: false, enter: (on) => this.tick('by-hand', !on) })}`
+          ? html`<p class="caution">The profile was drawn on by hand since it was measured: it stays as drawn, whatever is measured. Drawn anew, it follows the sheet again; the version before is kept.</p>
+            <div class="buttons"><button type="button" @click=${() => this.tick('by-hand', false)}>Draw it anew from the sheet</button></div>`
           : nothing
       }
     </div>`
@@ -172,5 +172,11 @@ export class MeasureWays extends LitElement {
             })
       }
     `
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'measure-ways': MeasureWays
   }
 }

@@ -65,11 +65,30 @@ export class MeasurePage extends LitElement {
           grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
         }
       }
+      .hand {
+        display: none;
+      }
+      /* The keys, the figures and the drawing stand on one phone screen: saving moves to the head. */
       @media (max-width: 46rem) {
+        .page {
+          gap: var(--space-3);
+        }
+        h1 {
+          font-size: var(--size-large);
+        }
+        .hand {
+          display: flex;
+        }
         .growing {
           display: block;
-          max-height: 7rem;
+          max-height: 6rem;
           overflow: hidden;
+        }
+        .entering {
+          padding: var(--space-3);
+        }
+        save-bar {
+          position: static;
         }
       }
     `,
@@ -97,6 +116,7 @@ export class MeasurePage extends LitElement {
   /** What is done once it is stored. */
   private next?: (id: string) => void | Promise<void>
   private begun = false
+  private turn = 0
   private unwatch?: () => void
 
   constructor() {
@@ -128,6 +148,7 @@ export class MeasurePage extends LitElement {
 
   private async reload() {
     const { profileId } = this
+    const turn = ++this.turn
     await this.ground.from(async () => {
       const [shop, stored] = await Promise.all([
         shopAndWoods(),
@@ -136,7 +157,8 @@ export class MeasurePage extends LitElement {
       return { ...shop, ...(stored && { stored }) }
     })
     const ground = this.ground.value
-    if (!ground || this.ground.failure || this.profileId !== profileId) return
+    // An answer that was overtaken by a later one is no start.
+    if (!ground || this.ground.failure || turn !== this.turn) return
     this.begin(ground)
     await this.fetchPhoto(ground)
   }
@@ -162,7 +184,13 @@ export class MeasurePage extends LitElement {
       () => ({ name: '', units, profile: { stations: [] }, sheet: { ...newSheet(units) } }),
     )
     const { key, file: begun } = this.desk.draft!
-    this.hand = handOf(key) ?? this.carried ?? this.firstHand(begun)
+    const hand = handOf(key) ?? this.carried ?? (this.begun ? this.hand : this.firstHand(begun))
+    const { originals, stations } = this.sheet
+    this.hand = {
+      ...hand,
+      original: Math.min(hand.original, originals.length - 1),
+      place: Math.min(hand.place, stations.length),
+    }
     this.carried = undefined
     if (!this.begun) void this.updateComplete.then(() => this.entry?.takeFocus())
     this.begun = true
@@ -363,6 +391,14 @@ export class MeasurePage extends LitElement {
     this.put(this.sheet)
   }
 
+  private readonly showWays = () => {
+    const ways = this.renderRoot.querySelector('measure-originals')
+    ways?.scrollIntoView({ block: 'start' })
+    void ways?.updateComplete.then(() =>
+      ways.renderRoot.querySelector('button')?.focus({ preventScroll: true }),
+    )
+  }
+
   private readonly draw = () => this.save((id) => go(profilePath(id)))
 
   private readonly job = () => this.save(async (id) => makeJob(await storedProfile(id)))
@@ -394,8 +430,11 @@ export class MeasurePage extends LitElement {
     return html`
       <div class="page" @sheet-edit=${this.edited} @entry=${desk.entry}>
         <div class="page-head">
-          <div><h1>Copy a piece</h1>${file.name ? html`<p>${file.name}</p>` : nothing}</div>
-          ${desk.gone ? nothing : this.onwards(file)}
+          <h1>${file.name || 'Copy a piece'}</h1>
+          <div class="buttons hand">
+            <button type="button" @click=${this.showWays}>Set up</button>
+            <button type="button" class="main" ?disabled=${desk.saving || desk.gone} @click=${() => this.save()}>Save</button>
+          </div>
         </div>
         <p role="status" class=${this.message ? 'notice' : 'hidden-label'}>${this.message}</p>
         <draft-notices what="profile" .conflict=${desk.conflict} .gone=${desk.gone} .fresh=${profileId === ''} .others=${desk.others}
@@ -431,10 +470,10 @@ export class MeasurePage extends LitElement {
       ${
         profile
           ? html`<turned-part class="growing" .profile=${profile} .species=${file.species ?? ''} .lengthStyle=${lengthStyle(sheet.units)}
-            orientation="horizontal" .most=${70} name="What is measured so far" .highlight=${this.span()}></turned-part>`
+            orientation="horizontal" .most=${60} name="What is measured so far" .highlight=${this.span()}></turned-part>`
           : nothing
       }
-      <div class="card">
+      <div class="card entering">
         ${sheet.originals.length > 1 ? html`<p><b>${sheet.originals[hand.original]?.name}</b></p>` : nothing}
         <measure-entry .sheet=${sheet} .original=${hand.original} .place=${hand.place} .positions=${positions[hand.original] ?? []}
           .errors=${errors} .canUndo=${hand.history.past.length > 0} .canRedo=${hand.history.future.length > 0}
@@ -464,6 +503,7 @@ export class MeasurePage extends LitElement {
           ? html`<turned-part .profile=${profile} .species=${file.species ?? ''} .lengthStyle=${lengthStyle(units)} dimensions .name=${file.name || 'Copied piece'}></turned-part>`
           : html`<p class="soft">It grows from the second station on.</p>`
       }
+      ${this.desk.gone ? nothing : this.onwards(file)}
       ${made.notes.map((note) => html`<p class="caution">${note}</p>`)}
       ${profile ? lacking.slice(0, LACKING_TOLD).map((told) => html`<p class="soft">${told}</p>`) : nothing}
       ${profile && lacking.length > LACKING_TOLD ? html`<p class="soft">… and ${lacking.length - LACKING_TOLD} more.</p>` : nothing}
