@@ -1,6 +1,7 @@
 import type { Joint } from '../../shared/job.ts'
 import type { Plan } from '../../shared/plan.ts'
-import { type Hand, isHanded, jointsOfHand } from '../../shared/profile/mirrored-joints.ts'
+import { type Hand, jointsOfHand } from '../../shared/profile/mirrored-joints.ts'
+import { makesHands } from '../../shared/route/hands.ts'
 
 /** The pieces of one hand, with their joints. */
 export interface HandJoints {
@@ -15,8 +16,9 @@ const words: Record<Hand, string> = {
 }
 
 /** Both hands of a mirrored pair, left first; one where all pieces come out alike. */
-export function handsOf({ mirrored, joints }: Plan['job']): [HandJoints, ...HandJoints[]] {
-  if (!mirrored || !isHanded(joints)) return [{ words: '', joints }]
+export function handsOf(job: Plan['job']): [HandJoints, ...HandJoints[]] {
+  const { joints } = job
+  if (!makesHands(job)) return [{ words: '', joints }]
   return [
     { words: words.left, joints: jointsOfHand(joints, 'left') },
     { words: words.right, joints: jointsOfHand(joints, 'right') },

@@ -1,4 +1,4 @@
-import { numberedPieces, type Piece } from '../../shared/piece.ts'
+import { handOf, numberedPieces, type Piece } from '../../shared/piece.ts'
 import { type Plan, partsOf } from '../../shared/plan.ts'
 import { woodText } from './figures.ts'
 import {
@@ -51,6 +51,7 @@ function drawLabel(
   ink(doc, 'bold', 40)
   line(doc, String(number), x + 8 + (inner - doc.widthOfString(String(number))) / 2, y + 12)
   upArrow(doc, x + 16, y + 22, 34)
+  if (plan.job.mirrored) handLetter(print, number, x + width - 8, y + 18)
   ink(doc, 'bold', 11)
   line(doc, fitted(doc, plainText(plan.job.name), inner), x + 8, y + 62)
   ink(doc, 'plain', BENCH_PT)
@@ -58,6 +59,16 @@ function drawLabel(
   line(doc, '▼ foot', x + 8, y + height - 17)
   const of = `of ${plan.job.quantity}`
   line(doc, of, x + width - 8 - doc.widthOfString(of), y + height - 17)
+}
+
+/** `L` or `R` in large type with the word below, its right edge at x. */
+function handLetter({ doc }: Print, number: number, x: number, y: number): void {
+  const hand = handOf(number)
+  ink(doc, 'bold', 26)
+  const letter = hand === 'left' ? 'L' : 'R'
+  line(doc, letter, x - 6 - doc.widthOfString(letter), y - 2)
+  ink(doc, 'plain', BENCH_PT)
+  line(doc, hand, x - doc.widthOfString(hand), y + 27)
 }
 
 /** An arrow that points to the top of the piece. */

@@ -277,7 +277,7 @@ describe('names that would steer a terminal', () => {
 })
 
 describe('setwright print', () => {
-  it.each(['pattern', 'cut-list', 'caliper-card', 'work-order', 'labels', 'quote'])(
+  it.each(['pattern', 'story-stick', 'cut-list', 'caliper-card', 'work-order', 'labels', 'quote'])(
     'writes %s to a PDF where the person stands',
     async (what) => {
       file('leg.json', benchLeg())
@@ -290,6 +290,22 @@ describe('setwright print', () => {
       ).toBe('%PDF-')
     },
   )
+
+  it('prints on a roll of the width said', async () => {
+    file('leg.json', benchLeg())
+    const roll = ['--paper', 'roll', '--width', '610 mm']
+    expect((await cli(['print', 'story-stick', 'leg.json', ...roll], here)).code).toBe(0)
+    // 610 mm are 1729.13 units of 1/72 in.
+    expect(readFileSync(join(here, 'leg-story-stick.pdf'), 'latin1')).toContain('/MediaBox [0 0 1729.13')
+    expect(await cli(['print', 'pattern', 'leg.json', '--paper', 'roll'], here)).toMatchObject({
+      code: 2,
+      err: expect.stringMatching(/^--width: is missing/),
+    })
+    expect(await cli(['print', 'quote', 'leg.json', ...roll], here)).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('a roll takes pattern and story-stick'),
+    })
+  })
 
   it('writes where it is told, and says when it cannot', async () => {
     file('leg.json', benchLeg())
@@ -318,7 +334,8 @@ describe('the command', () => {
     [['plan', 'a', '--shop'], /^--shop: needs a value/],
     [['plan', 'a', '--json=yes'], /^--json: takes no value/],
     [['backup', 'x', '--json'], /^--json: is no flag of backup/],
-    [['print', 'labels', 'a', '--paper', 'napkin'], /^--paper: must be letter or a4/],
+    [['print', 'labels', 'a', '--paper', 'napkin'], /^--paper: must be letter or a4 or roll/],
+    [['print', 'labels', 'a', '--width', '36 in', '--length'], /^--length: needs a value/],
   ])('%j is refused with exit 2', async (args, says) => {
     const { code, out, err } = await cli(args, here)
     expect([code, out]).toEqual([2, ''])

@@ -30,4 +30,15 @@ describe('labels', () => {
     expect(phrasesOf(pdf).match(/spare/g)).toHaveLength(8)
     expect(Number(infoOf(pdf).Pages)).toBeGreaterThan(1)
   })
+
+  it('tells the hands of mirrored pairs: odd numbers left, even ones right', async () => {
+    const pieces = [3, 4, 17].map((number) => ({ number, spare: number === 17 }))
+    const hands = async (mirrored: boolean) => {
+      const plan = balusterPlan(mirrored ? { mirrored } : {})
+      const words = wordsOf(await printPdf('labels', plan, { ...options, pieces }))
+      return words.filter(({ text }) => /^(L|R|left|right)$/.test(text)).map(({ text }) => text)
+    }
+    expect((await hands(true)).sort()).toEqual(['L', 'L', 'R', 'left', 'left', 'right'])
+    expect(await hands(false)).toEqual([])
+  })
 })

@@ -4,7 +4,7 @@ import { phrasesOf } from '../prints/paper.ts'
 import { withServer } from '../serving.ts'
 
 const server = withServer()
-const names = ['pattern', 'cut-list', 'caliper-card', 'work-order', 'labels', 'quote']
+const names = ['pattern', 'story-stick', 'cut-list', 'caliper-card', 'work-order', 'labels', 'quote']
 
 describe('GET /api/jobs/:id/prints', () => {
   it.each(names)('answers %s.pdf as a PDF that names itself after the job', async (name) => {
@@ -32,6 +32,22 @@ describe('GET /api/jobs/:id/prints', () => {
     expect(height! * (25.4 / 72)).toBeCloseTo(297, 0)
     const { body } = await server.get(`/api/jobs/${id}/prints/pattern.pdf?paper=napkin`).expect(422)
     expect(body.errors[0].path).toBe('paper')
+  })
+
+  it('prints pattern and story stick on a roll of a width in any form, and nothing else', async () => {
+    const { id } = await server.enter(dowel())
+    const address = `/api/jobs/${id}/prints`
+    for (const what of ['pattern', 'story-stick']) {
+      const { body } = await server.get(`${address}/${what}.pdf?paper=roll&width=24in`).expect(200)
+      // The dowel of 400 mm lies across a roll of 24 in: 1,728 units of 1/72 in.
+      expect(body.toString('latin1')).toContain('/MediaBox [0 0 1728 ')
+    }
+    const pathOf = async (query: string) =>
+      (await server.get(`${address}/${query}`).expect(422)).body.errors[0].path
+    expect(await pathOf('pattern.pdf?paper=roll')).toBe('width')
+    expect(await pathOf('pattern.pdf?paper=roll&width=broad')).toBe('width')
+    expect(await pathOf('pattern.pdf?width=24in')).toBe('width')
+    expect(await pathOf('labels.pdf?paper=roll&width=24in')).toBe('paper')
   })
 
   it('draws the pattern', async () => {
