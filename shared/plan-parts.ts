@@ -48,13 +48,14 @@ export function jobPart({ lot: named, ...job }: Job, shop: Shop, species: Specie
 
 /** Spacing and strength of stair parts; absent for furniture, and for halves, whose figures would be those of the pair. */
 export function jobStair(job: Job, species: Species): Stair | undefined {
-  const { use, profile, joints, quantity, serviceMoisture } = job
+  const { use, profile, joints, quantity, tolerance, serviceMoisture } = job
   if (use === 'furniture' || profile.split) return undefined
   return stairOf({
     profile,
     joints,
     use,
     quantity,
+    tolerance: tolerance.diameter,
     wishes: job.stair ?? {},
     wood: { ...species, serviceMoisture },
   })

@@ -2,7 +2,7 @@ import { poundsForce } from '../units/force.ts'
 import { inches, nm } from '../units/length.ts'
 import { jointReach, type PlacedJoint } from './joint-reach.ts'
 import { type Profile, type Span, spansOf } from './profile.ts'
-import { thinnestPlace } from './radius.ts'
+import { spanAt, thinnestPlace } from './radius.ts'
 import { sizeText } from './size-text.ts'
 import { type RailBending, railBending } from './stair-bending.ts'
 import { type StairRun, stairRun } from './stair-run.ts'
@@ -109,6 +109,8 @@ export interface StairInput {
   use: StairUse
   wishes: StairWishes
   quantity: number
+  /** How much thinner than drawn a part may be where its station does not say. */
+  tolerance: number
   wood: StairWood
 }
 
@@ -117,12 +119,13 @@ export interface StairInput {
  * every height, as if all thinnest places stood side by side; the load is taken wholly by one part, pinned at the
  * rails. Lengths mm, N, MPa. Nothing here says that a guard may be built so: `cautions` say who does.
  */
-export function stairOf({ profile, joints, use, wishes, quantity, wood }: StairInput): Stair {
+export function stairOf({ profile, joints, use, wishes, quantity, tolerance, wood }: StairInput): Stair {
   const spans = spansOf(profile)
   const gap = wishes.gap ?? defaultGap[use]
   const between = wishes.between ?? shownLength(spans, joints)
   const { at, radius } = thinnestPlace(spans, ...between)
   const least = { at, diameter: 2 * radius }
+  const thinner = spanAt(spans, at).station.minus ?? tolerance
   const run = wishes.run === undefined ? undefined : stairRun(wishes.run, gap, least.diameter)
   const bending =
     wood.morMPa === undefined
@@ -152,6 +155,7 @@ export function stairOf({ profile, joints, use, wishes, quantity, wood }: StairI
             'The load, 50 lb on one square foot, is a model code’s figure, read second-hand: look up your own.',
           ]
         : []),
+      `Counted at the drawn thickness: a part may be ${sizeText(thinner)} thinner by its tolerance and shrinks as it dries, so stand them closer by that.`,
       ...runCautions(run, quantity, least.diameter),
       ...bendingCautions(bending, wood),
       ...(whyNoBending ? [whyNoBending] : []),

@@ -3,8 +3,9 @@ import { customElement, property } from 'lit/decorators.js'
 import type { Plan } from '../../shared/plan.ts'
 import type { RailBending } from '../../shared/profile/stair-bending.ts'
 import type { StairRun } from '../../shared/profile/stair-run.ts'
+import { lengthBelow } from '../../shared/units/length-below.ts'
 import { inUnitsFirst } from '../field-words.ts'
-import { length, SessionController } from '../session.ts'
+import { length, lengthStyle, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
 
 /** Spacing, count and bending of stair parts, beside the caution on who decides. */
@@ -47,7 +48,7 @@ export class StairCard extends LitElement {
           </div>
           <div>
             <dt>Centre to centre</dt>
-            <dd>less than ${this.mm(stair.spacingBelow)}</dd>
+            <dd>at most ${lengthBelow(stair.spacingBelow, lengthStyle(this.plan.job.units))}</dd>
             <dd class="note">so that a ball of ${this.mm(stair.gap)} does not pass where the parts are thinnest</dd>
           </div>
           ${stair.run ? this.run(stair.run) : nothing} ${stair.bending ? this.bending(stair.bending) : nothing}

@@ -5,6 +5,7 @@ import { countText, massText, minutesText, unitOf, woodText } from '../../prints
 import { cutLines } from './cut.ts'
 import { fineText } from './fine.ts'
 import { heading, pairs, paragraph, table, wrapped } from './page.ts'
+import { stairLines } from './stair.ts'
 
 export interface PlanText {
   style: LengthStyle
@@ -54,6 +55,12 @@ const part: Lines = ({ part, job }, { style }) => {
         'between centres',
         whip &&
           `sags ${fineText(whip.sag, style)} under 10 N at ${length(whip.at)}; first bending at ${Math.round(whip.criticalRpm)} rpm. Steady rest ${whip.rest === 'none' ? 'not needed' : whip.rest}: ${whip.why}`,
+      ],
+      ['steady rest', whip?.restAt === undefined ? undefined : `at ${length(whip.restAt)} from the foot`],
+      [
+        'lot',
+        part.lot &&
+          `${part.lot.name}: ${(part.lot.factor * 100).toFixed(1)} % of the table’s density, by ${countText(part.lot.weighings, 'weighing')}`,
       ],
       [
         'movement',
@@ -237,8 +244,9 @@ const price: Lines = ({ quote }) =>
 /** What is to be minded besides what stands beside its figure above. */
 const toldAbove = ['blank', 'lumber', 'work', 'finish', 'price']
 
-const cautions: Lines = ({ cautions }) => {
-  const others = cautions.filter(({ about }) => !toldAbove.includes(about))
+const cautions: Lines = ({ cautions, stair }) => {
+  const told = stair ? [...toldAbove, 'stair'] : toldAbove
+  const others = cautions.filter(({ about }) => !told.includes(about))
   if (others.length === 0) return []
   return [
     ...heading('Cautions'),
@@ -246,8 +254,10 @@ const cautions: Lines = ({ cautions }) => {
   ]
 }
 
+const stair: Lines = (plan, { style }) => stairLines(plan, style)
+
 /** A plan for a person to read and print, 80 characters wide; every figure with its unit. */
 export function planText(plan: Plan, text: PlanText): string {
-  const parts = [title, part, blank, lumber, work, edges, time, price, cautions]
+  const parts = [title, part, stair, blank, lumber, work, edges, time, price, cautions]
   return `${parts.flatMap((lines) => lines(plan, text)).join('\n')}\n`
 }

@@ -14,6 +14,7 @@ const asked = (profile: Profile, more: Partial<StairInput> = {}): StairInput => 
   use: 'guard',
   wishes: {},
   quantity: 20,
+  tolerance: 0.8,
   wood: maple,
   ...more,
 })
@@ -73,6 +74,12 @@ describe('stairOf', () => {
     expect(told(80)).toMatch(/smaller than the ball by itself/)
     const stout = asked(oneSpan('straight', 800, 150, 150), { wishes: { run: 120 } })
     expect(stairOf(stout).cautions.join(' ')).toMatch(/does not fit the run/)
+  })
+
+  it('says how much thinner than drawn a part may be', () => {
+    expect(stairOf(asked(baluster)).cautions.join(' ')).toMatch(/may be 0\.8 mm .* thinner by its tolerance/)
+    const close = { ...baluster, stations: baluster.stations.map((s) => ({ ...s, minus: 0.3 })) }
+    expect(stairOf(asked(close)).cautions.join(' ')).toMatch(/may be 0\.3 mm .* thinner by its tolerance/)
   })
 
   it('bends the part under 50 lb on a foot of it unless another load is named', () => {

@@ -1,0 +1,15 @@
+import { type LengthStyle, lengthText, nm } from './length.ts'
+
+/** What lengths of a style are written to, nm: 1/64 in, 1/10,000 in, 0.1 mm. */
+const STEP: Record<LengthStyle, number> = { fraction: 396_875, decimal: 2_540, mm: 100_000 }
+
+/**
+ * The longest length, as people read it, that is less than a limit: for limits that must not be reached.
+ *
+ * @example lengthBelow(101.6, 'fraction') // '3-63/64 in'
+ * @example lengthBelow(101.65, 'mm') // '101.6 mm'
+ */
+export function lengthBelow(mm: number, style: LengthStyle): string {
+  const step = STEP[style]
+  return lengthText((Math.max(0, Math.ceil(nm(mm) / step) - 1) * step) / 1e6, style)
+}
