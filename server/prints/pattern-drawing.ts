@@ -97,8 +97,8 @@ function axis(doc: PDFKit.PDFDocument, { length, profile }: PatternSource, y: nu
 /** Says of a line that it is the glue line, often enough that most sheets have it. */
 function glueWords(doc: PDFKit.PDFDocument, { length }: Pick<PatternSource, 'length'>, y: number): void {
   ink(doc, 'bold', BENCH_PT)
-  const step = 120
-  for (let x = Math.min(length, step) / 4; x < length; x += step)
+  const [step, word] = [120, 22]
+  for (let x = Math.min(length, step) / 4; x + word < length; x += step)
     line(doc, 'glue line', pt(END + x), pt(y) - 13)
 }
 

@@ -84,13 +84,14 @@ function scaleFor({ box }: Print, section: Section): number {
   return scale
 }
 
-function wordsOf({ style }: PatternSource, { at, hand, joints }: View, scale: number): string[] {
+function wordsOf({ style, profile }: PatternSource, { at, hand, joints }: View, scale: number): string[] {
   const depths = joints.map(
     ({ kind, face, angle, depth }) =>
       `${kind} ${angle === undefined ? (face ?? 'A') : `${angle}°`} ${lengthText(depth, style)} deep`,
   )
+  const glue = profile.split ? ['glue line dashed'] : []
   const size = scale === 1 ? '' : `, drawn 1:${1 / scale}`
-  return [`${lengthText(at, style)} from the foot${size}`, ...(hand ? [hand] : []), ...depths]
+  return [`${lengthText(at, style)} from the foot${size}`, ...(hand ? [hand] : []), ...glue, ...depths]
 }
 
 interface Cell {

@@ -6,7 +6,7 @@ import { type Plan, planJob } from '../../../shared/plan.ts'
 import { defaultShop } from '../../../shared/shop.ts'
 import { benchLeg, fortyStations } from '../../jobs.ts'
 import { infoOf, type Page, pagesOf, phrasesOf, typeSizesOf, type Word, wordsOf } from './paper.ts'
-import { balusterPlan, crowdedPlan, knobPlan, shop, thickPlan } from './plans.ts'
+import { balusterPlan, balusterStations, crowdedPlan, knobPlan, shop, thickPlan } from './plans.ts'
 
 const planned = (file: unknown): Plan => planJob(readJob(file), defaultShop, handbookWoods)
 
@@ -55,6 +55,37 @@ function inkInMargin(page: Page): [number, number][] {
   }
   return found
 }
+
+const twoFaces = (['A', 'B'] as const).map((face) => ({
+  kind: 'mortise' as const,
+  at: face === 'A' ? 660 : 640,
+  face,
+  size: [10, 50],
+  depth: 20,
+  stage: 'square' as const,
+}))
+const special: [string, Plan][] = [
+  ['a mirrored pair', balusterPlan({ joints: twoFaces, mirrored: true })],
+  ['a split pair', balusterPlan({ profile: { stations: balusterStations, split: true } })],
+  ['a stick of knobs', knobPlan()],
+  ['a crowded job', crowdedPlan()],
+]
+const rolls = special.flatMap(([name, plan]) =>
+  ['pattern', 'story-stick'].flatMap((what) =>
+    [{ width: 914, longest: 5000 }, { width: 300, longest: 450 }, 'letter' as const, 'a4' as const].map(
+      (paper) => ({ name, plan, what: what as PrintName, paper }),
+    ),
+  ),
+)
+
+describe('what is drawn along the part', () => {
+  it.each(rolls)('$what of $name on $paper keeps clear of the edge and of itself', async (one) => {
+    const pdf = await printed(one.what, one.plan, { paper: one.paper })
+    for (const page of pagesOf(pdf, 50)) expect(inkInMargin(page)).toEqual([])
+    expect(Math.min(...typeSizesOf(pdf))).toBeGreaterThanOrEqual(10)
+    expect(overlaps(wordsOf(pdf))).toEqual([])
+  })
+})
 
 describe('every print', () => {
   it.each(every)('$what of $name on $paper keeps to its paper and is read without effort', async (one) => {
