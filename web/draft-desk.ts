@@ -5,7 +5,7 @@ import { newKey, Refusal } from './api.ts'
 import type { Draft, DraftShelf, OtherDraft } from './drafts.ts'
 import type { EditDetail } from './edit.ts'
 import { type EntryDetail, entryAt, withEntry } from './entry.ts'
-import { jobField } from './field-words.ts'
+import { inUnitsFirst, jobField } from './field-words.ts'
 import { inUnits, type Lengths } from './job-entries.ts'
 import type { DraftSaver, Stored } from './save-draft.ts'
 import { editedDraft, historyInUnits, redoneDraft, undoneDraft } from './undo.ts'
@@ -15,8 +15,8 @@ export interface DeskTrade<File, Kept extends Stored> {
   shelf: DraftShelf<File>
   saver: DraftSaver<File, Kept>
   load: (id: string) => Promise<Kept>
-  /** The draft is another one now: what rests on it is worked out again. */
-  changed: () => void
+  /** The draft is another one now: what rests on it is worked out again, at once or in the next pause of `typing`. */
+  changed: (typing: boolean) => void
   /** It is stored; `fresh` where it was not before. */
   stored: (id: string, fresh: boolean) => void
   /** What is stored is fetched again. */
@@ -31,6 +31,18 @@ const UNDOABLE = /^(profile\.stations|joints)/
 function isUntouched(file: unknown, path: string): boolean {
   const value = entryAt(file, path)
   return value === undefined || value === '' || (Array.isArray(value) && value.every((each) => each === ''))
+}
+
+/** Whether a length of a joint or the place of a station was left empty. */
+const isBlank = (file: unknown, path: string): boolean =>
+  /^(joints\[\d+\]\.(at|size|depth)|profile\.stations\[\d+\]\.at)/.test(path) && isUntouched(file, path)
+
+/** What is stored of a file that comes to the desk. */
+interface Ground<File> {
+  file: File
+  revision: number
+  /** Kept edits go on from what is stored now, whatever they started from. */
+  rebased?: boolean
 }
 
 /** Writes a file of one kind: kept on the device at each stroke, undone and done again, stored without a loss. */
@@ -85,7 +97,7 @@ export class DraftDesk<File extends Lengths, Kept extends Stored> implements Rea
   }
 
   /** Kept edits come back; without any what is stored, or something new, is the start. */
-  begin(stored: { file: File; revision: number } | undefined, fresh: () => File) {
+  begin(stored: Ground<File> | undefined, fresh: () => File) {
     const { shelf } = this.trade
     this.gone = this.id !== '' && !stored
     this.listOthers()
@@ -99,10 +111,11 @@ export class DraftDesk<File extends Lengths, Kept extends Stored> implements Rea
         key: newKey(),
         ...(stored && { revision: stored.revision }),
       }
+    if (stored?.rebased) this.draft = { ...this.draft, revision: stored.revision }
     this.saved = !kept && stored !== undefined
     if (!stays) this.message = kept && !this.gone ? 'Your unsaved edits from this device are back.' : ''
     this.listOthers()
-    this.trade.changed()
+    this.trade.changed(false)
   }
 
   readonly entry = ({ detail: { path, value } }: CustomEvent<EntryDetail>) => {
@@ -156,7 +169,7 @@ export class DraftDesk<File extends Lengths, Kept extends Stored> implements Rea
     this.message = this.trade.shelf.keep(this.id, draft)
       ? ''
       : 'This device has no room to keep your edits: save soon.'
-    this.trade.changed()
+    this.trade.changed(true)
     this.host.requestUpdate()
   }
 
@@ -206,12 +219,15 @@ export class DraftDesk<File extends Lengths, Kept extends Stored> implements Rea
     this.trade.stored(id, fresh)
   }
 
-  private failed(failure: unknown) {
+  /** Tells a refusal where it belongs. */
+  readonly failed = (failure: unknown) => {
     if (!(failure instanceof Refusal)) throw failure
     this.conflict = failure.status === 412
     this.refused = failure.errors
     this.message = this.conflict || failure.errors.some(({ path }) => path) ? '' : failure.message
     this.gone = failure.status === 404
+    this.host.requestUpdate()
+    if (failure.code === 'wrong-state') void this.trade.reload()
     const [first] = failure.errors
     if (first) void this.host.updateComplete.then(() => this.trade.focus(first.path))
   }
@@ -222,7 +238,6 @@ export class DraftDesk<File extends Lengths, Kept extends Stored> implements Rea
       await this.send(revision)
     } catch (failure) {
       this.failed(failure)
-      this.host.requestUpdate()
     }
   }
 
@@ -234,7 +249,7 @@ export class DraftDesk<File extends Lengths, Kept extends Stored> implements Rea
   }
 
   /** Stores edits as something of their own; `drop` forgets them here once they are. */
-  async saveAsNew({ revision: _revision, ...draft }: Draft<File>, drop: () => void) {
+  private async saveAsNew({ revision: _revision, ...draft }: Draft<File>, drop: () => void) {
     const { saver } = this.trade
     try {
       const { id } = await saver.save('', saver.withSending(draft))
@@ -242,7 +257,6 @@ export class DraftDesk<File extends Lengths, Kept extends Stored> implements Rea
       this.trade.stored(id, true)
     } catch (failure) {
       this.failed(failure)
-      this.host.requestUpdate()
     }
   }
 
@@ -257,7 +271,12 @@ export class DraftDesk<File extends Lengths, Kept extends Stored> implements Rea
     this.saved = false
     this.message = 'These edits are kept on this device and not saved yet.'
     this.listOthers()
-    this.trade.changed()
+    this.trade.changed(false)
+  }
+
+  /** Stores the edits of another tab as something of their own. */
+  saveOtherAsNew(other: OtherDraft<File>) {
+    return this.saveAsNew(other.draft, () => this.trade.shelf.dropOther(other))
   }
 
   dropOther(other: OtherDraft<File>) {
@@ -268,8 +287,11 @@ export class DraftDesk<File extends Lengths, Kept extends Stored> implements Rea
   /** Errors as they are shown: not of the field being typed in, nor of fields still empty before the first try to save. */
   shown(errors: readonly Breach[]): Breach[] {
     const { file } = this.draft!
-    return [...errors, ...this.refused].filter(
-      ({ path }) => path !== this.typing && (this.tried || !isUntouched(file, path)),
-    )
+    return [...errors, ...this.refused]
+      .filter(({ path }) => path !== this.typing && (this.tried || !isUntouched(file, path)))
+      .map(({ path, message }) => ({
+        path,
+        message: isBlank(file, path) ? 'is missing' : inUnitsFirst(message, file.units),
+      }))
   }
 }

@@ -9,7 +9,7 @@ type Named = OtherDraft<{ name: string; profile: { stations: unknown[] } }>
 
 /**
  * What stands between a draft and what is stored: changed or deleted elsewhere, edits of other tabs. Sends `discard`,
- * `overwrite`, `save-as-new`, `abandon`, and `adopt` and `drop-other` with the draft of another tab.
+ * `overwrite`, `save-as-new`, `abandon`, and `adopt`, `save-other` and `drop-other` with the draft of another tab.
  */
 @customElement('draft-notices')
 export class DraftNotices extends LitElement {
@@ -21,6 +21,8 @@ export class DraftNotices extends LitElement {
   @property({ type: Boolean }) gone = false
   /** Nothing of it is stored yet. */
   @property({ type: Boolean }) fresh = false
+  /** A batch was started: no edits of it can reach it any more. */
+  @property({ type: Boolean }) started = false
   @property({ attribute: false }) others: readonly Named[] = []
 
   private tell(name: string, detail?: Named) {
@@ -65,17 +67,23 @@ export class DraftNotices extends LitElement {
 
   private other(other: Named) {
     const { name, profile } = other.draft.file
-    const told = this.fresh
-      ? `Another new ${this.what} is kept unsaved on this device, from another tab or one that was closed`
-      : `Other unsaved edits of this ${this.what} are kept on this device, from another tab or one that was closed`
-    const [go, drop] = this.fresh ? ['Go on with it', 'Drop it'] : ['Go on with them', 'Drop them']
+    const told = this.started
+      ? 'These edits were not saved when the batch was started and cannot reach it any more'
+      : this.fresh
+        ? `Another new ${this.what} is kept unsaved on this device, from another tab or one that was closed`
+        : `Other unsaved edits of this ${this.what} are kept on this device, from another tab or one that was closed`
+    const them = this.fresh ? 'it' : 'them'
     return html`<div class="notice no-print">
       <div class="page-head">
         <p>${told}: ${name || 'no name yet'}, ${profile.stations.length} stations.</p>
         <div class="buttons">
-          ${this.gone ? nothing : html`<button type="button" @click=${() => this.tell('adopt', other)}>${go}</button>`}
+          ${
+            this.started || this.gone
+              ? html`<button type="button" @click=${() => this.tell('save-other', other)}>Save them as a new ${this.what}</button>`
+              : html`<button type="button" @click=${() => this.tell('adopt', other)}>Go on with ${them}</button>`
+          }
           <ask-twice
-            label=${drop}
+            label="Drop ${them}"
             question="Drop what was entered for good?"
             answer="Yes, drop it"
             @confirmed=${() => this.tell('drop-other', other)}

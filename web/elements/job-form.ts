@@ -1,15 +1,20 @@
 import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
+import { roughThickness } from '../../shared/blank/nominal.ts'
+import { stockOf } from '../../shared/plan-parts.ts'
 import type { Breach } from '../../shared/problem.ts'
+import { type ProfileWarning, profileWarnings } from '../../shared/profile/warnings.ts'
+import type { Shop } from '../../shared/shop.ts'
 import { jobField } from '../field-words.ts'
 import type { JobFile } from '../job-file.ts'
 import type { LivePlan } from '../live-plan.ts'
 import { oddEntries } from '../odd-entries.ts'
-import { SessionController } from '../session.ts'
+import { lengthStyle, SessionController } from '../session.ts'
 import type { ShopAndWoods } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
 import type { History } from '../undo.ts'
 import './check-list.ts'
+import { focusField } from './focus-field.ts'
 import './job-head.ts'
 import './job-ways.ts'
 import './joints-table.ts'
@@ -21,14 +26,11 @@ import './wood-choice.ts'
 /** One list for all that have nothing, so that nothing is drawn anew for it. */
 const none: never[] = []
 
-/** The fields' own elements, in the order they stand on the page. */
-const PARTS = 'job-head, wood-choice, profile-editor, joints-table, job-ways'
-
-/** The fields of an element, and of the table within the editor. */
-const fieldsIn = (part: Element): HTMLElement[] =>
-  [...(part.shadowRoot?.querySelectorAll<HTMLElement>('[data-path], stations-table') ?? [])].flatMap(
-    (found) => (found.matches('stations-table') ? fieldsIn(found) : [found]),
-  )
+/** The largest thickness the shop can get of a wood. */
+function thickestOf({ stock }: Shop, species: string): { thickest?: number } {
+  const rough = stockOf(species, stock).map(({ nominal }) => roughThickness(nominal))
+  return rough.length > 0 ? { thickest: Math.max(...rough) } : {}
+}
 
 /**
  * The whole form of a job, with the drawing and the plan beside it. Passes on what its parts send; what lies between
@@ -83,21 +85,24 @@ export class JobForm extends LitElement {
   @property({ type: Boolean }) disabled = false
   @property({ attribute: false }) history?: History
   @state() private station = 0
+  private warnings: readonly ProfileWarning[] = none
 
   constructor() {
     super()
     new SessionController(this)
   }
 
-  /** Brings the cursor to the field of an error, or as near to it as there is one. */
-  focusField(path: string) {
-    const fields = [...this.renderRoot.querySelectorAll(PARTS)].flatMap(fieldsIn)
-    const near =
-      fields.find((field) => field.dataset.path === path) ??
-      fields.find((field) => field.dataset.path?.startsWith(path)) ??
-      fields.find((field) => path.startsWith(`${field.dataset.path}[`))
-    near?.focus()
-    near?.scrollIntoView({ block: 'center' })
+  protected override willUpdate(changed: Map<string, unknown>) {
+    if (!changed.has('live') && !changed.has('ground')) return
+    const { job, plan } = this.live
+    this.warnings = job
+      ? profileWarnings(job.profile, {
+          joints: job.joints,
+          ...(plan?.part.whip && { whip: plan.part.whip }),
+          ...thickestOf(this.ground.shop, job.species),
+          style: lengthStyle(job.units),
+        })
+      : none
   }
 
   override render() {
@@ -151,6 +156,7 @@ export class JobForm extends LitElement {
       .species=${file.species}
       .name=${file.name}
       .checks=${live.plan?.checkStations ?? none}
+      .warnings=${this.warnings}
       .errors=${errors}
       .disabled=${this.disabled}
       .canUndo=${(history?.past.length ?? 0) > 0}
@@ -177,7 +183,7 @@ export class JobForm extends LitElement {
 
   private jump(event: Event, path: string) {
     event.preventDefault()
-    this.focusField(path)
+    focusField(this.renderRoot, path)
   }
 
   private checks() {

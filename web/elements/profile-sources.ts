@@ -52,7 +52,7 @@ export class ProfileSources extends LitElement {
       section {
         display: grid;
         gap: var(--space-2);
-        padding-top: var(--space-3);
+        padding-block: var(--space-3);
         border-top: 1px solid var(--line);
       }
     `,

@@ -13,7 +13,6 @@ import '../elements/prints-card.ts'
 import type { PrintLink } from '../elements/prints-card.ts'
 import '../elements/profile-versions.ts'
 import '../elements/save-bar.ts'
-import { inUnitsFirst } from '../field-words.ts'
 import { drawnProfile, type LibraryFile, libraryFileOf, newLibraryFile } from '../library-file.ts'
 import { type LivePlan, liveProfile } from '../live-plan.ts'
 import { Load } from '../load.ts'
@@ -177,10 +176,7 @@ export class LibraryPage extends LitElement {
 
   private page(ground: Ground, file: LibraryFile) {
     const { desk, profileId } = this
-    const shown = desk.shown(this.live.errors).map(({ path, message }) => ({
-      path,
-      message: inUnitsFirst(message, file.units),
-    }))
+    const shown = desk.shown(this.live.errors)
     return html`
       <div
         class="page"
@@ -204,6 +200,7 @@ export class LibraryPage extends LitElement {
           @save-as-new=${desk.saveMineAsNew}
           @abandon=${this.abandon}
           @adopt=${({ detail }: CustomEvent<OtherDraft<LibraryFile>>) => desk.adopt(detail)}
+          @save-other=${({ detail }: CustomEvent<OtherDraft<LibraryFile>>) => desk.saveOtherAsNew(detail)}
           @drop-other=${({ detail }: CustomEvent<OtherDraft<LibraryFile>>) => desk.dropOther(detail)}
         ></draft-notices>
         <library-form
