@@ -35,7 +35,7 @@ export const allowancesOf = (job: Job, shop: Shop): Allowances => ({
 })
 
 /** Rows of the shop’s stock table for a wood by its key; those for every wood where it has none of its own. */
-function stockOf(species: string, stock: ShopStock[]): ShopStock[] {
+export function stockOf(species: string, stock: ShopStock[]): ShopStock[] {
   const own = stock.filter((row) => speciesKey(row.species) === species)
   return own.length > 0 ? own : stock.filter((row) => row.species === '*')
 }

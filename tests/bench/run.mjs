@@ -2,6 +2,8 @@
 // warm-up. Figures, not limits: nothing fails here.
 import { readFileSync } from 'node:fs'
 import { cpus } from 'node:os'
+import { timeDragging } from './dragging.mjs'
+import { sixtyStations } from './sixty-stations.mjs'
 
 const core = (file) => import(new URL(`../../dist/shared/${file}`, import.meta.url).href)
 const { planJob } = await core('plan.js')
@@ -13,23 +15,6 @@ const { matchSet } = await core('matching/match.js')
 const { readSetFile } = await core('matching/set-file.js')
 const woods = JSON.parse(readFileSync(new URL('../../seed/species.json', import.meta.url), 'utf8'))
 const yard = JSON.parse(readFileSync(new URL('../reference/cutting/yard.json', import.meta.url), 'utf8'))
-
-/** Sixty stations: beads, coves, fillets and tapers in turn between two pommels. */
-function sixtyStations() {
-  const stations = [{ at: 0, then: 'square', side: 45 }]
-  for (let i = 0, at = 150; i < 58; i++, at += i % 2 ? 8 : 14) {
-    const then = ['bead', 'straight', 'cove', 'straight', 'ovolo', 'ogee'][i % 6]
-    stations.push({
-      at,
-      diameter: 36 - (i % 4) * 3,
-      then,
-      ...(then === 'bead' && { rise: 2 }),
-      ...(then === 'cove' && { depth: 2 }),
-    })
-  }
-  stations.push({ at: 920, diameter: 34, then: 'straight' })
-  return [...stations.slice(0, 59), { at: 930, diameter: 34 }]
-}
 
 const job = readJob({
   name: 'Long run',
@@ -84,3 +69,4 @@ time(`quick cut of a yard order (${orders.length} in turn)`, (i) => quickCut(ord
   runs: 120,
 })
 time('match 40 pieces at 8 stations, choose 36', () => matchSet(set), { runs: 20, warm: 3 })
+await timeDragging(sixtyStations())

@@ -90,7 +90,7 @@ describe('writing a job', () => {
     await station(page, 1).getByLabel('At', { exact: true }).fill('24 1/2')
     await plan.getByText('24-1/2 in long').waitFor()
     await plan.getByText(/2\d blanks: 20 and/).waitFor()
-    expect(await page.locator('.drawing turned-part svg').getAttribute('aria-labelledby')).toBe('title')
+    expect(await page.getByRole('img', { name: /24-1\/2 in long/ }).count()).toBe(1)
     expect(await ask<StoredJob[]>('/api/jobs')).not.toContainEqual(expect.objectContaining({ quantity: 20 }))
   })
 

@@ -4,6 +4,7 @@ import type { Joint } from '../../shared/job.ts'
 import { Problem } from '../../shared/problem.ts'
 import { clipOf } from '../../shared/profile/edit/group.ts'
 import type { Profile, Station } from '../../shared/profile/profile.ts'
+import { profileWarnings } from '../../shared/profile/warnings.ts'
 import type { Units } from '../../shared/units/length.ts'
 import { tellEdit } from '../edit.ts'
 import { enteredStations, followedJoints, readJoints, readStations } from '../entered-stations.ts'
@@ -83,8 +84,8 @@ export class ProfileEditor extends LitElement {
   /** Name of the part, read out with the drawing. */
   @property() name = ''
   @property({ attribute: false }) checks: readonly CheckMark[] = none
-  /** What to be warned of, each at its station. */
-  @property({ attribute: false }) warnings: readonly DrawingWarning[] = none
+  /** What to be warned of, each at its station; absent, what can be told from the profile and its joints alone. */
+  @property({ attribute: false }) warnings?: readonly DrawingWarning[]
   @property({ attribute: false }) errors: ReadonlyMap<string, string> = new Map()
   @property({ type: Boolean }) disabled = false
   @property({ type: Boolean }) canUndo = false
@@ -98,6 +99,7 @@ export class ProfileEditor extends LitElement {
   @state() private failed = false
   @query('profile-drawing') private drawing?: ProfileDrawing
   private drawnJoints: readonly Joint[] = none
+  private ownWarnings: readonly DrawingWarning[] = none
 
   constructor() {
     super()
@@ -117,6 +119,11 @@ export class ProfileEditor extends LitElement {
     }
     if (changed.has('joints') || changed.has('stations') || changed.has('units'))
       this.drawnJoints = readJoints(this.joints, this.stations, this.units)
+    if (!this.warnings && this.profile && ['stations', 'joints', 'units'].some((name) => changed.has(name)))
+      this.ownWarnings = profileWarnings(this.profile, {
+        joints: this.drawnJoints,
+        style: lengthStyle(this.units),
+      })
   }
 
   private ground(): Ground {
@@ -287,7 +294,7 @@ export class ProfileEditor extends LitElement {
         .lengthStyle=${lengthStyle(this.units)}
         .joints=${this.drawnJoints}
         .checks=${this.checks}
-        .warnings=${drag ? none : this.warnings}
+        .warnings=${drag ? none : (this.warnings ?? this.ownWarnings)}
         .chosen=${this.chosen}
         .disabled=${this.disabled}
         @draw=${this.draw}
@@ -314,9 +321,10 @@ export class ProfileEditor extends LitElement {
   }
 
   private warned() {
-    if (this.warnings.length === 0) return nothing
+    const warnings = this.warnings ?? this.ownWarnings
+    if (warnings.length === 0) return nothing
     return html`<ul class="plain" aria-label="Warnings">
-      ${this.warnings.map(
+      ${warnings.map(
         ({ index, text }) => html`<li class="caution">
           <span>${text}</span>
           <button type="button" @click=${() => this.choose(index, index)}>Station ${index}</button>

@@ -1,0 +1,124 @@
+// Drags a station of a long profile in Chromium and measures each frame of it.
+import { spawn } from 'node:child_process'
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { chromium } from 'playwright-core'
+import { chromium as browserPath } from '../../server/setup/test-programs.mjs'
+
+const root = fileURLToPath(new URL('../..', import.meta.url))
+
+function served(folder) {
+  const child = spawn(process.execPath, [join(root, 'dist/server/main.js')], {
+    cwd: folder,
+    env: { ...process.env, DATA_DIR: folder, PORT: '28800', SETWRIGHT_DEMO: '0' },
+    stdio: ['ignore', 'pipe', 'inherit'],
+  })
+  return new Promise((resolve, reject) => {
+    child.stdout.on('data', (said) => {
+      const address = /http:\/\/[\w.]+:\d+/.exec(said.toString())
+      if (address) resolve({ child, address: address[0] })
+    })
+    child.once('exit', (code) => reject(new Error(`The server ended with ${code}`)))
+  })
+}
+
+/** In the page: moves the pointer at every frame; answers the main thread's ms of each frame and those between them. */
+async function dragFrames({ x, y, frames }) {
+  const deep = (name, from = document) => {
+    for (const each of from.querySelectorAll('*')) {
+      if (each.localName === name) return each
+      const found = each.shadowRoot && deep(name, each.shadowRoot)
+      if (found) return found
+    }
+    return undefined
+  }
+  const svg = deep('profile-drawing').shadowRoot.querySelector('svg')
+  const outline = () => svg.querySelector('#upper').getAttribute('d')
+  const outlines = new Set()
+  const { port1, port2 } = new MessageChannel()
+  const [work, between] = [[], []]
+  let before = 0
+  for (let k = 0; k < frames; k++) {
+    const move = {
+      clientX: x,
+      clientY: y - 6 - 12 * Math.sin(k / 9) ** 2,
+      pointerId: 1,
+      buttons: 1,
+      bubbles: true,
+    }
+    svg.dispatchEvent(new PointerEvent('pointermove', move))
+    // Queued behind the drawing's own callback of this frame; the message comes once the frame is painted.
+    await new Promise((done) =>
+      requestAnimationFrame((begun) => {
+        if (before) between.push(begun - before)
+        before = begun
+        const start = performance.now()
+        port1.onmessage = () => {
+          work.push(performance.now() - Math.min(start, begun))
+          outlines.add(outline())
+          done()
+        }
+        port2.postMessage(0)
+      }),
+    )
+  }
+  if (outlines.size < 5) throw new Error('Nothing was dragged.')
+  return { work, between }
+}
+
+const figures = (all) => {
+  const ms = [...all].sort((a, b) => a - b)
+  const at = (share) => ms[Math.min(ms.length - 1, Math.floor(ms.length * share))].toFixed(2).padStart(9)
+  return `median ${at(0.5)} ms   p95 ${at(0.95)} ms`
+}
+
+/** Prints what a frame takes while a station of the profile is dragged. */
+export async function timeDragging(stations) {
+  const folder = mkdtempSync(join(tmpdir(), 'setwright-bench-'))
+  const { child, address } = await served(folder)
+  const browser = await chromium.launch({
+    executablePath: browserPath(),
+    args: ['--no-sandbox', '--disable-gpu'],
+  })
+  try {
+    const key = crypto.randomUUID()
+    const job = {
+      key,
+      name: 'Long run',
+      units: 'mm',
+      species: 'oak-white',
+      quantity: 4,
+      profile: { stations },
+    }
+    const answer = await fetch(`${address}/api/jobs`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify(job),
+    })
+    if (!answer.ok) throw new Error(await answer.text())
+    for (const width of [1280, 390]) {
+      const page = await (await browser.newContext({ viewport: { width, height: 900 } })).newPage()
+      await page.goto(`${address}/jobs/${key}/profile`)
+      const handle = page.locator('profile-drawing circle.handle').nth(30)
+      await handle.waitFor()
+      await page.locator('profile-drawing svg').evaluate((svg) => svg.scrollIntoView({ block: 'center' }))
+      const box = await handle.boundingBox()
+      const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
+      await page.mouse.move(x, y)
+      await page.mouse.down()
+      await page.evaluate(dragFrames, { x, y, frames: 30 })
+      const { work, between } = await page.evaluate(dragFrames, { x, y, frames: 240 })
+      await page.mouse.up()
+      const name = `drag a station of ${stations.length}, ${width} px`
+      console.log(`${`${name}: frame, main thread`.padEnd(58)} ${figures(work)}`)
+      console.log(`${`${name}: from frame to frame`.padEnd(58)} ${figures(between)}`)
+    }
+  } finally {
+    await browser.close()
+    child.kill('SIGTERM')
+    await new Promise((ended) => child.once('exit', ended))
+    rmSync(folder, { recursive: true, force: true })
+  }
+}
