@@ -141,7 +141,7 @@ function included(print: Print): void {
   if (job.use !== 'furniture') {
     caution(
       print,
-      'Stair parts and guards: the local building code and its inspector come first. This quote does not state that any part complies.',
+      'Stair parts and guards: the local building code and its inspector come first. No figure of this quote stands for their approval.',
     )
   }
 }
