@@ -1,6 +1,6 @@
 import type { Plan } from '../../shared/plan.ts'
 import { outlineOf, outlineRadius } from '../../shared/profile/outline.ts'
-import { lengthText, styleOf } from '../../shared/units/length.ts'
+import { type LengthStyle, lengthText, styleOf } from '../../shared/units/length.ts'
 import { batchText, countText } from './figures.ts'
 import { CHORD_MM } from './pattern-source.ts'
 import { type Position, positionsOf, thicknessesText } from './positions.ts'
@@ -38,15 +38,15 @@ interface Card {
 
 /**
  * The pattern for a cutter, 1:1 in mm: a card with the half profile cut through it, so that one side is
- * offered up to the work and the other traced or followed. Class `cut` goes through, class `engraved` does not.
+ * offered up to the work and the other traced or followed. Lengths are written in the job’s own style unless said. Class `cut` goes through, class `engraved` does not.
  */
-export function patternSvg(plan: Plan): string {
+export function patternSvg(plan: Plan, style: LengthStyle = styleOf(plan.job.units)): string {
   const outline = outlineOf(plan.job.profile, CHORD_MM)
   const length = outline.at(-1)!.x
   const radius = outlineRadius(outline)
   const stations = positionsOf(plan.job.profile).map((position) => ({
     ...position,
-    words: wordsOf(position, plan),
+    words: wordsOf(position, style),
   }))
   const batch = `foot ← ${shortName(plan.job.name)}, ${countText(plan.job.quantity, 'piece')}, 1:1 → top`
   const longest = Math.max(...stations.map(({ words }) => words.length))
@@ -76,8 +76,7 @@ export function patternSvg(plan: Plan): string {
   ].join('\n')
 }
 
-function wordsOf(position: Position, { job }: Plan): string {
-  const style = styleOf(job.units)
+function wordsOf(position: Position, style: LengthStyle): string {
   const words = [lengthText(position.at, style), thicknessesText(position, style), shortName(position.name)]
   return words.filter(Boolean).join(', ')
 }

@@ -5,10 +5,11 @@ import { jointReach } from '../../shared/profile/joint-reach.ts'
 import { type Span, spansOf } from '../../shared/profile/profile.ts'
 import { nm } from '../../shared/units/length.ts'
 import { positionsOf } from './positions.ts'
+import { restPlace } from './rest-place.ts'
 
 /** Height of the face with figures from the foot, down to the fold, and of both, mm: names need more room. */
-export const FACE_MM = 46
-export const STRIP_MM = 118
+export const FACE_MM = 50
+export const STRIP_MM = 120
 
 /** A line across the strip. Lengths mm. */
 export interface Mark {
@@ -66,9 +67,15 @@ function jointPlaces(joints: Joint[], spans: Span[]): Place[] {
 }
 
 /** All that is struck on a part, from the foot: what lies at one place is one line. */
-function placesOf({ job }: Plan, spans: Span[]): Place[] {
+function placesOf(plan: Plan, spans: Span[]): Place[] {
+  const { job } = plan
+  const rest = restPlace(plan)
   const places = new Map<number, Place>()
-  for (const place of [...positionsOf(job.profile), ...jointPlaces(job.joints, spans)]) {
+  for (const place of [
+    ...positionsOf(job.profile),
+    ...jointPlaces(job.joints, spans),
+    ...(rest === undefined ? [] : [{ at: rest, name: 'steady rest', weight: 2 }]),
+  ]) {
     const there = places.get(nm(place.at))
     if (!there) places.set(nm(place.at), { at: place.at, name: place.name, weight: place.weight })
     else if (!there.name.split(', ').includes(place.name)) {

@@ -5,6 +5,7 @@ import { type LengthStyle, lengthText, nm } from '../../shared/units/length.ts'
 import { countText, massText, minutesText, rangeText } from './figures.ts'
 import { caution, heading, paragraph } from './flow.ts'
 import { finishPrint, openPrint, type Print, type PrintOptions } from './print.ts'
+import { restPlace } from './rest-place.ts'
 import { type Column, type Row, table } from './table.ts'
 
 /** The order of work with tools, speeds, calipers and minutes; then edges, sanding, finish and cautions. */
@@ -29,13 +30,15 @@ function stockLine(print: Print): void {
     print,
     `Blank ${lengthText(blank.side, style)} square × ${lengthText(blank.length, style)}${mass(blank.mass)}; ` +
       `${several}mounted by ${job.mount}, ${mounting}. ` +
-      `Finished piece ${lengthText(part.length, style)} long${mass(part.mass)}. ${restWords(print.plan)}`.trimEnd(),
+      `Finished piece ${lengthText(part.length, style)} long${mass(part.mass)}. ${restWords(print.plan, style)}`.trimEnd(),
   )
 }
 
-function restWords({ part }: Plan): string {
-  if (!part.whip || part.whip.rest === 'none') return ''
-  return part.whip.rest === 'needed' ? 'A steady rest is needed.' : 'A steady rest is advised.'
+function restWords({ part, blank }: Plan, style: LengthStyle): string {
+  const { whip } = part
+  if (!whip || whip.rest === 'none') return ''
+  const at = restPlace({ part, blank })
+  return `A steady rest is ${whip.rest}${at === undefined ? '' : `, best at ${lengthText(at, style)} from the foot`}.`
 }
 
 const columns: Column[] = [

@@ -20,7 +20,10 @@ import type { StoredJob } from '../storage/read/jobs.ts'
 import { planOfBatch } from '../storage/read/plans.ts'
 import { answers, byId, type Routes } from './route.ts'
 
-export const printQuery = z.object({
+export const drawingQuery = z.object({
+  style: z.enum(['fraction', 'decimal', 'mm']).optional().describe('how lengths are written'),
+})
+export const printQuery = drawingQuery.extend({
   paper: z
     .enum(papers)
     .optional()
@@ -29,7 +32,6 @@ export const printQuery = z.object({
     ),
   width: z.string().optional().describe('of the roll, a length such as 36 in or 914 mm; with paper=roll'),
   length: z.string().optional().describe('the longest sheet to be cut off the roll; with paper=roll'),
-  style: z.enum(['fraction', 'decimal', 'mm']).optional().describe('how lengths are written'),
 })
 type PrintQuery = z.output<typeof printQuery>
 
@@ -63,12 +65,18 @@ export async function printOfPlan(
   return printPdf(what, plan, { paper, style, shop, wood, ...known })
 }
 
+/** What is printed of a job: its plan, of a started batch the frozen one with when it was made. */
+async function planToPrint(context: Context, job: StoredJob): Promise<{ plan: Plan; madeAt?: string }> {
+  const frozen = await planOfBatch(context.db, job.id)
+  if (!frozen) return { plan: await planOf(context, job) }
+  return { plan: withPresentNames(frozen.plan, job), madeAt: frozen.madeAt }
+}
+
 /** The print of a job's plan; that of a started batch tells its pieces. */
 async function printOfJob(context: Context, what: PrintName, job: StoredJob, query: PrintQuery) {
-  const frozen = await planOfBatch(context.db, job.id)
-  if (!frozen) return printOfPlan(context, what, await planOf(context, job), query)
-  const known = { madeAt: frozen.madeAt, pieces: await piecesOf(context, job) }
-  return printOfPlan(context, what, withPresentNames(frozen.plan, job), query, known)
+  const { plan, madeAt } = await planToPrint(context, job)
+  const known = madeAt === undefined ? {} : { madeAt, pieces: await piecesOf(context, job) }
+  return printOfPlan(context, what, plan, query, known)
 }
 
 /** Sends a PDF that names itself after what is printed. */
@@ -107,12 +115,13 @@ export const printRoutes: Routes = (app, context) => {
         tags,
         summary: 'The pattern as a drawing',
         params: byId,
+        querystring: drawingQuery,
         response: answers(200, 'The drawing, true to scale', z.string(), 'image/svg+xml'),
       },
     },
-    async (request, reply) =>
-      reply
-        .type('image/svg+xml')
-        .send(patternSvg(await planOf(context, await jobOf(context, request.params.id)))),
+    async (request, reply) => {
+      const { plan } = await planToPrint(context, await jobOf(context, request.params.id))
+      return reply.type('image/svg+xml').send(patternSvg(plan, request.query.style))
+    },
   )
 }

@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { profileOf } from '../batch/find.ts'
 import { planOfProfile } from '../batch/profile.ts'
 import { patternSvg, printNames } from '../prints/index.ts'
-import { printOfPlan, printQuery, sendPdf } from './prints.ts'
+import { drawingQuery, printOfPlan, printQuery, sendPdf } from './prints.ts'
 import { answers, byId, type Routes } from './route.ts'
 
 /** What a profile alone is printed as: what lays out the part, and nothing of a batch. */
@@ -39,12 +39,15 @@ export const profilePrintRoutes: Routes = (app, context) => {
         tags,
         summary: 'The pattern of a profile as a drawing',
         params: byId,
+        querystring: drawingQuery,
         response: answers(200, 'The drawing, true to scale', z.string(), 'image/svg+xml'),
       },
     },
     async (request, reply) => {
       const profile = await profileOf(context, request.params.id)
-      return reply.type('image/svg+xml').send(patternSvg(await planOfProfile(context, profile)))
+      return reply
+        .type('image/svg+xml')
+        .send(patternSvg(await planOfProfile(context, profile), request.query.style))
     },
   )
 }

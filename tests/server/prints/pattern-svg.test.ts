@@ -57,6 +57,11 @@ describe('the pattern for a cutter', () => {
     expect(patternSvg(knobPlan())).toContain('>15.0 mm, ⌀ 18.0 mm | ⌀ 24.0 mm<')
   })
 
+  it('writes lengths in the style asked for', () => {
+    expect(patternSvg(balusterPlan(), 'mm')).toContain('>139.7 mm, ⌀ 38.1 mm | ⌀ 25.4 mm, neck<')
+    expect(patternSvg(balusterPlan(), 'decimal')).toContain('>5.5 in, ⌀ 1.5 in | ⌀ 1 in, neck<')
+  })
+
   it('is sound XML whatever the names hold', () => {
     const names = ['A <b> & "c"', 'half \ud800 a pair', '\u0000\u0007 bell', ']]> end', '‘’ ½ ⌀']
     for (const name of names) {

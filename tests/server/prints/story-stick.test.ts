@@ -24,8 +24,8 @@ const mortise = (face: 'A' | 'B'): Joint => ({
   stage: 'square',
 })
 
-/** Room above the strip: margin 10 mm, heading 48 points, 2 mm; its fold lies 46 mm below. */
-const FOLD = 10 + (48 * 25.4) / 72 + 2 + 46
+/** Room above the strip: margin 10 mm, heading 48 points, 2 mm; its fold lies 50 mm below. */
+const FOLD = 10 + (48 * 25.4) / 72 + 2 + 50
 
 /** 36 in long, with 1/2 in of waste beyond the top as the plans have it. */
 const longBaluster = () =>
@@ -137,6 +137,19 @@ describe('the story stick of other parts', () => {
     const plan = balusterPlan({ joints: [mortise('A'), { ...mortise('B'), at: inch(24) }], mirrored: true })
     const text = phrasesOf(await printPdf('story-stick', plan, { style: 'fraction', paper: 'letter', shop }))
     expect(text).toContain('faces are those of the left hand')
+  })
+
+  it('has the place of a steady rest where one is called for', async () => {
+    const plan = balusterPlan()
+    const printed = async (rest: 'none' | 'needed') => {
+      const whip = { compliance: 0.1, at: 400, sag: 1, criticalRpm: 3000, rest, why: '', restAt: inch(14.5) }
+      const slender = { ...plan, part: { ...plan.part, whip } }
+      return phrasesOf(await printPdf('story-stick', slender, { style: 'fraction', paper: 'letter', shop }))
+    }
+    const needed = await printed('needed')
+    // 14-1/2 in from the foot of 30 in.
+    for (const words of ['steady rest', '14-1/2 in', '15-1/2 in']) expect(needed).toContain(words)
+    expect(await printed('none')).not.toContain('steady rest')
   })
 
   it('counts the lines it has no room to write out', async () => {

@@ -59,6 +59,23 @@ describe('GET /api/jobs/:id/prints', () => {
     expect(body.toString()).toContain('<svg')
   })
 
+  it('draws it with lengths in the style asked for, and refuses others', async () => {
+    const { id } = await server.enter(dowel())
+    const address = `/api/jobs/${id}/prints/pattern.svg`
+    const { body } = await server.get(`${address}?style=decimal`).expect(200)
+    // 400 mm are 15.748 in.
+    expect(body.toString()).toContain('15.748 in')
+    await server.get(`${address}?style=cubits`).expect(422)
+  })
+
+  it('draws a started batch as it was planned, under the name it has now', async () => {
+    const { id } = await server.start(dowel())
+    const renamed = { ...dowel(), name: 'Porch dowels' }
+    await server.ask().put(`/api/jobs/${id}`).set('if-match', '"2"').send(renamed).expect(200)
+    const { body } = await server.get(`/api/jobs/${id}/prints/pattern.svg`).expect(200)
+    expect(body.toString()).toContain('<title>Porch dowels')
+  })
+
   it('prints the labels of a started batch', async () => {
     const { id } = await server.start(dowel())
     await server.get(`/api/jobs/${id}/prints/labels.pdf`).expect(200)
