@@ -80,6 +80,18 @@ function shownLength(spans: Span[], joints: PlacedJoint[]): [number, number] {
 const DECIDES =
   'The local code and whoever inspects by it decide, and licensed practice comes first: these are figures to go to them with.'
 
+/** Which figures are no more than a model code’s, and that a part may be `thinner` mm thinner than drawn. */
+const figureCautions = (wishes: StairWishes, gap: number, thinner: number): string[] =>
+  [
+    wishes.gap === undefined
+      ? `A ball of ${sizeText(gap)} that must not pass is a model code’s figure, read second-hand: look up your own.`
+      : undefined,
+    wishes.load === undefined
+      ? 'The load, 50 lb on one square foot, is a model code’s figure, read second-hand: look up your own.'
+      : undefined,
+    `Counted at the drawn thickness: a part may be ${sizeText(thinner)} thinner by its tolerance and shrinks as it dries, so stand them closer by that.`,
+  ].filter((text) => text !== undefined)
+
 function runCautions(run: StairRun | undefined, quantity: number, least: number): string[] {
   if (!run) return ['No run is given: put in the clear length between the posts to have the parts counted.']
   if (nm(run.clear) <= 0)
@@ -125,7 +137,6 @@ export function stairOf({ profile, joints, use, wishes, quantity, tolerance, woo
   const between = wishes.between ?? shownLength(spans, joints)
   const { at, radius } = thinnestPlace(spans, ...between)
   const least = { at, diameter: 2 * radius }
-  const thinner = spanAt(spans, at).station.minus ?? tolerance
   const run = wishes.run === undefined ? undefined : stairRun(wishes.run, gap, least.diameter)
   const bending =
     wood.morMPa === undefined
@@ -145,17 +156,7 @@ export function stairOf({ profile, joints, use, wishes, quantity, tolerance, woo
     ...(whyNoBending && { whyNoBending }),
     cautions: [
       DECIDES,
-      ...(wishes.gap === undefined
-        ? [
-            `A ball of ${sizeText(gap)} that must not pass is a model code’s figure, read second-hand: look up your own.`,
-          ]
-        : []),
-      ...(wishes.load === undefined
-        ? [
-            'The load, 50 lb on one square foot, is a model code’s figure, read second-hand: look up your own.',
-          ]
-        : []),
-      `Counted at the drawn thickness: a part may be ${sizeText(thinner)} thinner by its tolerance and shrinks as it dries, so stand them closer by that.`,
+      ...figureCautions(wishes, gap, spanAt(spans, at).station.minus ?? tolerance),
       ...runCautions(run, quantity, least.diameter),
       ...bendingCautions(bending, wood),
       ...(whyNoBending ? [whyNoBending] : []),
