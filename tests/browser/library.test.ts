@@ -200,6 +200,17 @@ describe('the list of profiles', () => {
     })
   })
 
+  it('duplicates a profile into one of its own, to be drawn on', async () => {
+    await add(leg({ name: 'Twin leg' }))
+    const { page } = await open('/profiles')
+    await page.getByRole('button', { name: 'Duplicate Twin leg' }).click()
+    await page.waitForURL(/\/profiles\/[0-9a-f-]{36}$/)
+    await settled(page)
+    expect(await name(page).inputValue()).toBe('Twin leg (copy)')
+    expect(await named('Twin leg (copy)')).toMatchObject([{ revision: 1, profile: leg().profile }])
+    expect(await named('Twin leg')).toHaveLength(1)
+  })
+
   it('deletes a profile only when it is asked for twice', async () => {
     await add(leg({ name: 'Doomed leg' }))
     const { page } = await open('/profiles')

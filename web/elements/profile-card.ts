@@ -9,7 +9,8 @@ import './ask-twice.ts'
 import { profileWords } from './profile-words.ts'
 import './turned-part.ts'
 
-/** One profile of the library: drawn small, its size, its versions. Sends `make-job` and `delete`. */
+/** One profile of the library: drawn small, its size, its versions. Sends `make-job`, `duplicate`
+ * and `delete`. */
 @customElement('profile-card')
 export class ProfileCard extends LitElement {
   static override styles = [
@@ -81,10 +82,11 @@ export class ProfileCard extends LitElement {
             ? html`<button type="button" aria-label="Make a job of ${name}" @click=${() => this.send('make-job')}>Make a job</button>`
             : html`<a class="button" href=${profilePath(id, 'measure')}>Go on measuring</a>`
         }
+        <button type="button" aria-label="Duplicate ${name}" @click=${() => this.send('duplicate')}>Duplicate</button>
         <ask-twice
           label="Delete"
           named="Delete ${name}"
-          question="Delete ${name}${revision > 1 ? ` and its ${revision} versions` : ''} for good? Jobs made from it keep their own profile."
+          question="Delete ${name}${revision > 1 ? ` and its ${revision} versions` : ''}? Jobs made from it keep their own profile."
           answer="Yes, delete it"
           danger
           @confirmed=${() => this.send('delete')}
@@ -93,7 +95,7 @@ export class ProfileCard extends LitElement {
     `
   }
 
-  private send(name: 'make-job' | 'delete') {
+  private send(name: 'make-job' | 'duplicate' | 'delete') {
     this.dispatchEvent(new CustomEvent(name))
   }
 }

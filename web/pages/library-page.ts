@@ -3,7 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js'
 import { isMeasuring, type LibraryProfile, type ProfileVersion } from '../../shared/library.ts'
 import { changeProfile, profilePrintPath, profiles, profileVersions, Refusal, storedProfile } from '../api.ts'
 import { DraftDesk } from '../draft-desk.ts'
-import { type OtherDraft, profileDrafts } from '../drafts.ts'
+import { type OtherDraft, profileDrafts, sheetDrafts } from '../drafts.ts'
 import '../elements/draft-notices.ts'
 import { focusField } from '../elements/focus-field.ts'
 import '../elements/library-form.ts'
@@ -242,7 +242,7 @@ export class LibraryPage extends LitElement {
           }
           ${
             this.profileId && sheet
-              ? html`<a class="button" href=${profilePath(this.profileId, 'measure')}>Measuring sheet</a>`
+              ? html`<a class="button" href=${profilePath(this.profileId, 'measure')}>Measuring sheet${sheetDrafts.has(this.profileId) ? ', with readings not saved yet' : ''}</a>`
               : nothing
           }
           ${this.profileId ? nothing : html`<a class="button" href=${profilePath('', 'measure')}>Copy a piece instead</a>`}

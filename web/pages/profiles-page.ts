@@ -2,13 +2,13 @@ import { css, html, LitElement, nothing } from 'lit'
 import { customElement, state } from 'lit/decorators.js'
 import type { LibraryProfile } from '../../shared/library.ts'
 import type { Species } from '../../shared/wood/species.ts'
-import { deleteProfile, profiles } from '../api.ts'
-import { profileDrafts } from '../drafts.ts'
+import { addProfile, deleteProfile, newKey, profiles } from '../api.ts'
+import { type OtherDraft, profileDrafts, sheetDrafts } from '../drafts.ts'
 import { textField } from '../elements/field.ts'
 import '../elements/profile-card.ts'
-import { drawnProfile } from '../library-file.ts'
+import { drawnProfile, type LibraryFile, libraryFileOf } from '../library-file.ts'
 import { Load } from '../load.ts'
-import { profilePath } from '../router.ts'
+import { go, profilePath } from '../router.ts'
 import { lengthStyle, SessionController } from '../session.ts'
 import { noteChange, shopAndWoods, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
@@ -85,10 +85,25 @@ export class ProfilesPage extends LitElement {
     })
   }
 
+  /** The copy is gone on with, so that it gets a name and a shape of its own. */
+  private duplicate(entry: LibraryProfile) {
+    return this.attempt(async () => {
+      const { id } = await addProfile({
+        ...libraryFileOf(entry),
+        name: `${entry.name} (copy)`,
+        key: newKey(),
+      })
+      noteChange({ kind: 'profile', id })
+      go(profilePath(id))
+      return ''
+    })
+  }
+
   private delete({ id, revision, name }: LibraryProfile) {
     return this.attempt(async () => {
       await deleteProfile(id, revision)
       profileDrafts.drop(id)
+      sheetDrafts.drop(id)
       noteChange({ kind: 'profile', id })
       return `${name} is deleted.`
     })
@@ -101,7 +116,7 @@ export class ProfilesPage extends LitElement {
           <h1>Profiles</h1>
           <div class="buttons no-print">
             <a class="button main" href=${profilePath('')}>${profileDrafts.of('') ? 'Go on with the new profile' : 'Draw a profile'}</a>
-            <a class="button" href=${profilePath('', 'measure')}>Copy a piece</a>
+            <a class="button" href=${profilePath('', 'measure')}>${sheetDrafts.of('') ? 'Go on copying a piece' : 'Copy a piece'}</a>
           </div>
         </div>
         <p role="status" class=${this.message ? 'problem' : 'hidden-label'}>${this.message}</p>
@@ -114,19 +129,26 @@ export class ProfilesPage extends LitElement {
     `
   }
 
-  /** Drawn on this device and stored nowhere: new profiles of other tabs, edits of profiles that are gone. */
+  /** Drawn or measured on this device and stored nowhere: what other tabs hold, edits of profiles that are gone. */
   private kept() {
     const stored = new Set(this.list.value?.profiles.map(({ id }) => id))
-    const kept = profileDrafts.others().filter(({ id }) => id === '' || (this.list.value && !stored.has(id)))
+    const homeless = ({ id }: { id: string }) => id === '' || (this.list.value && !stored.has(id))
+    const link = (page: 'library' | 'measure', { id, draft }: OtherDraft<LibraryFile>, unnamed: string) =>
+      html`<li><a href=${profilePath(id, page)}>${draft.file.name || unnamed}</a></li>`
+    const kept = [
+      ...profileDrafts
+        .others()
+        .filter(homeless)
+        .map((other) => link('library', other, 'a new profile without a name')),
+      ...sheetDrafts
+        .others()
+        .filter(homeless)
+        .map((other) => link('measure', other, 'a measuring sheet without a name')),
+    ]
     if (kept.length === 0) return nothing
     return html`<div class="notice no-print">
       <p>Kept on this device and not saved yet:</p>
-      <ul>
-        ${kept.map(
-          ({ id, draft }) =>
-            html`<li><a href=${profilePath(id)}>${draft.file.name || 'a new profile without a name'}</a></li>`,
-        )}
-      </ul>
+      <ul>${kept}</ul>
     </div>`
   }
 
@@ -171,6 +193,7 @@ export class ProfilesPage extends LitElement {
               .wood=${nameOf(entry.species)}
               .lengthStyle=${lengthStyle(entry.units)}
               @make-job=${() => this.makeJob(entry)}
+              @duplicate=${() => this.duplicate(entry)}
               @delete=${() => this.delete(entry)}
             ></profile-card></li>`,
           )}
