@@ -6,6 +6,7 @@ import { countText, massText, minutesText, rangeText } from './figures.ts'
 import { caution, heading, paragraph } from './flow.ts'
 import { finishPrint, openPrint, type Print, type PrintOptions } from './print.ts'
 import { restPlace } from './rest-place.ts'
+import { stairFigures, stairHeading } from './stair-figures.ts'
 import { type Column, type Row, table } from './table.ts'
 
 /** The order of work with tools, speeds, calipers and minutes; then edges, sanding, finish and cautions. */
@@ -16,6 +17,7 @@ export function workOrderPdf(plan: Plan, options: PrintOptions): Promise<Buffer>
   timeLines(print)
   edges(print)
   sandingAndFinish(print)
+  stairParts(print)
   cautions(print)
   return finishPrint(print)
 }
@@ -179,13 +181,28 @@ function sandingAndFinish(print: Print): void {
   if (finish.caution) caution(print, finish.caution)
 }
 
+/** Spacing, count and bending where the parts stand in a guard or on a stair, what is to be minded right below. */
+function stairParts(print: Print): void {
+  const { stair } = print.plan
+  if (!stair) return
+  heading(print, stairHeading(stair))
+  for (const [name, figure] of stairFigures(stair, print.options.style))
+    if (figure) paragraph(print, `${name.charAt(0).toUpperCase()}${name.slice(1)}: ${figure}.`, { after: 1 })
+  print.y += 3
+  for (const text of stair.cautions) caution(print, text)
+}
+
 /** Printed on the cut list, the caliper card or for the shop’s eyes alone. */
 const ELSEWHERE = new Set<Plan['cautions'][number]['about']>(['lumber', 'checks', 'price'])
 
 /** The plan's cautions that stand beside no figure above. */
 function cautions(print: Print): void {
   const { plan } = print
-  const said = [...plan.operations.map(({ caution }) => caution), plan.finish.caution].join(' ')
+  const said = [
+    ...plan.operations.map(({ caution }) => caution),
+    plan.finish.caution,
+    ...(plan.stair?.cautions ?? []),
+  ].join(' ')
   const rest = plan.cautions.filter(({ about, text }) => !said.includes(text) && !ELSEWHERE.has(about))
   if (rest.length === 0) return
   heading(print, 'To mind')

@@ -1,39 +1,14 @@
 import type { Plan } from '../../../shared/plan.ts'
-import type { RailBending } from '../../../shared/profile/stair-bending.ts'
-import type { StairRun } from '../../../shared/profile/stair-run.ts'
-import { type LengthStyle, lengthText } from '../../../shared/units/length.ts'
-import { lengthBelow } from '../../../shared/units/length-below.ts'
-import { countText } from '../../prints/figures.ts'
+import type { LengthStyle } from '../../../shared/units/length.ts'
+import { stairFigures, stairHeading } from '../../prints/stair-figures.ts'
 import { heading, pairs, paragraph } from './page.ts'
-
-function runText({ run, count, clear, spacing, first }: StairRun, style: LengthStyle): string {
-  const length = (mm: number) => lengthText(mm, style)
-  const filled = `${length(run)} takes ${countText(count, 'part')}`
-  return count === 0
-    ? filled
-    : `${filled}, ${length(spacing)} centre to centre, the first ${length(first)} from the post; ${length(clear)} clear at the thinnest`
-}
-
-const bendingText = (bending: RailBending, style: LengthStyle): string =>
-  `${bending.load.toFixed(0)} N over ${lengthText(bending.over, style)}, all on one part: ${bending.stress.toFixed(1)} MPa at ${lengthText(bending.at, style)} from the foot; clear wood breaks at ${bending.rupture.toFixed(0)} MPa, a reserve of ${bending.reserve.toFixed(1)}`
 
 /** Spacing, count and bending of stair parts, with what is to be minded right beside them; nothing for other work. */
 export function stairLines({ stair }: Plan, style: LengthStyle): string[] {
   if (!stair) return []
-  const length = (mm: number) => lengthText(mm, style)
-  const [from, to] = stair.between
   return [
-    ...heading(stair.use === 'guard' ? 'In a guard' : 'On a stair'),
-    ...pairs([
-      ['shows', `${length(from)} to ${length(to)} from the foot`],
-      ['thinnest', `${length(stair.least.diameter)} at ${length(stair.least.at)}`],
-      [
-        'centres',
-        `at most ${lengthBelow(stair.spacingBelow, style)}, so that a ball of ${length(stair.gap)} does not pass`,
-      ],
-      ['run', stair.run && runText(stair.run, style)],
-      ['bending', stair.bending && bendingText(stair.bending, style)],
-    ]),
+    ...heading(stairHeading(stair)),
+    ...pairs(stairFigures(stair, style)),
     ...stair.cautions.flatMap((text) => paragraph(text, { lead: '  ! ' })),
   ]
 }

@@ -65,4 +65,43 @@ describe('the work order', () => {
     const text = phrasesOf(await print(crowdedPlan()))
     for (let i = 1; i <= 45; i++) expect(text).toMatch(new RegExp(` ${i} [A-Z]`))
   })
+
+  it('has the figures of stair parts with what is to be minded below them, once', async () => {
+    const who = 'The local code and whoever inspects by it decide.'
+    const plan = balusterPlan()
+    const stair = {
+      use: 'guard' as const,
+      gap: 101.6,
+      between: [0, 762] as [number, number],
+      least: { at: 520.7, diameter: 15.875 },
+      // 4 in of ball and 5/8 in of wood.
+      spacingBelow: 117.475,
+      whyNoBending: 'strength not on record',
+      cautions: [who],
+    }
+    const cautions = [...plan.cautions, { about: 'stair' as const, text: who }]
+    const text = phrasesOf(await print({ ...plan, stair, cautions }))
+    expect(text).toContain('In a guard')
+    expect(text).toContain('Thinnest: 5/8 in at 20-1/2 in')
+    expect(text).toMatch(/Centres: at most 4-39\/64 in, so that a ball of 4 in does not pass/)
+    expect(text.split(who)).toHaveLength(2)
+    expect(phrasesOf(await print(plan))).not.toContain('In a guard')
+  })
+
+  it('says where a steady rest stands', async () => {
+    const plan = balusterPlan()
+    const whip = {
+      compliance: 0.1,
+      at: 400,
+      sag: 1,
+      criticalRpm: 3000,
+      rest: 'advised' as const,
+      why: '',
+      restAt: 368.3,
+    }
+    const slender = { ...plan, part: { ...plan.part, whip } }
+    expect(phrasesOf(await print(slender))).toContain(
+      'A steady rest is advised, best at 14-1/2 in from the foot.',
+    )
+  })
 })
