@@ -35,7 +35,7 @@ async function dragFrames({ x, y, frames }) {
     return undefined
   }
   const svg = deep('profile-drawing').shadowRoot.querySelector('svg')
-  const outline = () => svg.querySelector('#upper').getAttribute('d')
+  const outline = () => svg.querySelector('.edge').getAttribute('d')
   const outlines = new Set()
   const { port1, port2 } = new MessageChannel()
   const [work, between] = [[], []]
@@ -43,7 +43,7 @@ async function dragFrames({ x, y, frames }) {
   for (let k = 0; k < frames; k++) {
     const move = {
       clientX: x,
-      clientY: y - 6 - 12 * Math.sin(k / 9) ** 2,
+      clientY: y + 6 + 4 * Math.sin(k / 9) ** 2,
       pointerId: 1,
       buttons: 1,
       bubbles: true,
@@ -98,11 +98,18 @@ export async function timeDragging(stations) {
       body: JSON.stringify(job),
     })
     if (!answer.ok) throw new Error(await answer.text())
-    for (const width of [1280, 390]) {
+    for (const [width, zoom] of [
+      [1280, 0],
+      [390, 2],
+    ]) {
       const page = await (await browser.newContext({ viewport: { width, height: 900 } })).newPage()
       await page.goto(`${address}/jobs/${key}/profile`)
       const handle = page.locator('profile-drawing circle.handle').nth(30)
       await handle.waitFor()
+      // On a phone nobody drags so many stations without a closer look.
+      for (let k = 0; k < zoom; k++) await page.getByRole('button', { name: 'Zoom in' }).click()
+      for (let k = 0; k < zoom; k++)
+        await page.getByRole('button', { name: 'Show more towards the top' }).click()
       await page.locator('profile-drawing svg').evaluate((svg) => svg.scrollIntoView({ block: 'center' }))
       const box = await handle.boundingBox()
       const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]

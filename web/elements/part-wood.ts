@@ -30,14 +30,33 @@ const stop = (offset: number, light: number): SVGTemplateResult =>
 
 /** Shapes that the wood is painted with, for the `defs` of the drawing. */
 export function woodDefs({ outline }: PartGeometry, { from, rough = false }: Light): SVGTemplateResult {
+  // Shapes used many times are copied at each change: a drawing that changes at every frame has none.
+  if (rough) return svg`<clipPath id="silhouette"></clipPath>`
   return svg`
     <path id="upper" d=${halfPath(outline, -1)}></path>
     <path id="lower" d=${halfPath(outline, 1)}></path>
     <clipPath id="silhouette"><path d=${silhouettePath(outline)}></path></clipPath>
     <linearGradient id="along" gradientUnits="userSpaceOnUse" x1="0" y1="0" x2=${outline.at(-1)?.x ?? 0} y2="0">
-      ${rough ? [] : slopeStops(outline, from).map(({ offset, light }) => stop(offset, light))}
+      ${slopeStops(outline, from).map(({ offset, light }) => stop(offset, light))}
     </linearGradient>`
 }
+
+const smoothBands = (tone: string) =>
+  ([-1, 1] as const).map((side) =>
+    roundBands(tone, side, BANDS).map(
+      ({ squeeze, fill }) =>
+        svg`<use href=${side < 0 ? '#upper' : '#lower'} transform="scale(1 ${squeeze.toFixed(4)})" fill=${fill}></use>`,
+    ),
+  )
+
+const roughBands = (outline: PartGeometry['outline'], tone: string) =>
+  ([-1, 1] as const).map((side) => {
+    const half = halfPath(outline, side)
+    return roundBands(tone, side, ROUGH_BANDS).map(
+      ({ squeeze, fill }) =>
+        svg`<path d=${half} transform="scale(1 ${squeeze.toFixed(4)})" fill=${fill}></path>`,
+    )
+  })
 
 /** The part as turned wood about the axis y = 0, foot at x = 0. */
 export function wood(geometry: PartGeometry, { species, rough = false }: Light): SVGTemplateResult {
@@ -45,12 +64,7 @@ export function wood(geometry: PartGeometry, { species, rough = false }: Light):
   const tone = woodTone(species)
   const silhouette = silhouettePath(outline)
   return svg`
-    ${([-1, 1] as const).map((side) =>
-      roundBands(tone, side, rough ? ROUGH_BANDS : BANDS).map(
-        ({ squeeze, fill }) =>
-          svg`<use href=${side < 0 ? '#upper' : '#lower'} transform="scale(1 ${squeeze.toFixed(4)})" fill=${fill}></use>`,
-      ),
-    )}
+    ${rough ? roughBands(outline, tone) : smoothBands(tone)}
     <path d=${silhouette} fill=${rough ? 'none' : 'url(#along)'}></path>
     ${flats.map((flat) => svg`<path d=${flat.path} fill=${litTone(tone, flatLight())} stroke="#1c120a" stroke-opacity="0.35" stroke-width="0.8"></path>`)}
     ${grain.map(

@@ -82,6 +82,7 @@ export class ProfileDrawing extends LitElement {
         background: var(--well);
         border-radius: var(--round);
         overflow: hidden;
+        contain: content;
       }
       svg {
         touch-action: pan-y;
