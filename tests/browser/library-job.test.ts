@@ -4,7 +4,7 @@ import type { LibraryProfile, ProfileVersion } from '../../shared/library.ts'
 import type { StoredJob } from '../../web/job-file.ts'
 import { expectAccessible, expectNoSidewaysScroll, expectTouchable, settled, withBrowser } from './browser.ts'
 
-const { open, ask } = withBrowser({ demo: false })
+const { open, ask, address } = withBrowser({ demo: false })
 
 const spindle = (more: object = {}) => ({
   name: 'Rail spindle',
@@ -110,6 +110,22 @@ describe('a job being written', () => {
     await page.getByText('Plain rod has version 2 in the library now.').waitFor()
     const versions = await ask<ProfileVersion[]>(`/api/profiles/${kept.id}/versions`)
     expect(versions.map(({ profile }) => profile.stations[0]!.diameter)).toEqual(['1 1/4', '1 1/8'])
+  })
+
+  it('tells which version its profile came from, and that the library has a later one', async () => {
+    const profile = await add('profiles', spindle({ name: 'Origin spindle' }))
+    const from = { profile, revision: 1 }
+    const job = await add('jobs', { ...rod({ name: 'Descended rod' }), from })
+    await fetch(`${address()}/api/profiles/${profile}`, {
+      method: 'PUT',
+      headers: { 'content-type': 'application/json', 'if-match': '"1"' },
+      body: JSON.stringify(spindle({ name: 'Origin spindle, thicker' })),
+    })
+    const { page } = await open(`/jobs/${job}/profile`)
+    await openLibrary(page)
+    await page
+      .getByText('Its profile came from Origin spindle, thicker, version 1; the library has version 2 now.')
+      .waitFor()
   })
 
   it('is compared with a profile of the library', async () => {

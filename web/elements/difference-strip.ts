@@ -9,7 +9,7 @@ import { tenth } from './part-silhouette.ts'
 const HALF = 44
 const MARGIN = 20
 
-/** How much thicker or thinner one part is than another along its length, drawn large. Sends nothing. */
+/** How much thicker or thinner one part is than another along its length, to a scale of its own. Sends nothing. */
 @customElement('difference-strip')
 export class DifferenceStrip extends LitElement {
   static override styles = [
@@ -83,8 +83,8 @@ export class DifferenceStrip extends LitElement {
     const figure = limitText(most, this.lengthStyle)
     return html`<figure>
       <figcaption>
-        The difference in diameter by itself, along the part, drawn larger than the part: above the line B is thicker,
-        below it thinner.
+        The difference in diameter by itself along the part, to a scale of its own: above the line B is thicker, below
+        it thinner.
       </figcaption>
       <svg width=${room} height=${height} viewBox="0 0 ${room} ${height}" role="img" aria-label="Difference in diameter along the part, up to ${figure}">
         <path class="difference" d="M${x(first.fromEnd)} ${middle}L${points.join('L')}L${x(last.fromEnd)} ${middle}Z"></path>

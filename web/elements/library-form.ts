@@ -87,11 +87,7 @@ export class LibraryForm extends LitElement {
           path: 'species',
           label: 'Wood it is drawn in',
           value: file.species ?? '',
-          choices: [
-            ['', 'none in particular'],
-            ...(known ? [] : [[file.species!, file.species!] as const]),
-            ...named,
-          ],
+          choices: [['', 'any wood'], ...(known ? [] : [[file.species!, file.species!] as const]), ...named],
           error: errors.get('species'),
           enter: enter('species'),
         })}

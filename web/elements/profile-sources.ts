@@ -7,6 +7,7 @@ import { tellEntry } from '../entry.ts'
 import { inUnits } from '../job-entries.ts'
 import type { JobFile } from '../job-file.ts'
 import { drawnProfile, libraryFileOf } from '../library-file.ts'
+import { profilePath } from '../router.ts'
 import { lengthStyle, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
 import type { Comparable } from './compare-with.ts'
@@ -99,7 +100,7 @@ export class ProfileSources extends LitElement {
       return profile ? [{ key: entry.id, name: entry.name, profile, entry }] : []
     })
     return html`
-      ${this.disabled ? nothing : this.take(choices)} ${this.keep(library)}
+      ${this.origin(library)} ${this.disabled ? nothing : this.take(choices)} ${this.keep(library)}
       ${
         this.profile && choices.length > 0
           ? html`<section aria-labelledby="against">
@@ -117,6 +118,15 @@ export class ProfileSources extends LitElement {
           : nothing
       }
     `
+  }
+
+  /** Where the job's profile came from, and whether the library has gone on since. */
+  private origin(library: readonly LibraryProfile[]) {
+    const { from } = this.file
+    const origin = library.find(({ id }) => id === from?.profile)
+    if (!from || !origin) return nothing
+    const later = origin.revision > from.revision ? `; the library has version ${origin.revision} now` : ''
+    return html`<p>Its profile came from <a href=${profilePath(origin.id)}>${origin.name}</a>, version ${from.revision}${later}.</p>`
   }
 
   private take(choices: readonly (Comparable & { entry: LibraryProfile })[]) {
