@@ -1,6 +1,5 @@
 import { css, type SVGTemplateResult, svg } from 'lit'
 import type { Handle } from './drawing-handles.ts'
-import type { Mark } from './part-dimensions.ts'
 import type { PartLayout } from './part-layout.ts'
 
 /** How handles, the chosen stretch and warning marks look. */
@@ -13,20 +12,6 @@ export const marksLook = css`
   .bracket { fill: none; stroke: var(--accent, #1c4a84); stroke-width: 3; }
   .warning { fill: var(--over, #7d4a00); stroke: #fff; stroke-width: 1.5; paint-order: stroke; }
 `
-
-/** The marks that have room beside each other: where they are too many, those nearest to a neighbour go first. */
-export function roomyMarks(marks: readonly Mark[], capacity: number, keep?: number): Mark[] {
-  const kept = [...marks]
-  const gapAt = (i: number) => Math.min(kept[i]!.at - kept[i - 1]!.at, kept[i + 1]!.at - kept[i]!.at)
-  while (kept.length > Math.max(2, capacity)) {
-    let [least, gap] = [1, Number.POSITIVE_INFINITY]
-    for (let i = 1; i + 1 < kept.length; i++) {
-      if (gapAt(i) < gap && kept[i]!.at !== keep) [least, gap] = [i, gapAt(i)]
-    }
-    kept.splice(least, 1)
-  }
-  return kept
-}
 
 /** A handle on the upper edge of the part; what sizes a span is a diamond. */
 export function handleMark(

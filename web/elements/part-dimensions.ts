@@ -67,6 +67,20 @@ export const radiusMarks = (profile: Profile, style: LengthStyle): Mark[] =>
 export const togetherMarks = (a: readonly Mark[], b: readonly Mark[]): Mark[] =>
   [...a, ...b].sort((x, y) => x.at - y.at)
 
+/** The marks that have room beside each other: where they are too many, those nearest to a neighbour go first. */
+export function roomyMarks(marks: readonly Mark[], capacity: number, keep?: number): Mark[] {
+  const kept = [...marks]
+  const gapAt = (i: number) => Math.min(kept[i]!.at - kept[i - 1]!.at, kept[i + 1]!.at - kept[i]!.at)
+  while (kept.length > Math.max(2, capacity)) {
+    let [least, gap] = [1, Number.POSITIVE_INFINITY]
+    for (let i = 1; i + 1 < kept.length; i++) {
+      if (gapAt(i) < gap && kept[i]!.at !== keep) [least, gap] = [i, gapAt(i)]
+    }
+    kept.splice(least, 1)
+  }
+  return kept
+}
+
 /** A shared diameter is written once where two stations meet. */
 const withoutRepeats = (marks: Mark[]): Mark[] =>
   marks.filter((mark, i) => {

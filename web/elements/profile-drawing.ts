@@ -6,7 +6,7 @@ import type { Profile } from '../../shared/profile/profile.ts'
 import type { LengthStyle } from '../../shared/units/length.ts'
 import { pageWear } from '../styles/all.ts'
 import { type Handle, handleNear, handlesOf } from './drawing-handles.ts'
-import { bracketMark, handleMark, marksLook, roomyMarks, stationLine, warningMark } from './drawing-marks.ts'
+import { bracketMark, handleMark, marksLook, stationLine, warningMark } from './drawing-marks.ts'
 import {
   pointOnPart,
   type View,
@@ -21,6 +21,7 @@ import {
   diameterMarks,
   type Mark,
   radiusMarks,
+  roomyMarks,
   runningMarks,
   togetherMarks,
 } from './part-dimensions.ts'

@@ -1,6 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import type { Profile } from '../../../shared/profile/profile.ts'
-import { diameterMarks, runningMarks } from '../../../web/elements/part-dimensions.ts'
+import {
+  diameterMarks,
+  radiusMarks,
+  roomyMarks,
+  runningMarks,
+} from '../../../web/elements/part-dimensions.ts'
 
 const leg: Profile = {
   split: false,
@@ -52,5 +57,39 @@ describe('dimensions', () => {
     const marks = diameterMarks(leg, 'fraction', checks)
     expect(marks.filter(({ check }) => check).map(({ text }) => text)).toEqual(['Ø 1', 'Ø 1-3/4'])
     expect(marks).toHaveLength(6)
+  })
+})
+
+const marks = (...places: number[]) => places.map((at) => ({ at, text: String(at) }))
+const places = (all: { at: number }[]) => all.map(({ at }) => at)
+
+describe('roomyMarks', () => {
+  it('keeps all that have room', () => {
+    expect(places(roomyMarks(marks(0, 1, 2), 3))).toEqual([0, 1, 2])
+  })
+
+  it('leaves out those nearest to a neighbour, never the ends nor the one at hand', () => {
+    const kept = places(roomyMarks(marks(0, 10, 11, 12, 50, 51), 4))
+    expect(kept).toHaveLength(4)
+    expect([kept[0], kept.at(-1)]).toEqual([0, 51])
+    // Of three within two of each other one stays.
+    expect(kept.filter((at) => at >= 10 && at <= 12)).toHaveLength(1)
+    expect(places(roomyMarks(marks(0, 10, 11, 12, 50, 51), 4, 11))).toContain(11)
+  })
+})
+
+describe('radiusMarks', () => {
+  it('gives the radius of beads and coves at their middle', () => {
+    const stations: Profile['stations'] = [
+      { at: 0, diameter: 40, then: 'bead', rise: 4 },
+      { at: 16, diameter: 40, then: 'straight' },
+      { at: 20, diameter: 40, then: 'cove' },
+      { at: 40, diameter: 40, then: 'straight' },
+    ]
+    // A chord of 16 mm and a rise of 4 mm: 16²/(8·4) + 4/2 = 10 mm; the cove is a half round 20 mm wide.
+    expect(radiusMarks({ stations, split: false }, 'mm')).toEqual([
+      { at: 8, text: 'R 10.0' },
+      { at: 30, text: 'R 10.0' },
+    ])
   })
 })
