@@ -1,3 +1,7 @@
+import { balusters, knobs, legs, posts } from './demo-jobs.ts'
+import { before, key } from './demo-keys.ts'
+import { type DemoProfile, library } from './demo-library.ts'
+
 /** A job of the demo and how far it has come. Times are ISO 8601 in UTC. */
 export interface DemoJob {
   id: string
@@ -16,22 +20,13 @@ export interface DemoJob {
   }
 }
 
-/** An invented shop with its boards and three jobs; none of it is anybody’s. */
+/** An invented shop with its boards, jobs and profiles; none of it is anybody’s. */
 export interface Demo {
   shop: Record<string, unknown>
   boards: Record<string, unknown>[]
   jobs: DemoJob[]
+  profiles: DemoProfile[]
 }
-
-/** Keys of the demo, the same every time. */
-const key = (noun: number, n: number): string =>
-  `5e7d0000-${noun.toString(16).padStart(4, '0')}-4000-8000-${n.toString(16).padStart(12, '0')}`
-
-const HOUR_MS = 3_600_000
-
-/** The moment so many hours before `now`. */
-const before = (now: string, hours: number): string =>
-  new Date(Date.parse(now) - hours * HOUR_MS).toISOString()
 
 const shop = {
   name: 'Hollow Elm Turnery',
@@ -100,105 +95,6 @@ const boards = [
   },
 ]
 
-/** Four legs left square at the top for the rails; a horn stands over the mortises until glue-up. */
-const legs = {
-  name: 'Lantern table legs',
-  customer: 'Harrow Lane tea room',
-  units: 'in',
-  species: 'cherry-black',
-  quantity: 4,
-  match: true,
-  finish: 'oil',
-  profile: {
-    stations: [
-      { at: '0', diameter: '7/8', then: 'straight', name: 'foot', key: 'foot', check: true },
-      { at: '1 1/4', diameter: '1', then: 'bead', rise: '1/8', name: 'foot bead' },
-      { at: '1 3/4', diameter: '1', then: 'straight' },
-      { at: '2 1/4', diameter: '1', then: 'straight', name: 'ankle', key: 'ankle', check: true },
-      { at: '14', diameter: '1 5/8', then: 'ogee', name: 'taper top', key: 'taper', check: true },
-      { at: '17 1/2', diameter: '1 1/4', then: 'cove', depth: '1/8', name: 'neck' },
-      { at: '18 1/2', diameter: '1 1/2', then: 'straight' },
-      { at: '18 3/4', diameter: '1 1/2', then: 'bead', rise: '3/16', name: 'collar' },
-      { at: '19 1/2', diameter: '1 1/2', then: 'straight' },
-      { at: '19 3/4', diameter: '1 1/2', then: 'straight', name: 'fillet', key: 'fillet', check: true },
-      { at: '20', diameter: '1 1/2', then: 'square', side: '2', shoulder: 'rounded', name: 'pommel' },
-      { at: '27 3/4', trimLater: true },
-    ],
-  },
-  joints: [
-    { kind: 'mortise', at: '25 1/2', face: 'A', size: ['3/8', '3 1/2'], depth: '7/8' },
-    { kind: 'mortise', at: '25 1/2', face: 'B', size: ['3/8', '3 1/2'], depth: '7/8' },
-  ],
-  notes: 'Horns stay on until the frames are glued up.',
-}
-
-/** Slender work: the rest follows the cut. */
-const balusters = {
-  name: 'Gallery balusters',
-  customer: 'Penstock Mill library',
-  units: 'in',
-  species: 'maple-sugar',
-  quantity: 36,
-  match: true,
-  finish: 'oil',
-  use: 'stair',
-  mount: 'spur',
-  profile: {
-    stations: [
-      {
-        at: '0',
-        diameter: '5/8',
-        tenon: true,
-        fixed: true,
-        check: true,
-        key: 'tenon',
-        name: 'foot tenon',
-        plus: '1/128',
-        minus: '1/64',
-      },
-      { at: '3/4', diameter: '5/8' },
-      { at: '3/4', diameter: '1 1/8', then: 'straight', name: 'base' },
-      { at: '4', diameter: '1 1/8', then: 'cove', depth: '1/8' },
-      { at: '5', diameter: '1', then: 'straight' },
-      { at: '5 1/4', diameter: '1', then: 'curve', name: 'vase' },
-      { at: '9', diameter: '1 1/4', then: 'curve', key: 'belly', name: 'belly', check: true },
-      { at: '20', diameter: '7/8', then: 'curve', key: 'waist', name: 'waist', check: true },
-      { at: '29', diameter: '11/16', then: 'straight', key: 'neck', name: 'neck', check: true },
-      { at: '30', diameter: '11/16', then: 'bead', rise: '1/8', name: 'collar' },
-      { at: '30 1/2', diameter: '11/16', then: 'straight' },
-      { at: '33 1/4', diameter: '3/4' },
-      { at: '33 1/4', diameter: '5/8', tenon: true, name: 'top tenon' },
-      { at: '34', diameter: '5/8' },
-    ],
-  },
-  tolerance: { diameter: '1/32' },
-}
-
-/** Small faces in metric, several from one stick. */
-const knobs = {
-  name: 'Apothecary drawer knobs',
-  customer: 'Sorrel & Finch cabinet makers',
-  units: 'mm',
-  species: 'walnut-black',
-  quantity: 24,
-  match: true,
-  mount: 'chuck',
-  perBlank: 'auto',
-  finish: 'polish',
-  profile: {
-    stations: [
-      { at: 0, diameter: 16, then: 'straight', name: 'seat', key: 'seat', check: true, fixed: true },
-      { at: 4, diameter: 16, then: 'cove', depth: 2, name: 'stem' },
-      { at: 12, diameter: 20, then: 'ogee' },
-      { at: 18, diameter: 34, then: 'straight', name: 'rim', key: 'rim', check: true },
-      { at: 22, diameter: 34, then: 'ovolo', name: 'face' },
-      { at: 29, diameter: 14, then: 'straight' },
-      { at: 30, diameter: 13 },
-    ],
-  },
-  tolerance: { diameter: 0.5, position: 1, length: 0.8 },
-}
-
 const MM_PER_INCH = 25.4
 
 /** Targets of the stations that are read, mm, as the profiles above have them. */
@@ -241,7 +137,7 @@ function readings(pieces: number[], stations: Target[], noun: number, at: (n: nu
 
 const from1to = (last: number): number[] => Array.from({ length: last }, (_, i) => i + 1)
 
-/** The demo as it stands at `now` (ISO 8601): a job in draft, one under way, one done. */
+/** The demo as it stands at `now` (ISO 8601): two jobs in draft, one under way, one done, and the library. */
 export function demo(now: string): Demo {
   const runFrom = (hours: number, minutesEach: number) => (n: number) =>
     before(now, hours - (n * minutesEach) / 60)
@@ -252,7 +148,7 @@ export function demo(now: string): Demo {
     jobs: [
       {
         id: key(1, 3),
-        file: { ...knobs, due: day(-2) },
+        file: { ...knobs, due: day(-2), from: { profile: key(6, 3), revision: 1 } },
         enteredAt: before(now, 420),
         batch: {
           key: key(2, 3),
@@ -266,7 +162,7 @@ export function demo(now: string): Demo {
       },
       {
         id: key(1, 2),
-        file: { ...balusters, due: day(16) },
+        file: { ...balusters, due: day(16), from: { profile: key(6, 1), revision: 3 } },
         enteredAt: before(now, 200),
         batch: {
           key: key(2, 2),
@@ -297,6 +193,8 @@ export function demo(now: string): Demo {
         },
       },
       { id: key(1, 1), file: { ...legs, due: day(30) }, enteredAt: before(now, 30) },
+      { id: key(1, 4), file: { ...posts, due: day(44) }, enteredAt: before(now, 26) },
     ],
+    profiles: library(now),
   }
 }

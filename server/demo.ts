@@ -1,5 +1,7 @@
 import { type Demo, type DemoJob, demo } from '../seed/demo.ts'
+import type { DemoProfile } from '../seed/demo-library.ts'
 import { readJobFile } from '../shared/contract/job.ts'
+import { readProfileFile } from '../shared/contract/profile.ts'
 import { readNewReadings } from '../shared/contract/reading.ts'
 import { quickCut } from '../shared/cutting/quick.ts'
 import { pieceOperations } from '../shared/piece.ts'
@@ -8,6 +10,7 @@ import { addBoard } from './batch/board.ts'
 import { jobOf, startedPlan } from './batch/find.ts'
 import { addJob } from './batch/job.ts'
 import { pieceId } from './batch/pieces.ts'
+import { addProfile, changeProfile } from './batch/profile.ts'
 import { logReadings } from './batch/reading.ts'
 import { saveSettings } from './batch/shop.ts'
 import { startBatch } from './batch/start.ts'
@@ -15,6 +18,7 @@ import { settleState, spoilPiece } from './batch/step.ts'
 import type { Context } from './context.ts'
 import { inTransaction } from './storage/database.ts'
 import { jobList } from './storage/read/jobs.ts'
+import { profileList } from './storage/read/profiles.ts'
 import { storedShop } from './storage/read/shop.ts'
 import { insertStep } from './storage/write/pieces.ts'
 
@@ -59,9 +63,18 @@ async function runBatch(context: Context, { id, batch }: DemoJob): Promise<void>
   await settleState(later.db, { job: await jobOf(later, id), frozen }, batch.workedAt)
 }
 
-async function store(context: Context, { shop, boards, jobs }: Demo): Promise<void> {
+async function keepProfile(context: Context, { id, versions }: DemoProfile): Promise<void> {
+  for (const [i, { at, file }] of versions.entries()) {
+    const then = { ...context, now: () => at }
+    if (i === 0) await addProfile(then, { key: id, ...readProfileFile(file) })
+    else await changeProfile(then, { id, revision: i }, readProfileFile(file))
+  }
+}
+
+async function store(context: Context, { shop, boards, jobs, profiles }: Demo): Promise<void> {
   await saveSettings(context, shop)
   for (const board of boards) await addBoard(context, board)
+  for (const profile of profiles) await keepProfile(context, profile)
   for (const job of jobs) {
     const entered = { key: job.id, ...readJobFile(job.file) }
     await addJob({ ...context, now: () => job.enteredAt }, entered)
@@ -72,7 +85,8 @@ async function store(context: Context, { shop, boards, jobs }: Demo): Promise<vo
 /** Fills an empty database with the demo, whole or not at all; answers whether it did. */
 export async function seedDemo(context: Context): Promise<boolean> {
   return inTransaction(context.db, async (tx) => {
-    if ((await storedShop(tx)) || (await jobList(tx)).length > 0) return false
+    if ((await storedShop(tx)) || (await jobList(tx)).length > 0 || (await profileList(tx)).length > 0)
+      return false
     const exactCut: Context['exactCut'] = (order) => Promise.resolve(quickCut(order))
     await store({ ...context, db: tx, exactCut }, demo(context.now()))
     return true

@@ -63,7 +63,7 @@ const browser = await chromium.launch({
 try {
   mkdirSync(pictures, { recursive: true })
   const jobs = await (await fetch(`${address}/api/jobs`)).json()
-  const byState = Object.fromEntries(jobs.map(({ id, state }) => [state, id]))
+  const byState = Object.fromEntries(jobs.toReversed().map(({ id, state }) => [state, id]))
   for (const { name, path, width = 1280, height = 860, act } of shots) {
     const page = await browser.newPage({ viewport: { width, height }, colorScheme: 'light' })
     await page.goto(address + path(byState))

@@ -227,7 +227,7 @@ describe('the built server', () => {
 
   it('fills an empty database with the demo unless told not to', async () => {
     const shown = await serve({ DATA_DIR: join(folder, 'demo'), PORT: '0', SETWRIGHT_DEMO: '1' })
-    expect((await ask(shown.address, '/api/jobs')).body).toHaveLength(3)
+    expect((await ask(shown.address, '/api/jobs')).body).toHaveLength(4)
     await stop(shown)
   }, 60_000)
 

@@ -1,10 +1,16 @@
 import { describe, expect, it } from 'vitest'
 import { demo } from '../../seed/demo.ts'
 import { seedDemo } from '../../server/demo.ts'
-import { withServer } from './serving.ts'
+import { readLibraryProfile } from '../../shared/library.ts'
+import { profileOfSheet } from '../../shared/profile/measured/profile-of-sheet.ts'
+import { readSheet } from '../../shared/profile/measured/sheet-schema.ts'
+import { nm } from '../../shared/units/length.ts'
+import { dowel } from '../jobs.ts'
+import { newKey, withServer } from './serving.ts'
 
 const server = withServer()
 const empty = withServer()
+const bare = withServer()
 
 const jobsOf = async (of = server) => (await of.get('/api/jobs').expect(200)).body as Record<string, any>[]
 const named = async (name: RegExp) => (await jobsOf()).find((job) => name.test(job.name))!
@@ -14,7 +20,7 @@ describe('the demo', () => {
     expect(await seedDemo(server.context())).toBe(true)
     expect(await seedDemo(server.context())).toBe(false)
     expect(new Set((await jobsOf()).map(({ state }) => state))).toEqual(new Set(['done', 'draft', 'started']))
-    expect(await jobsOf()).toHaveLength(3)
+    expect(await jobsOf()).toHaveLength(4)
     expect((await server.get('/api/shop')).body.name).toBe('Hollow Elm Turnery')
     expect((await server.get('/api/boards')).body.length).toBeGreaterThan(0)
   })
@@ -23,6 +29,13 @@ describe('the demo', () => {
     await empty.enter({ ...demo('2026-01-01T00:00:00.000Z').jobs[2]!.file })
     expect(await seedDemo(empty.context())).toBe(false)
     expect(await jobsOf(empty)).toHaveLength(1)
+  })
+
+  it('leaves a database alone in which there is a profile', async () => {
+    const { name, units, profile } = dowel()
+    await bare.post('/api/profiles', { name, units, profile, key: newKey() }).expect(201)
+    expect(await seedDemo(bare.context())).toBe(false)
+    expect(await jobsOf(bare)).toEqual([])
   })
 
   it('is the same every time, with times from the moment given', () => {
@@ -49,6 +62,9 @@ describe('the demo', () => {
     expect(quantity).toBe(36)
     const { body: plan } = await server.get(`/api/jobs/${id}/plan`)
     expect(plan.part.whip.rest).not.toBe('none')
+    // n parts of 11/16 in leave n + 1 gaps, each smaller than the ball of 4 3/8 in: 35 fill less than
+    // 35 × 11/16 + 36 × 4 3/8 = 181.56 in of the 184 in, 36 up to 186.63 in.
+    expect(plan.stair.run.count).toBe(36)
     const { body: pieces } = await server.get(`/api/jobs/${id}/pieces`)
     const finished = pieces.filter((p: { progress: number }) => p.progress === 1)
     expect(finished.length).toBeGreaterThan(5)
@@ -68,5 +84,72 @@ describe('the demo', () => {
     expect(plan.blank.stock.perBlank).toBeGreaterThan(1)
     const { body: match } = await server.get(`/api/jobs/${knobs.id}/match`)
     expect(match.stations.find((s: { key: string }) => s.key === 'rim').n).toBe(24)
+  })
+
+  it('has posts in left and right hands, with a joint on two faces', async () => {
+    const posts = await named(/posts/)
+    expect(posts).toMatchObject({ mirrored: true, state: 'draft' })
+    expect(posts.quantity % 2).toBe(0)
+    const { body: plan } = await server.get(`/api/jobs/${posts.id}/plan`).expect(200)
+    expect(new Set(plan.job.joints.map(({ face }: { face: string }) => face))).toEqual(new Set(['A', 'B']))
+    expect(plan.blank.lathes.some((lathe: { fits: boolean }) => lathe.fits)).toBe(true)
+  })
+
+  it('reads every field of its jobs', async () => {
+    for (const { id } of await jobsOf()) {
+      const { body: plan } = await server.get(`/api/jobs/${id}/plan`).expect(200)
+      expect(plan.job.unread, plan.job.name).toEqual([])
+    }
+  })
+})
+
+describe('the library of the demo', () => {
+  const profiles = async () => (await server.get('/api/profiles').expect(200)).body as Record<string, any>[]
+  const profile = async (name: RegExp) => (await profiles()).find((kept) => name.test(kept.name))!
+
+  it('has profiles in inches and in mm, all but one whole, and prints of those', async () => {
+    const all = await profiles()
+    expect(all).toHaveLength(6)
+    expect(new Set(all.map(({ units }) => units))).toEqual(new Set(['in', 'mm']))
+    const whole = all.filter(({ profile: { stations } }) => stations.length > 0)
+    expect(whole).toHaveLength(5)
+    for (const { id } of whole) await server.get(`/api/profiles/${id}/prints/pattern.svg`).expect(200)
+    expect(all.some(({ profile: { split } }) => split === true)).toBe(true)
+  })
+
+  it('has a baluster in three versions, the last of which the job was made from', async () => {
+    const baluster = await profile(/baluster/)
+    expect(baluster.revision).toBe(3)
+    const { body: versions } = await server.get(`/api/profiles/${baluster.id}/versions`).expect(200)
+    expect(versions).toHaveLength(3)
+    expect(new Set(versions.map((version: object) => JSON.stringify(version))).size).toBe(3)
+    const job = await named(/balusters/)
+    expect(job.from).toEqual({ profile: baluster.id, revision: 3 })
+    expect(job.profile).toEqual(baluster.profile)
+  })
+
+  it('has a leg that is what its sheet of two originals tells, one worn and read from its shoulder', async () => {
+    const leg = await profile(/leg/)
+    const { single, sheet } = readLibraryProfile(leg)
+    expect(sheet!.originals).toHaveLength(2)
+    expect(sheet!.originals[1]).toMatchObject({ datum: { name: 'shoulder', towards: 'foot' } })
+    expect(sheet!.originals[1]!.wear).toBeGreaterThan(0)
+    const { stations, missing, notes } = profileOfSheet(sheet!)
+    expect(missing).toEqual([])
+    expect(notes.filter((note) => /foot|order/.test(note) && /differ|apart/.test(note))).toEqual([])
+    const sizes = (list: typeof stations) =>
+      list.map(({ at, diameter, rise, depth, then }) => [
+        then,
+        ...[at, diameter, rise, depth].map((mm) => mm && nm(mm)),
+      ])
+    expect(sizes(stations)).toEqual(sizes(single!.profile.stations))
+  })
+
+  it('has a spindle left half measured', async () => {
+    const spindle = await profile(/spindle/)
+    expect(spindle.profile.stations).toEqual([])
+    const missing = profileOfSheet(readSheet(spindle.sheet)).missing
+    expect(missing.length).toBeGreaterThan(0)
+    await server.get(`/api/profiles/${spindle.id}/prints/pattern.pdf`).expect(409)
   })
 })
