@@ -178,6 +178,36 @@ describe('what was measured', () => {
     expect((await stored(page)).profile.stations).toHaveLength(2)
   })
 
+  it('is typed on while it is saved', async () => {
+    const { page, complaints } = await open('/profiles/new/measure')
+    await type(page, rod.slice(0, 2))
+    await page.keyboard.press('Control+s')
+    await type(page, leg.slice(5, 10))
+    await page.waitForURL(/\/profiles\/[0-9a-f-]{36}\/measure$/)
+    await type(page, leg.slice(10))
+    await page.waitForTimeout(300)
+    await page.reload()
+    await settled(page)
+    const places = await rows(page).locator('span.position').allTextContents()
+    expect(places.map((text) => text.replace(/^position /, ''))).toEqual(
+      ['0', '2', '3-1/4', '3-7/8', '4', '7-1/2', '11', '13', '13-1/4', '14', '15-1/2'].map(
+        (at) => `${at} in`,
+      ),
+    )
+    expect(complaints).toEqual([])
+  })
+
+  it('is laid aside when another is begun, and gone on with', async () => {
+    const { page } = await open('/profiles/new/measure')
+    await type(page, rod)
+    await page.getByRole('button', { name: 'Start over' }).click()
+    await page.getByText(/no name yet, 3 stations/).waitFor()
+    expect(await rows(page).count()).toBe(0)
+    await page.getByRole('button', { name: 'Go on with it' }).click()
+    await rows(page).nth(2).waitFor()
+    expect(await rows(page).count()).toBe(3)
+  })
+
   it('tells a figure that cannot be read, and stays there', async () => {
     const { page } = await open('/profiles/new/measure')
     await page.keyboard.type('1 1/')

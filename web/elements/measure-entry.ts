@@ -126,6 +126,11 @@ export class MeasureEntry extends LitElement {
     if (isRead(this.textOf(next))) field?.select()
   }
 
+  /** Brings the cursor back to where it was. */
+  resume(): void {
+    this.renderRoot.querySelector<HTMLElement>(`#${this.active}`)?.focus({ preventScroll: true })
+  }
+
   private textOf(figure: FigureName): string {
     const { at, diameters } = this.reading
     const size = sizeOf[this.entered.then ?? 'straight']

@@ -98,7 +98,7 @@ export class MeasurePlaces extends LitElement {
     const side = place.then === 'square' && place.side !== undefined ? place.side : undefined
     return html`<button type="button" aria-current=${i === this.place ? 'step' : nothing} @click=${() => this.go(i)}>
       <span class="soft">${i}</span><span class="name">${place.name ?? ''}</span>
-      <span><span class="hidden-label">position </span>${this.written(at)}</span>
+      <span class="position"><span class="hidden-label">position </span>${this.written(at)}</span>
       <span>${diameters.length > 0 || side === undefined ? html`Ø ${this.written(diameters[0])}${diameters[1] ? html` × ${this.written(diameters[1])}` : nothing}` : nothing}
         ${side === undefined ? nothing : html`□ ${this.written(side)}`}</span>
       <span>${this.shapeOf(i)}</span><span>${place.check ? html`✓<span class="hidden-label"> check</span>` : nothing}</span>

@@ -14,15 +14,17 @@ import '../elements/measure-ways.ts'
 import '../elements/save-bar.ts'
 import '../elements/turned-part.ts'
 import { inUnits } from '../job-entries.ts'
+import type { EnteredStation } from '../job-file.ts'
 import { type LibraryFile, libraryFileOf } from '../library-file.ts'
 import { Load } from '../load.ts'
 import { dropPhoto, keepPhoto, waitingPhoto } from '../photo-store.ts'
 import { go, profilePath } from '../router.ts'
+import { sameFile } from '../save-draft.ts'
 import { profileSaver } from '../save-profile.ts'
 import { length, lengthStyle, SessionController } from '../session.ts'
 import { type EnteredSheet, newSheet, sentSheet, sheetOf } from '../sheet-file.ts'
 import { dropHand, freshHand, handOf, keepHand, type SheetHand } from '../sheet-hand.ts'
-import { redone, remembered, undone } from '../sheet-history.ts'
+import { noHistory, redone, remembered, undone } from '../sheet-history.ts'
 import { type LiveSheet, liveSheet, sameStations, stationsOfSheet } from '../sheet-live.ts'
 import { unreadPlace } from '../sheet-way.ts'
 import { noteChange, type ShopAndWoods, shopAndWoods, watchChanges } from '../store.ts'
@@ -35,6 +37,13 @@ interface Ground extends ShopAndWoods {
 
 /** So many reasons why it is no whole profile yet are told at once. */
 const LACKING_TOLD = 4
+
+/** A draft told by the stations on its sheet, which are more than those that can be drawn. */
+const asMeasured = (other: OtherDraft<LibraryFile>): OtherDraft<LibraryFile> => {
+  const { file } = other.draft
+  const stations = sheetOf(file.sheet, file.units).stations as EnteredStation[]
+  return { ...other, draft: { ...other.draft, file: { ...file, profile: { stations } } } }
+}
 
 /** The measuring sheet: a piece is copied at the bench, station by station, and becomes a profile of the library. */
 @customElement('measure-page')
@@ -111,8 +120,10 @@ export class MeasurePage extends LitElement {
     reload: () => this.reload(),
     focus: () => void this.entry?.takeFocus(),
   })
-  /** What is under the hand goes on when a new profile gets its address. */
-  private carried?: SheetHand
+  /** The id that a new profile was given: its address changes, nothing else does. */
+  private justStored = ''
+  /** The photograph of a draft that is taken over from another tab. */
+  private adopted: string | null | undefined
   /** What is done once it is stored. */
   private next?: (id: string) => void | Promise<void>
   private begun = false
@@ -141,9 +152,19 @@ export class MeasurePage extends LitElement {
 
   protected override willUpdate(changed: Map<string, unknown>) {
     if (!changed.has('profileId')) return
+    if (this.justStored !== '' && this.profileId === this.justStored) return this.stay()
     this.desk.turnTo(this.profileId)
     this.begun = false
     void this.reload()
+  }
+
+  /** The sheet that was just stored for the first time goes on at its own address, under the same cursor. */
+  private stay() {
+    const { file, revision } = this.desk.draft!
+    this.desk.turnTo(this.profileId)
+    this.desk.begin(revision === undefined ? undefined : { file, revision }, () => file)
+    if (!this.desk.saved) keepHand(this.desk.draft!.key, this.hand)
+    void this.updateComplete.then(() => this.entry?.resume())
   }
 
   private async reload() {
@@ -176,6 +197,7 @@ export class MeasurePage extends LitElement {
   private begin({ stored, shop }: Ground) {
     const file = stored && libraryFileOf(stored)
     const { units } = shop
+    const before = this.sheet
     this.desk.begin(
       file && {
         file: { ...file, sheet: { ...sheetOf(file.sheet, file.units) } },
@@ -184,14 +206,15 @@ export class MeasurePage extends LitElement {
       () => ({ name: '', units, profile: { stations: [] }, sheet: { ...newSheet(units) } }),
     )
     const { key, file: begun } = this.desk.draft!
-    const hand = handOf(key) ?? this.carried ?? (this.begun ? this.hand : this.firstHand(begun))
+    const hand = handOf(key) ?? (this.begun ? this.hand : this.firstHand(begun))
     const { originals, stations } = this.sheet
     this.hand = {
       ...hand,
       original: Math.min(hand.original, originals.length - 1),
       place: Math.min(hand.place, stations.length),
+      // What somebody else has measured since is not undone with what was measured here.
+      history: this.begun && !sameFile(before, this.sheet) ? noHistory : hand.history,
     }
-    this.carried = undefined
     if (!this.begun) void this.updateComplete.then(() => this.entry?.takeFocus())
     this.begun = true
   }
@@ -214,6 +237,8 @@ export class MeasurePage extends LitElement {
 
   private async fetchPhoto({ stored }: Ground) {
     try {
+      if (this.adopted !== undefined) await keepPhoto(this.photoKey, this.adopted)
+      this.adopted = undefined
       const waiting = await waitingPhoto(this.photoKey)
       this.image = (waiting === undefined ? stored && (await profilePhoto(stored.id)) : waiting) ?? ''
     } catch (failure) {
@@ -344,7 +369,7 @@ export class MeasurePage extends LitElement {
     if (this.desk.saved) dropHand(key)
     if (this.next) return this.goNext(id)
     if (id === this.profileId) return
-    this.carried = this.hand
+    if (this.profileId === '') this.justStored = id
     go(profilePath(id, 'measure'), { replace: this.profileId === '' })
   }
 
@@ -403,12 +428,25 @@ export class MeasurePage extends LitElement {
 
   private readonly job = () => this.save(async (id) => makeJob(await storedProfile(id)))
 
+  /** A sheet that is started over is laid aside, not lost: it is dropped only when asked for twice. */
   private readonly discard = async () => {
-    const { key } = this.desk.draft!
-    dropHand(key)
-    await dropPhoto(this.photoKey)
+    sheetDrafts.setAside(this.profileId)
     this.begun = false
     await this.desk.discard()
+  }
+
+  private readonly adopt = async ({ detail }: CustomEvent<OtherDraft<LibraryFile>>) => {
+    const other = this.desk.others.find(({ place }) => place === detail.place)!
+    this.adopted = await waitingPhoto(other.draft.key)
+    this.begun = false
+    this.desk.adopt(other)
+  }
+
+  private readonly dropOther = async ({ detail }: CustomEvent<OtherDraft<LibraryFile>>) => {
+    const { key } = detail.draft
+    this.desk.dropOther(detail)
+    dropHand(key)
+    await dropPhoto(key)
   }
 
   private readonly abandon = () => {
@@ -437,10 +475,9 @@ export class MeasurePage extends LitElement {
           </div>
         </div>
         <p role="status" class=${this.message ? 'notice' : 'hidden-label'}>${this.message}</p>
-        <draft-notices what="profile" .conflict=${desk.conflict} .gone=${desk.gone} .fresh=${profileId === ''} .others=${desk.others}
+        <draft-notices what="profile" .conflict=${desk.conflict} .gone=${desk.gone} .fresh=${profileId === ''} .others=${desk.others.map(asMeasured)}
           @discard=${this.discard} @overwrite=${desk.saveOverTheirs} @save-as-new=${desk.saveMineAsNew} @abandon=${this.abandon}
-          @adopt=${({ detail }: CustomEvent<OtherDraft<LibraryFile>>) => desk.adopt(detail)}
-          @drop-other=${({ detail }: CustomEvent<OtherDraft<LibraryFile>>) => desk.dropOther(detail)}></draft-notices>
+          @adopt=${this.adopt} @drop-other=${this.dropOther}></draft-notices>
         <div class="bench">
           <div>${this.entering(live, file)}</div>
           <div>${this.drawn(live, file)} ${this.ways(ground, live, file)}</div>
