@@ -16,6 +16,8 @@ export interface PrintOptions {
   pieces?: Pick<Piece, 'number' | 'spare'>[]
   /** The wood's own name; without it the species key is written out. */
   wood?: string
+  /** What is printed, in the heading instead of the quantity and its blanks. */
+  batch?: string
   /** When the plan was made, ISO 8601: the print's only date. */
   madeAt?: string
 }
@@ -186,7 +188,12 @@ function drawHeading(print: Print, page: number, pages: number): void {
   line(doc, print.title, box.right - titleWidth, top + 13)
   line(doc, fitted(doc, plainText(plan.job.name), width - titleWidth - 12), box.left, top + 13)
   ink(doc, 'plain', BENCH_PT)
-  line(doc, fitted(doc, `${batchText(plan)} · ${partText(plan, options)}`, width), box.left, top + 29)
+  line(
+    doc,
+    fitted(doc, `${options.batch ?? batchText(plan)} · ${partText(plan, options)}`, width),
+    box.left,
+    top + 29,
+  )
   doc
     .lineWidth(0.5)
     .moveTo(box.left, top + 43)

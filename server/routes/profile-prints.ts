@@ -26,7 +26,10 @@ export const profilePrintRoutes: Routes = (app, context) => {
       async (request, reply) => {
         const profile = await profileOf(context, request.params.id)
         const plan = await planOfProfile(context, profile)
-        const known = profile.file.species === undefined ? { wood: 'no wood named' } : {}
+        const known = {
+          batch: `From the library, version ${profile.revision}`,
+          ...(profile.file.species === undefined && { wood: 'no wood named' }),
+        }
         const pdf = await printOfPlan(context, what, plan, request.query, known)
         return sendPdf(reply, pdf, profile.file.name, what)
       },

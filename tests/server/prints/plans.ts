@@ -68,6 +68,7 @@ export const shop: Shop = {
   abrasivePerPiece: 0.3,
   minimumCharge: 60,
   species: [],
+  lots: [],
 }
 
 function job(change: Partial<Job> = {}): Job {

@@ -18,7 +18,8 @@ describe('GET /api/profiles/:id/prints', () => {
     expect(answer.headers['content-type']).toBe('application/pdf')
     expect(answer.headers['content-disposition']).toBe('inline; filename="Le-gs-of-A-l-4-pattern.pdf"')
     expect(answer.body.subarray(0, 5).toString()).toBe('%PDF-')
-    expect(phrasesOf(answer.body)).toMatch(/1 piece\b/)
+    expect(phrasesOf(answer.body)).toContain('From the library, version 1 · ')
+    expect(phrasesOf(answer.body)).not.toMatch(/1 piece\b/)
   })
 
   it('prints what a job of that profile prints, but for the number of pieces', async () => {
@@ -45,6 +46,17 @@ describe('GET /api/profiles/:id/prints', () => {
     expect(long!).toBeCloseTo(297, 0)
     const { body } = await server.get(`/api/profiles/${id}/prints/pattern.pdf?paper=napkin`).expect(422)
     expect(body.errors[0].path).toBe('paper')
+  })
+
+  it.each(['pattern', 'story-stick'])('prints %s on a roll of a width in any form', async (what) => {
+    const id = await keep()
+    const address = `/api/profiles/${id}/prints/${what}.pdf`
+    const { body } = await server.get(`${address}?paper=roll&width=24in`).expect(200)
+    // The leg of 16-1/2 in lies across a roll of 24 in: 1,728 units of 1/72 in.
+    expect(body.toString('latin1')).toContain('/MediaBox [0 0 1728 ')
+    expect(phrasesOf(body)).toContain('16-1/2 in')
+    const refused = await server.get(`${address}?paper=roll`).expect(422)
+    expect(refused.body.errors[0].path).toBe('width')
   })
 
   it('needs no wood, and names none that was not named', async () => {
