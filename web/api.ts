@@ -10,7 +10,7 @@ import type { Breach } from '../shared/problem.ts'
 import type { Shop } from '../shared/shop.ts'
 import type { Species } from '../shared/wood/species.ts'
 import type { JobFile, StoredJob } from './job-file.ts'
-import { session } from './session.ts'
+import { DEFAULT_ROLL, session } from './session.ts'
 
 /** What the server refused, with the fields it named; status 0 when it could not be reached. */
 export class Refusal extends Error {
@@ -128,9 +128,6 @@ export const addReading = (jobId: string, reading: NewReading) =>
 export const matchOf = (jobId: string, stage?: ReadingStage) =>
   ask<JobMatch>(`${job(jobId)}/match${stage ? `?stage=${stage}` : ''}`)
 
-/** A roll of tracing paper as drawing offices have it; common practice, no source. */
-const DEFAULT_ROLL = '24 in'
-
 export type Print =
   | 'pattern.pdf'
   | 'pattern.svg'
@@ -141,9 +138,13 @@ export type Print =
   | 'labels.pdf'
   | 'quote.pdf' // prettier-ignore
 
-/** How prints are asked for: the way of writing lengths and the paper the person has chosen. */
-function asChosen(): string {
-  const { style, paper, rollWidth = DEFAULT_ROLL } = session()
+/** What is drawn along the part goes on a roll; everything else on the shop’s own sheets. */
+const onRoll: Print[] = ['pattern.pdf', 'story-stick.pdf']
+
+/** How a print is asked for: the way of writing lengths and the paper the person has chosen. */
+function asChosen(print: Print): string {
+  const { style, paper: chosen, rollWidth = DEFAULT_ROLL } = session()
+  const paper = chosen === 'roll' && !onRoll.includes(print) ? undefined : chosen
   const asked = new URLSearchParams({
     ...(style && { style }),
     ...(paper && { paper }),
@@ -154,7 +155,7 @@ function asChosen(): string {
 
 /** The address of a print of a job. */
 export const printPath = (jobId: string, print: Print): string =>
-  `/api${job(jobId)}/prints/${print}${asChosen()}`
+  `/api${job(jobId)}/prints/${print}${asChosen(print)}`
 
 const profile = (id: string) => `/profiles/${encodeURIComponent(id)}`
 
@@ -179,7 +180,7 @@ export const profileVersions = (id: string) => ask<ProfileVersion[]>(`${profile(
 export const profilePrintPath = (
   id: string,
   print: 'pattern.pdf' | 'pattern.svg' | 'story-stick.pdf',
-): string => `/api${profile(id)}/prints/${print}${asChosen()}`
+): string => `/api${profile(id)}/prints/${print}${asChosen(print)}`
 /** The photograph behind a profile, as a data address; `undefined` where there is none. */
 export const profilePhoto = async (id: string): Promise<string | undefined> =>
   (await ask<{ image?: string }>(`${profile(id)}/photo`)).image

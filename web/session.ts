@@ -14,6 +14,9 @@ export interface Session {
   by: string
 }
 
+/** A roll of tracing paper as drawing offices have it; common practice, no source. */
+export const DEFAULT_ROLL = '24 in'
+
 const KEY = 'setwright.session'
 const listeners = new Set<() => void>()
 let current: Session = readSession()
