@@ -110,6 +110,33 @@ describe('a profile of the library', () => {
     await compared(page).getByText('B is 11/32 in thicker than A, 15 in from the top').waitFor()
   })
 
+  it('is changed, saved and compared by the keyboard alone', async () => {
+    const id = await add(leg({ name: 'Keyed leg' }))
+    const { page } = await open(`/profiles/${id}`)
+    const reach = async (what: ReturnType<Page['getByLabel']>) => {
+      for (let i = 0; i < 150; i++) {
+        if (await what.evaluate((element) => element.matches(':focus'))) return
+        await page.keyboard.press('Tab')
+      }
+      throw new Error('150 presses of Tab did not reach it')
+    }
+    await reach(diameter(page, 1))
+    await page.keyboard.press('ControlOrMeta+A')
+    await page.keyboard.type('1 1/4')
+    await reach(page.getByRole('button', { name: 'Save the profile' }))
+    await page.keyboard.press('Enter')
+    await page.getByText('Version 2, the latest').waitFor()
+    await reach(page.getByRole('button', { name: 'Compare version 1 with the drawing' }))
+    await page.keyboard.press('Enter')
+    await compared(page).getByText('B is 1/8 in thicker than A, 12 in from the foot').waitFor()
+    const chosen = page.getByLabel('Compare with', { exact: true })
+    expect(await chosen.evaluate((element) => element.matches(':focus'))).toBe(true)
+    await page.keyboard.press('Tab')
+    await page.keyboard.press('ArrowDown')
+    // Top to top of two parts of one length the place is the same, 8 in down from the top.
+    await compared(page).getByText('B is 1/8 in thicker than A, 8 in from the top').waitFor()
+  })
+
   it('restores an old version as a new one', async () => {
     const id = await add(leg({ name: 'Restored leg' }))
     await put(id, 1, leg({ name: 'Restored leg', notes: 'Thicker was wrong' }))

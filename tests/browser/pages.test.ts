@@ -1,22 +1,28 @@
 import { describe, expect, it } from 'vitest'
 import type { JobState } from '../../shared/contract/job.ts'
+import type { LibraryProfile } from '../../shared/library.ts'
 import type { StoredJob } from '../../web/job-file.ts'
-import { type JobPage, jobPath } from '../../web/router.ts'
+import { type JobPage, jobPath, profilePath } from '../../web/router.ts'
 import { expectAccessible, expectNoSidewaysScroll, expectTouchable, withBrowser } from './browser.ts'
 
 const { open, ask } = withBrowser({ demo: true })
 
 /** The pages of a job that look different in each state it can be in. */
 const pagesOf: Record<JobState, readonly JobPage[]> = {
-  draft: ['profile', 'wood', 'work', 'rack', 'checks'],
-  started: ['profile', 'work', 'rack', 'checks'],
+  draft: ['profile', 'part', 'wood', 'work', 'rack', 'checks'],
+  started: ['profile', 'part', 'work', 'rack', 'checks'],
   done: ['rack', 'checks'],
 }
 
 async function addresses(): Promise<string[]> {
   const jobs = await ask<StoredJob[]>('/api/jobs')
   const ofJobs = jobs.flatMap(({ id, state }) => pagesOf[state].map((page) => jobPath(id, page)))
-  return ['/jobs', '/jobs/new', '/shop', '/nowhere', ...ofJobs]
+  const profiles = await ask<LibraryProfile[]>('/api/profiles')
+  const ofProfiles = ['', ...profiles.map(({ id }) => id)].flatMap((id) => [
+    profilePath(id),
+    profilePath(id, 'measure'),
+  ])
+  return ['/jobs', '/jobs/new', '/profiles', '/shop', '/nowhere', ...ofJobs, ...ofProfiles]
 }
 
 const openings = [390, 1280].flatMap((width) => [false, true].map((dark) => ({ width, dark })))
