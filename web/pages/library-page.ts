@@ -67,9 +67,9 @@ export class LibraryPage extends LitElement {
   override connectedCallback() {
     super.connectedCallback()
     this.unwatch = watchChanges((change) => {
-      if (change.kind === 'shop') void this.fetch()
+      if (change.kind === 'shop') void this.refresh()
       else if (change.kind === 'profile' && !this.desk.saving)
-        void (this.desk.saved ? this.reload() : this.fetch())
+        void (this.desk.saved ? this.reload() : this.refresh())
     })
   }
 
@@ -86,7 +86,7 @@ export class LibraryPage extends LitElement {
     void this.reload()
   }
 
-  private fetch() {
+  private refresh() {
     const { profileId } = this
     return this.ground.from(async () => {
       const [shop, stored, versions, all] = await Promise.all([
@@ -102,7 +102,7 @@ export class LibraryPage extends LitElement {
 
   private async reload() {
     const { profileId } = this
-    await this.fetch()
+    await this.refresh()
     const ground = this.ground.value
     if (!ground || this.ground.failure || this.profileId !== profileId) return
     const { stored } = ground
@@ -129,7 +129,7 @@ export class LibraryPage extends LitElement {
   private stored(id: string, fresh: boolean) {
     noteChange({ kind: 'profile', id })
     if (fresh) go(profilePath(id), { replace: this.profileId === '' })
-    else void this.fetch()
+    else void this.refresh()
   }
 
   private async attempt(action: () => Promise<unknown>) {
