@@ -247,7 +247,7 @@ describe('what was measured', () => {
       body: JSON.stringify(drawnOn),
     })
     await page.goto(`${page.url()}/measure`)
-    await page.getByText(/drawn on by hand since it was measured/).waitFor()
+    await page.getByText(/The profile is drawn by hand: it stays as drawn/).waitFor()
     await type(page, [['4', '1']])
     await page.keyboard.press('Control+s')
     await page.locator('save-bar').getByText('Saved.').waitFor()
@@ -423,8 +423,10 @@ describe('a photograph', () => {
     const photo = page.locator('photo-points svg')
     await photo.waitFor()
     const tap = async (x: number, y: number) => {
-      const box = (await photo.boundingBox())!
-      await photo.click({ position: { x: (x / 800) * box.width, y: (y / 400) * box.height } })
+      const image = photo.locator('image')
+      await image.scrollIntoViewIfNeeded()
+      const box = (await image.boundingBox())!
+      await page.mouse.click(box.x + (x / 800) * box.width, box.y + (y / 400) * box.height)
     }
     await tap(100, 200)
     await tap(700, 200)

@@ -6,6 +6,7 @@ import {
   readingAt,
   sentSheet,
   sheetInUnits,
+  sheetOf,
   withDiameter,
   withOriginal,
   withOriginalChange,
@@ -67,6 +68,20 @@ describe('a measuring sheet', () => {
     expect(sent.stations).toHaveLength(3)
     expect(sent.originals.map(({ readings }) => readings.length)).toEqual([3, 3])
     expect(sent.originals[1]!.readings[0]).toEqual({ diameters: [] })
+  })
+
+  it('is read from a store with what it leaves out filled in', () => {
+    const stored = {
+      units: 'mm',
+      stations: [{}, { name: 'collar' }],
+      originals: [{ readings: [{ at: 0 }, { at: '40', diameters: ['32'] }] }],
+    }
+    const sheet = sheetOf(stored, 'mm')
+    expect(sheet).toMatchObject({ way: 'running', choice: 'larger' })
+    expect(sheet.originals[0]!.name).toBe('Original 1')
+    expect(readingAt(sheet, 0, 0)).toEqual({ at: 0, diameters: [] })
+    expect(readingAt(sheetOf(stored, 'in'), 0, 1)).toEqual({ at: '40 mm', diameters: ['32 mm'] })
+    expect(sheetOf(undefined, 'in')).toEqual(newSheet('in'))
   })
 
   it('means the same lengths in other units', () => {

@@ -64,6 +64,8 @@ export class MeasureEntry extends LitElement {
   @property({ type: Number }) place = 0
   /** Where the places of this original lie, mm from the foot. */
   @property({ attribute: false }) positions: readonly (number | undefined)[] = []
+  /** Where all originals together have this station, mm from the foot. */
+  @property({ type: Number }) expected?: number
   /** What cannot be read, by its path in the sheet. */
   @property({ attribute: false }) errors: ReadonlyMap<string, string> = new Map()
   @property({ type: Boolean }) canUndo = false
@@ -264,7 +266,7 @@ export class MeasureEntry extends LitElement {
     return html`<div class="entry" @keydown=${this.pressed}>
       <div class="head">
         <h2>${fresh ? 'Next station' : `Station ${place}${this.entered.name ? `, ${this.entered.name}` : ''}`}</h2>
-        <p class="soft small">${fresh ? `${sheet.stations.length} so far` : `of ${sheet.stations.length}, counted from the foot`}</p>
+        <p class="soft small">${sheet.originals.length > 1 ? html`<b>${sheet.originals[this.original]?.name}</b>, ` : nothing}${fresh ? `${sheet.stations.length} so far` : `of ${sheet.stations.length}, from the foot`}</p>
       </div>
       ${this.figures()}
       ${this.told ? html`<p class="caution" role="status">${this.told}</p>` : nothing}
@@ -348,6 +350,9 @@ export class MeasureEntry extends LitElement {
       return `▲ ${length(here, sheet.units)} from the foot lies below the station before it, ${length(below, sheet.units)}.`
     if (here !== undefined && (datum || sheet.way === 'span' || sheet.originals[this.original]?.wear))
       return `${length(here, sheet.units)} from the foot`
+    const several = sheet.originals.length > 1
+    if (several && this.reading.at === undefined && this.expected !== undefined)
+      return `${length(this.expected, sheet.units)} from the foot on the others`
     if (sheet.way === 'span') return 'from the station before'
     return datum ? `from the ${datum.name || 'datum'} towards the ${datum.towards}` : ''
   }

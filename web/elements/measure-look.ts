@@ -89,3 +89,56 @@ export const measureLook = css`
     }
   }
 `
+
+/** How the page lies: keys and drawing side by side, or together on one phone screen. */
+export const measureBench = css`
+  :host {
+    padding-bottom: 1rem;
+  }
+  .bench {
+    display: grid;
+    gap: var(--space-4) var(--space-6);
+    grid-template-columns: minmax(0, 1fr);
+    align-items: start;
+  }
+  .bench > div {
+    display: grid;
+    gap: var(--space-4);
+    grid-template-columns: minmax(0, 1fr);
+    min-width: 0;
+  }
+  .growing {
+    display: none;
+  }
+  @media (min-width: 60rem) {
+    .bench {
+      grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
+    }
+  }
+  .hand {
+    display: none;
+  }
+  /* The keys, the figures and the drawing stand on one phone screen: saving moves to the head. */
+  @media (max-width: 46rem) {
+    .page {
+      gap: var(--space-3);
+    }
+    h1 {
+      font-size: var(--size-large);
+    }
+    .hand {
+      display: flex;
+    }
+    .growing {
+      display: block;
+      max-height: 6rem;
+      overflow: hidden;
+    }
+    .entering {
+      padding: var(--space-3);
+    }
+    save-bar {
+      position: static;
+    }
+  }
+`

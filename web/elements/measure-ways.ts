@@ -53,7 +53,7 @@ export class MeasureWays extends LitElement {
       ${this.lines()} ${this.range()}
       ${
         this.byHand
-          ? html`<p class="caution">The profile was drawn on by hand since it was measured: it stays as drawn, whatever is measured. Drawn anew, it follows the sheet again; the version before is kept.</p>
+          ? html`<p class="caution">The profile is drawn by hand: it stays as drawn, whatever is measured. Drawn anew, it follows the sheet again; the version before is kept.</p>
             <div class="buttons"><button type="button" @click=${() => this.tick('by-hand', false)}>Draw it anew from the sheet</button></div>`
           : nothing
       }

@@ -32,6 +32,9 @@ export class PhotoPoints extends LitElement {
         touch-action: manipulation;
         cursor: crosshair;
       }
+      svg:not(.twice, .four) {
+        max-height: 55vh;
+      }
       svg.twice {
         width: 200%;
       }
@@ -62,6 +65,8 @@ export class PhotoPoints extends LitElement {
   @property({ type: Boolean }) setsFoot = false
   @state() private first?: Point
   @state() private cross?: Point
+  /** The crosshair is shown to those who move it by keyboard. */
+  @state() private shown = false
   @state() private zoom: 1 | 2 | 4 = 1
   @query('svg') private drawing!: SVGSVGElement
 
@@ -70,6 +75,7 @@ export class PhotoPoints extends LitElement {
     if (!matrix) return
     const { x, y } = new DOMPoint(event.clientX, event.clientY).matrixTransform(matrix.inverse())
     this.cross = this.within([x, y])
+    this.shown = false
     this.set(this.cross)
   }
 
@@ -97,6 +103,7 @@ export class PhotoPoints extends LitElement {
       this.set(at)
     } else if (event.key === 'Escape') this.first = undefined
     else return
+    this.shown = true
     event.preventDefault()
   }
 
@@ -112,7 +119,7 @@ export class PhotoPoints extends LitElement {
           ${this.lines.map(({ from, to }) => this.marked(`M${from}L${to}`, [from, to], scale))}
           ${this.first ? this.marked('', [this.first], scale) : nothing}
           ${this.foot ? this.marked(`M${this.foot}m${-9 * scale} 0h${18 * scale}m${-9 * scale} ${-9 * scale}v${18 * scale}`, [], scale) : nothing}
-          ${this.cross ? this.marked(`M${this.cross[0]} 0V${height}M0 ${this.cross[1]}H${width}`, [], scale) : nothing}
+          ${this.cross && this.shown ? this.marked(`M${this.cross[0]} 0V${height}M0 ${this.cross[1]}H${width}`, [], scale) : nothing}
         </svg>
       </div>
       <div class="buttons">

@@ -1,12 +1,13 @@
-import { css, html, LitElement, nothing } from 'lit'
+import { html, LitElement, nothing } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
 import { isMeasuring, type LibraryProfile } from '../../shared/library.ts'
-import { profilePhoto, putProfilePhoto, Refusal, storedProfile } from '../api.ts'
+import { Refusal, storedProfile } from '../api.ts'
 import { DraftDesk } from '../draft-desk.ts'
 import { type OtherDraft, sheetDrafts } from '../drafts.ts'
 import '../elements/draft-notices.ts'
 import '../elements/measure-entry.ts'
 import type { MeasureEntry, SheetEdit } from '../elements/measure-entry.ts'
+import { measureBench } from '../elements/measure-look.ts'
 import '../elements/measure-originals.ts'
 import '../elements/measure-photo.ts'
 import '../elements/measure-places.ts'
@@ -17,7 +18,8 @@ import { inUnits } from '../job-entries.ts'
 import type { EnteredStation } from '../job-file.ts'
 import { type LibraryFile, libraryFileOf } from '../library-file.ts'
 import { Load } from '../load.ts'
-import { dropPhoto, keepPhoto, waitingPhoto } from '../photo-store.ts'
+import { PhotoDesk } from '../photo-desk.ts'
+import { dropPhoto } from '../photo-store.ts'
 import { go, profilePath } from '../router.ts'
 import { sameFile } from '../save-draft.ts'
 import { profileSaver } from '../save-profile.ts'
@@ -48,69 +50,16 @@ const asMeasured = (other: OtherDraft<LibraryFile>): OtherDraft<LibraryFile> => 
 /** The measuring sheet: a piece is copied at the bench, station by station, and becomes a profile of the library. */
 @customElement('measure-page')
 export class MeasurePage extends LitElement {
-  static override styles = [
-    ...pageWear,
-    css`
-      :host {
-        padding-bottom: 1rem;
-      }
-      .bench {
-        display: grid;
-        gap: var(--space-4) var(--space-6);
-        grid-template-columns: minmax(0, 1fr);
-        align-items: start;
-      }
-      .bench > div {
-        display: grid;
-        gap: var(--space-4);
-        grid-template-columns: minmax(0, 1fr);
-        min-width: 0;
-      }
-      .growing {
-        display: none;
-      }
-      @media (min-width: 60rem) {
-        .bench {
-          grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
-        }
-      }
-      .hand {
-        display: none;
-      }
-      /* The keys, the figures and the drawing stand on one phone screen: saving moves to the head. */
-      @media (max-width: 46rem) {
-        .page {
-          gap: var(--space-3);
-        }
-        h1 {
-          font-size: var(--size-large);
-        }
-        .hand {
-          display: flex;
-        }
-        .growing {
-          display: block;
-          max-height: 6rem;
-          overflow: hidden;
-        }
-        .entering {
-          padding: var(--space-3);
-        }
-        save-bar {
-          position: static;
-        }
-      }
-    `,
-  ]
+  static override styles = [...pageWear, measureBench]
 
   @property() profileId = ''
   @state() private live?: LiveSheet
   @state() private hand: SheetHand = freshHand
-  @state() private image = ''
   @state() private message = ''
   @query('measure-entry') private entry?: MeasureEntry
   private sheet: EnteredSheet = newSheet('in')
   private readonly ground = new Load<Ground>(this)
+  private readonly photo = new PhotoDesk(this)
   private readonly desk = new DraftDesk<LibraryFile, LibraryProfile>(this, {
     shelf: sheetDrafts,
     saver: profileSaver,
@@ -122,8 +71,6 @@ export class MeasurePage extends LitElement {
   })
   /** The id that a new profile was given: its address changes, nothing else does. */
   private justStored = ''
-  /** The photograph of a draft that is taken over from another tab. */
-  private adopted: string | null | undefined
   /** What is done once it is stored. */
   private next?: (id: string) => void | Promise<void>
   private begun = false
@@ -181,7 +128,7 @@ export class MeasurePage extends LitElement {
     // An answer that was overtaken by a later one is no start.
     if (!ground || this.ground.failure || turn !== this.turn) return
     this.begin(ground)
-    await this.fetchPhoto(ground)
+    await this.photo.fetch(this.photoKey, ground.stored?.id)
   }
 
   /** What is stored of it; nothing where it is gone and a sheet of it is kept here. */
@@ -233,19 +180,6 @@ export class MeasurePage extends LitElement {
 
   private get photoKey(): string {
     return this.profileId || this.desk.draft!.key
-  }
-
-  private async fetchPhoto({ stored }: Ground) {
-    try {
-      if (this.adopted !== undefined) await keepPhoto(this.photoKey, this.adopted)
-      this.adopted = undefined
-      const waiting = await waitingPhoto(this.photoKey)
-      this.image = (waiting === undefined ? stored && (await profilePhoto(stored.id)) : waiting) ?? ''
-    } catch (failure) {
-      this.image = ''
-      if (!(failure instanceof Refusal && failure.status === 404))
-        this.message = `The photograph cannot be fetched: ${(failure as Error).message}`
-    }
   }
 
   private read() {
@@ -365,7 +299,7 @@ export class MeasurePage extends LitElement {
     const { key } = this.desk.draft!
     const photoKey = fresh ? key : id
     noteChange({ kind: 'profile', id })
-    await this.sendPhoto(photoKey, id)
+    await this.photo.send(photoKey, id)
     if (this.desk.saved) dropHand(key)
     if (this.next) return this.goNext(id)
     if (id === this.profileId) return
@@ -380,29 +314,6 @@ export class MeasurePage extends LitElement {
       await next?.(id)
     } catch (failure) {
       this.message = (failure as Error).message
-    }
-  }
-
-  /** Stores the photograph that waits on this device; one that is refused goes on waiting. */
-  private async sendPhoto(from: string, id: string) {
-    try {
-      const waiting = await waitingPhoto(from)
-      if (waiting === undefined) return
-      if (from !== id) await keepPhoto(id, waiting)
-      if (from !== id) await dropPhoto(from)
-      await putProfilePhoto(id, waiting)
-      await dropPhoto(id)
-    } catch (failure) {
-      this.message = `The photograph is kept on this device, but not stored yet: ${(failure as Error).message}`
-    }
-  }
-
-  private readonly photo = async ({ detail }: CustomEvent<string | null>) => {
-    this.image = detail ?? ''
-    try {
-      await keepPhoto(this.photoKey, detail)
-    } catch {
-      this.message = 'This device has no room to keep the photograph: save now.'
     }
   }
 
@@ -437,7 +348,7 @@ export class MeasurePage extends LitElement {
 
   private readonly adopt = async ({ detail }: CustomEvent<OtherDraft<LibraryFile>>) => {
     const other = this.desk.others.find(({ place }) => place === detail.place)!
-    this.adopted = await waitingPhoto(other.draft.key)
+    await this.photo.adopt(other.draft.key)
     this.begun = false
     this.desk.adopt(other)
   }
@@ -465,6 +376,7 @@ export class MeasurePage extends LitElement {
 
   private page(ground: Ground, live: LiveSheet, file: LibraryFile) {
     const { desk, profileId } = this
+    const told = this.message || this.photo.message
     return html`
       <div class="page" @sheet-edit=${this.edited} @entry=${desk.entry}>
         <div class="page-head">
@@ -474,7 +386,7 @@ export class MeasurePage extends LitElement {
             <button type="button" class="main" ?disabled=${desk.saving || desk.gone} @click=${() => this.save()}>Save</button>
           </div>
         </div>
-        <p role="status" class=${this.message ? 'notice' : 'hidden-label'}>${this.message}</p>
+        <p role="status" class=${told ? 'notice' : 'hidden-label'}>${told}</p>
         <draft-notices what="profile" .conflict=${desk.conflict} .gone=${desk.gone} .fresh=${profileId === ''} .others=${desk.others.map(asMeasured)}
           @discard=${this.discard} @overwrite=${desk.saveOverTheirs} @save-as-new=${desk.saveMineAsNew} @abandon=${this.abandon}
           @adopt=${this.adopt} @drop-other=${this.dropOther}></draft-notices>
@@ -511,8 +423,7 @@ export class MeasurePage extends LitElement {
           : nothing
       }
       <div class="card entering">
-        ${sheet.originals.length > 1 ? html`<p><b>${sheet.originals[hand.original]?.name}</b></p>` : nothing}
-        <measure-entry .sheet=${sheet} .original=${hand.original} .place=${hand.place} .positions=${positions[hand.original] ?? []}
+        <measure-entry .sheet=${sheet} .original=${hand.original} .place=${hand.place} .positions=${positions[hand.original] ?? []} .expected=${gathered[hand.place]?.at?.mean}
           .errors=${errors} .canUndo=${hand.history.past.length > 0} .canRedo=${hand.history.future.length > 0}
           @go-place=${this.goPlace} @undo-sheet=${this.back} @redo-sheet=${this.forth}></measure-entry>
       </div>
@@ -557,7 +468,7 @@ export class MeasurePage extends LitElement {
   }
 
   private photograph({ sheet, errors, profile }: LiveSheet) {
-    return html`<measure-photo .sheet=${this.sheet} .photo=${sheet.photo} .image=${this.image} .profile=${profile} .errors=${errors}
-      @photo=${this.photo}></measure-photo>`
+    return html`<measure-photo .sheet=${this.sheet} .photo=${sheet.photo} .image=${this.photo.image} .profile=${profile} .errors=${errors}
+      @photo=${({ detail }: CustomEvent<string | null>) => this.photo.keep(this.photoKey, detail)}></measure-photo>`
   }
 }
