@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
+import { readLength } from '../../shared/units/length.ts'
 import type { EnteredStation, StoredJob } from '../../web/job-file.ts'
 import { expectAccessible, expectNoSidewaysScroll, settled, withBrowser } from './browser.ts'
 
@@ -39,8 +40,7 @@ async function handle(page: Page, i: number) {
     const box = (await page.locator('profile-drawing circle.handle').nth(n).boundingBox())!
     return { x: box.x + box.width / 2, y: box.y + box.height / 2 }
   }
-  const count = await page.locator('profile-drawing circle.handle').count()
-  const [foot, top, here] = [await centre(0), await centre(count - 1), await centre(i)]
+  const [foot, top, here] = [await centre(0), await centre(-1), await centre(i)]
   return { ...here, inch: (top.x - foot.x) / 12 }
 }
 
@@ -120,6 +120,27 @@ describe.each([390, 1280])('a station dragged in the drawing, at %i px', (width)
     expect(await value(page, 1, 'At')).toBe('6')
     await page.mouse.up()
     expect(await value(page, 1, 'At')).toBe('7 63/64')
+  })
+
+  it('takes the middle of a bead, and a new station where it is pressed twice', async () => {
+    const { page } = await openRung(width)
+    const svg = page.locator('profile-drawing svg')
+    await svg.evaluate((element) => element.scrollIntoView({ block: 'center' }))
+    const diamond = (await page.locator('profile-drawing path.handle').boundingBox())!
+    const { inch } = await handle(page, 0)
+    const [x, y] = [diamond.x + diamond.width / 2, diamond.y + diamond.height / 2]
+    await page.mouse.move(x, y)
+    await page.mouse.down()
+    for (let k = 1; k <= 4; k++) await page.mouse.move(x, y + (inch * k) / 16)
+    await page.mouse.up()
+    // A quarter of an inch down: nothing is left of the rise.
+    expect(inchesOf(await value(page, 2, 'Rise'))).toBeLessThan(0.05)
+    const foot = await handle(page, 0)
+    await page.mouse.dblclick(foot.x + 3 * foot.inch, foot.y + 40)
+    expect(Math.abs(inchesOf(await value(page, 1, 'At')) - 3)).toBeLessThan(0.1)
+    // On the straight from 1 in at the foot to 1-1/2 in at 6 in.
+    expect(await places(page)).toHaveLength(6)
+    expect(Math.abs(readLength(await value(page, 1, 'Diameter'), 'in')! - 25.4 * 1.25)).toBeLessThan(0.2)
   })
 
   it('fits its width and can be read and worked by everyone', async () => {

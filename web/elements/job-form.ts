@@ -71,7 +71,9 @@ export class JobForm extends LitElement {
         .layout {
           display: block;
         }
-        .form > :not(.printed) {
+        .form > :not(.printed),
+        slot,
+        .hint-on-lengths {
           display: none;
         }
       }
@@ -120,10 +122,10 @@ export class JobForm extends LitElement {
             <h2 id="wood">Wood</h2>
             <wood-choice .file=${file} .woods=${this.ground.woods} .lots=${this.ground.shop.lots} .errors=${errors} .disabled=${disabled}></wood-choice>
           </section>
-          <section class="card" aria-labelledby="profile" @station=${this.follow}>
+          <section class="card printed" aria-labelledby="profile" @station=${this.follow}>
             <div>
               <h2 id="profile">Drawing and stations</h2>
-              <p class="soft small">From the foot, 0, to the top. A length can be written 2 3/8, 2-3/8", 2⅜ in, 60.3 mm, 8' 4".</p>
+              <p class="soft small hint-on-lengths">From the foot, 0, to the top. A length can be written 2 3/8, 2-3/8", 2⅜ in, 60.3 mm, 8' 4".</p>
             </div>
             ${this.editor(errors)}
             <slot name="library"></slot>

@@ -32,9 +32,8 @@ export function partWords(profile: Profile, style: LengthStyle): string {
 export function stationWords({ stations }: Profile, index: number, style: LengthStyle): string {
   const { at, diameter, name, then, side, rise, depth } = stations[index]!
   const size = { bead: rise, cove: depth, square: side }[then as string]
-  const word = { bead: ' rising', cove: ' deep', square: '' }[then as string] ?? ''
-  const told =
-    size === undefined ? then : `${then}${then === 'square' ? ',' : ''} ${lengthText(size, style)}${word}`
+  const word = { bead: ' high', cove: ' deep', square: ' across' }[then as string] ?? ''
+  const told = size === undefined ? then : `${then} ${lengthText(size, style)}${word}`
   return [
     `Station ${index}${name ? `, ${name}` : ''}: at ${lengthText(at, style)}`,
     ...(diameter === undefined ? [] : [`Ø ${lengthText(diameter, style)}`]),

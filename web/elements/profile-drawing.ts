@@ -52,6 +52,8 @@ const REACH = { mouse: 14, pen: 18, touch: 26 } as const
 const STILL = 5
 /** A drag flatter than this goes along or across only. */
 const FLAT = 0.5
+/** px a handle takes to each side. */
+const HANDLE = 22
 const FIGURES_MOST = 400
 const LARGE = 8
 
@@ -265,6 +267,7 @@ export class ProfileDrawing extends LitElement {
         ? this.hold.handle.index === index && this.hold.handle.field === field
         : field === 'station' && index >= from && index <= to
     const here = stations[hand]
+    const seen = handles.filter(({ at }) => this.isSeen(at, layout))
     const words = here ? stationWords(this.profile, hand, this.lengthStyle) : ''
     return svg`
       <g transform=${layout.transform} class="stage"
@@ -279,8 +282,8 @@ export class ProfileDrawing extends LitElement {
         @keydown=${this.key}>
         ${this.warnings.map(({ index, text }) => (stations[index] ? warningMark(stations[index].at * scale, text) : nothing))}
         ${from < to && stations[to] ? bracketMark(stations[from]!.at * scale, stations[to].at * scale, layout) : nothing}
-        ${this.disabled ? nothing : handles.map((handle) => (handle.field === 'station' ? stationLine(handle, layout, isOn(handle)) : nothing))}
-        ${this.disabled ? nothing : handles.map((handle) => handleMark(handle, layout, isOn(handle), this.hold !== undefined))}
+        ${this.disabled ? nothing : seen.map((handle) => (handle.field === 'station' ? stationLine(handle, layout, isOn(handle)) : nothing))}
+        ${this.disabled ? nothing : seen.map((handle) => handleMark(handle, layout, isOn(handle), this.hold !== undefined))}
       </g>`
   }
 
@@ -318,7 +321,7 @@ export class ProfileDrawing extends LitElement {
 
   private isSeen(at: number, layout: PartLayout): boolean {
     const [x] = layout.place(at * layout.scale, 0)
-    return x >= 0 && x <= layout.width
+    return x >= -HANDLE && x <= layout.width + HANDLE
   }
 
   private middle(layout: PartLayout): number {

@@ -73,6 +73,15 @@ export class ProfileEditor extends LitElement {
         margin-left: auto;
         flex: none;
       }
+      @media print {
+        .editor {
+          display: block;
+        }
+        .stations,
+        profile-tools {
+          display: none;
+        }
+      }
     `,
   ]
 
@@ -275,7 +284,7 @@ export class ProfileEditor extends LitElement {
         ${profile && !disabled ? this.tools(profile) : nothing}
         <p role="status" class=${this.told ? (this.failed ? 'error' : 'soft') : 'hidden-label'}>${this.told}</p>
         ${this.warned()}
-        <div @station=${this.atStation}>
+        <div class="stations" @station=${this.atStation}>
           ${profile ? this.smallDrawing(profile) : nothing}
           <stations-table .stations=${this.stations} .errors=${this.errors} .disabled=${disabled}></stations-table>
         </div>
