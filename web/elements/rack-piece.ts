@@ -1,6 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
-import { type Piece, pieceOperations, type Step } from '../../shared/piece.ts'
+import { handOf, type Piece, pieceOperations, type Step } from '../../shared/piece.ts'
 import type { Profile } from '../../shared/profile/profile.ts'
 import type { Operation } from '../../shared/route/operation.ts'
 import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
@@ -104,6 +104,8 @@ export class RackPiece extends LitElement {
   @property({ attribute: false }) operations: readonly Operation[] = []
   @property({ attribute: false }) profile?: Profile
   @property() species = ''
+  /** Left and right hands differ. */
+  @property({ type: Boolean }) hands = false
   @property({ attribute: false }) lengthStyle: LengthStyle = 'fraction'
   /** What is logged on this job and not stored yet. */
   @property({ type: Number }) waiting = 0
@@ -172,7 +174,7 @@ export class RackPiece extends LitElement {
       return html`<section class="card"><p class="soft">Choose a piece to log what is done on it.</p></section>`
     const next = nextOperation(piece, this.operations)
     return html`<section class="card" aria-label="Piece ${piece.number}">
-      <h2 tabindex="-1">Piece ${piece.number}${piece.spare ? ' (spare)' : ''}</h2>
+      <h2 tabindex="-1">Piece ${piece.number}${this.hands ? `, ${handOf(piece.number)} hand` : ''}${piece.spare ? ' (spare)' : ''}</h2>
       ${piece.spoiled ? html`<p class="problem">Spoiled: ${piece.spoiled.reason}. It keeps its number and its record.</p>` : next ? this.next(next) : html`<p><span class="mark in">✓ finished</span> All its operations are done.</p>`}
       <p class="soft">${pieceWords(piece, this.operations)}</p>
       <button type="button" class="back no-print" @click=${() => this.dispatchEvent(new CustomEvent('rack-wanted'))}>‹ Back to the rack</button>

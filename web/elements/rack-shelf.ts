@@ -1,6 +1,6 @@
 import { css, html, LitElement, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
-import { type Piece, pieceOperations } from '../../shared/piece.ts'
+import { handOf, type Piece, pieceOperations } from '../../shared/piece.ts'
 import type { Profile } from '../../shared/profile/profile.ts'
 import type { Operation } from '../../shared/route/operation.ts'
 import { pageWear } from '../styles/all.ts'
@@ -101,6 +101,8 @@ export class RackShelf extends LitElement {
   @property({ attribute: false }) operations: readonly Operation[] = []
   @property({ attribute: false }) profile?: Profile
   @property() species = ''
+  /** Left and right hands differ: each piece says which it is. */
+  @property({ type: Boolean }) hands = false
   /** Id of the piece in hand. */
   @property() chosen = ''
 
@@ -126,6 +128,7 @@ export class RackShelf extends LitElement {
       <p class="key small soft">
         ${(Object.keys(symbols) as PieceState[]).map((state) => html`<span>${symbols[state]} ${meanings[state]}</span>`)}
         <span>dashed frame: spare</span>
+        ${this.hands ? html`<span>L left hand, as drawn</span><span>R right hand</span>` : nothing}
       </p>
     `
   }
@@ -143,12 +146,18 @@ export class RackShelf extends LitElement {
       @click=${() => this.choose(piece.id)}
     >
       ${this.silhouette(piece)}
-      <span class="number"><span class="hidden-label">Piece</span> ${piece.number}</span>
+      <span class="number"><span class="hidden-label">Piece</span> ${piece.number}${this.hand(piece)}</span>
       <span class="state">
         <span aria-hidden="true">${symbols[state]}</span> ${word}<span class="hidden-label">${told}</span>
         ${piece.spare ? html`<br />spare` : nothing}
       </span>
     </button>`
+  }
+
+  private hand({ number }: Piece): TemplateResult | typeof nothing {
+    if (!this.hands) return nothing
+    const hand = handOf(number)
+    return html` <span aria-hidden="true">${hand === 'left' ? 'L' : 'R'}</span><span class="hidden-label">, ${hand} hand</span>`
   }
 
   private silhouette({ progress, spoiled }: Piece): TemplateResult {

@@ -1,6 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
-import type { Piece } from '../../shared/piece.ts'
+import { handOf, type Piece } from '../../shared/piece.ts'
 import { pageWear } from '../styles/all.ts'
 import './big-keypad.ts'
 
@@ -43,6 +43,8 @@ export class VerdictPiece extends LitElement {
 
   /** Pieces that are not spoiled, by number. */
   @property({ attribute: false }) pieces: readonly Piece[] = []
+  /** Left and right hands differ. */
+  @property({ type: Boolean }) hands = false
   @property() chosen = ''
   @state() private open = false
   @state() private text = ''
@@ -70,7 +72,7 @@ export class VerdictPiece extends LitElement {
         <button type="button" aria-label="Piece before" ?disabled=${at <= 0} @click=${() => this.tell(this.pieces[at - 1])}>‹</button>
         <button type="button" class="piece" aria-expanded=${this.open} @click=${() => this.toggle()}>
           <span>${piece ? `Piece ${piece.number}` : 'Choose a piece'}</span>
-          <span class="small">${piece?.spare ? 'spare, ' : ''}another by number</span>
+          <span class="small">${piece && this.hands ? `${handOf(piece.number)} hand, ` : ''}${piece?.spare ? 'spare, ' : ''}another by number</span>
         </button>
         <button type="button" aria-label="Piece after" ?disabled=${at >= this.pieces.length - 1} @click=${() => this.tell(this.pieces[at + 1])}>›</button>
       </div>

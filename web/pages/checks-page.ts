@@ -7,6 +7,7 @@ import type { SetFile } from '../../shared/matching/set.ts'
 import { setOfReadings } from '../../shared/matching/set-of-readings.ts'
 import type { Piece, StoredReading } from '../../shared/piece.ts'
 import type { Plan } from '../../shared/plan.ts'
+import { makesHands } from '../../shared/route/hands.ts'
 import { type NewReading, newKey, readingsOf, takeBackReading } from '../api.ts'
 import '../elements/check-readings.ts'
 import { checkName } from '../elements/operation-words.ts'
@@ -339,7 +340,7 @@ export class ChecksPage extends LitElement {
             ${stages.map(([stage, name]) => html`<button type="button" class=${stage === this.place.stage ? 'main' : ''} aria-pressed=${stage === this.place.stage} @click=${() => this.goTo({ stage })}>${name}</button>`)}
           </div>
         </div>
-        <verdict-piece .pieces=${pieces.filter(({ spoiled }) => !spoiled)} .chosen=${this.place.piece} @piece-chosen=${(event: CustomEvent<{ id: string }>) => this.goTo({ piece: event.detail.id })}></verdict-piece>
+        <verdict-piece ?hands=${makesHands(plan.job)} .pieces=${pieces.filter(({ spoiled }) => !spoiled)} .chosen=${this.place.piece} @piece-chosen=${(event: CustomEvent<{ id: string }>) => this.goTo({ piece: event.detail.id })}></verdict-piece>
         <verdict-stations .stations=${stations} .chosen=${this.place.station} .lengthStyle=${style} @station-chosen=${(event: CustomEvent<{ key: string }>) => this.goTo({ station: event.detail.key })}></verdict-stations>
         <div>
           <p class="label" id="then">After a reading go to</p>

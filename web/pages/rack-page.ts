@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type PropertyValues, type TemplateResul
 import { customElement, property, query, state } from 'lit/decorators.js'
 import { type Piece, pieceOperations, type Step } from '../../shared/piece.ts'
 import { type Plan, partsOf } from '../../shared/plan.ts'
+import { makesHands } from '../../shared/route/hands.ts'
 import { newKey, stepsOf, takeBackStep } from '../api.ts'
 import '../elements/ask-twice.ts'
 import { type EdgeState, edgeStates } from '../elements/rack-edge-states.ts'
@@ -232,14 +233,15 @@ export class RackPage extends LitElement {
     const { job, operations } = plan
     const chosen = pieces.find(({ id }) => id === this.chosen)
     const edges = edgeStates(operations, plan.grinding, pieces)
+    const hands = makesHands(job)
     return html`
       ${lastSeenNotice(this.now, this.reload)} ${waitingNotice({ plan, pieces }, this.jobId)} ${this.fewerThanOrdered(plan, pieces)}
       <rack-edges class="no-print" .edges=${edges} .sharpened=${this.sharpened(edges)} @sharpened=${(event: CustomEvent<{ tool: string; due: number }>) => this.noteSharpened(edges, event.detail)}></rack-edges>
       <div class="rack">
         <section class="card" aria-label="All pieces">
-          <rack-shelf .pieces=${pieces} .operations=${operations} .profile=${job.profile} .species=${job.species} .chosen=${this.chosen} @piece-chosen=${this.choose}></rack-shelf>
+          <rack-shelf ?hands=${hands} .pieces=${pieces} .operations=${operations} .profile=${job.profile} .species=${job.species} .chosen=${this.chosen} @piece-chosen=${this.choose}></rack-shelf>
         </section>
-        <rack-piece class="no-print" .piece=${chosen} .operations=${operations} .profile=${job.profile} .species=${job.species} .lengthStyle=${lengthStyle(job.units)}
+        <rack-piece class="no-print" ?hands=${hands} .piece=${chosen} .operations=${operations} .profile=${job.profile} .species=${job.species} .lengthStyle=${lengthStyle(job.units)}
           .waiting=${outbox().waiting(this.jobId).length} .logged=${this.logged.value?.piece === this.chosen ? this.logged.value.steps : undefined} .takeBackFailure=${this.takeBackFailure}
           @step-taken-back=${this.takeBack}
           @step-done=${(event: CustomEvent<StepDone>) => chosen && this.log([chosen], event.detail)}
