@@ -91,6 +91,7 @@ const shopWords: Record<string, string> = {
   stock: 'Stock and prices',
   yardBoards: 'Boards the yard usually brings',
   species: 'Woods of the shop',
+  lots: 'Lots of wood',
   grade: 'Grade bought',
   extraWood: 'Extra for choice',
   priceBy: 'Boards are billed',
@@ -123,6 +124,7 @@ const shopRows: Record<string, string> = {
   stock: 'Thickness',
   yardBoards: 'Board',
   species: 'Wood',
+  lots: 'Lot',
 }
 
 /** `maxWidth` in words, for a field that has none here. */

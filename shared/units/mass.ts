@@ -11,6 +11,9 @@ const PER_UNIT: Record<string, number> = {
   lbs: POUND,
 }
 
+/** Grams of an avoirdupois ounce or pound. */
+export const gramsOf = (unit: 'oz' | 'lb'): number => PER_UNIT[unit]!
+
 /** What can be read as a mass, for messages. */
 export const READABLE_MASSES = 'text such as "560 g", "0.56 kg", "20 oz" or "1 lb 4 oz"'
 

@@ -10,6 +10,14 @@ describe('jobField', () => {
     expect(jobField('allowances.endWaste')).toBe('Waste at a turned end')
   })
 
+  it('names what is said of hands, lots and stairs', () => {
+    expect(jobField('mirrored')).toBe('In mirrored pairs')
+    expect(jobField('lot')).toBe('Lot of wood')
+    expect(jobField('stair.run')).toBe('Length of the run')
+    expect(jobField('stair.between[1]')).toBe('Upper rail')
+    expect(jobField('stair.between')).toBe('Between the rails')
+  })
+
   it('names the size of a joint by its kind', () => {
     expect(jobField('joints[0].size[0]', ['mortise'])).toBe('Joint 1, width')
     expect(jobField('joints[0].size[1]', ['mortise'])).toBe('Joint 1, length along the part')
@@ -23,6 +31,7 @@ describe('shopField', () => {
     expect(shopField('lathes[1].speeds')).toBe('Lathe 2, speeds')
     expect(shopField('lathes[0].speeds.most')).toBe('Lathe 1, fastest speed')
     expect(shopField('grits[2]')).toBe('Grits, in order')
+    expect(shopField('lots[1].species')).toBe('Lot 2, wood')
   })
 })
 

@@ -32,6 +32,21 @@ describe('inUnits', () => {
     expect(read(inUnits(legs, 'mm'))).toEqual(read(legs))
   })
 
+  it('keeps what is said of a stair: lengths, and a load in pounds or newtons', () => {
+    const stair = { run: '100', gap: '4 3/8', load: '50', between: ['3', '13'] }
+    const balusters: JobFile = { ...legs, use: 'stair', stair }
+    const inMm = inUnits(balusters, 'mm')
+    expect(inMm.stair).toEqual({ run: '100 in', gap: '4 3/8 in', load: '50 lb', between: ['3 in', '13 in'] })
+    expect(readJob(sentFile(inMm)).stair).toEqual(readJob(sentFile(balusters)).stair)
+    const metric: JobFile = { ...inMm, stair: { run: '2400', load: '220' } }
+    expect(inUnits(metric, 'in').stair).toEqual({ run: '2400 mm', load: '220 N' })
+  })
+
+  it('leaves loads and lengths of a stair that carry their unit', () => {
+    const stair = { run: '8 ft', load: '0.2 kN' }
+    expect(inUnits({ ...legs, use: 'guard', stair }, 'mm').stair).toEqual(stair)
+  })
+
   it('leaves lengths that carry their unit, and bare mm, as they were entered', () => {
     const { stations } = inUnits(legs, 'mm').profile
     expect(stations[0]!.diameter).toBe('1 in')

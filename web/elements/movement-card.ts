@@ -1,8 +1,8 @@
 import { css, html, LitElement, nothing, svg } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { Plan } from '../../shared/plan.ts'
-import { nm } from '../../shared/units/length.ts'
-import { length, SessionController } from '../session.ts'
+import { limitText, nm } from '../../shared/units/length.ts'
+import { length, lengthStyle, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
 import { changeText } from './amounts.ts'
 import { woodTone } from './wood-tones.ts'
@@ -74,9 +74,9 @@ export class MovementCard extends LitElement {
         ${this.section(movement.tangential, movement.radial)}
         <div>
           <dl class="figures">
-            <div><dt>Along the rings</dt><dd>${changeText(movement.tangential, (mm) => this.mm(mm))}</dd></div>
-            <div><dt>Across the rings</dt><dd>${changeText(movement.radial, (mm) => this.mm(mm))}</dd></div>
-            <div><dt>Out of round</dt><dd>${this.mm(movement.outOfRound)}</dd></div>
+            <div><dt>Along the rings</dt><dd>${changeText(movement.tangential, (mm) => this.fine(mm))}</dd></div>
+            <div><dt>Across the rings</dt><dd>${changeText(movement.radial, (mm) => this.fine(mm))}</dd></div>
+            <div><dt>Out of round</dt><dd>${this.fine(movement.outOfRound)}</dd></div>
           </dl>
           <p class="small soft">
             The largest diameter, ${this.mm(part.maxDiameter)}, from ${job.moisture} to ${job.serviceMoisture} % MC; Wood
@@ -102,6 +102,11 @@ export class MovementCard extends LitElement {
 
   private mm(value: number) {
     return length(value, this.plan.job.units)
+  }
+
+  /** Changes are smaller than fractions of an inch tell. */
+  private fine(value: number) {
+    return limitText(value, lengthStyle(this.plan.job.units))
   }
 
   private section(tangential: number, radial: number) {

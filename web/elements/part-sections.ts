@@ -1,7 +1,9 @@
-import { html, LitElement, nothing } from 'lit'
+import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
+import type { Joint } from '../../shared/job.ts'
 import type { Plan } from '../../shared/plan.ts'
-import { isHanded, jointsOfHand } from '../../shared/profile/mirrored-joints.ts'
+import { jointsOfHand } from '../../shared/profile/mirrored-joints.ts'
+import { makesHands } from '../../shared/route/hands.ts'
 import { nm } from '../../shared/units/length.ts'
 import { length, lengthStyle, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
@@ -10,7 +12,16 @@ import './section-view.ts'
 /** The part cut across where its joints are, seen from the top; both hands of a mirrored pair. */
 @customElement('part-sections')
 export class PartSections extends LitElement {
-  static override styles = pageWear
+  static override styles = [
+    ...pageWear,
+    css`
+      .sections {
+        display: grid;
+        gap: var(--space-3);
+        grid-template-columns: repeat(auto-fill, minmax(min(100%, 10rem), 15rem));
+      }
+    `,
+  ]
 
   @property({ attribute: false }) plan!: Plan
 
@@ -31,7 +42,7 @@ export class PartSections extends LitElement {
   override render() {
     const { job } = this.plan
     const places = this.places()
-    const pairs = job.mirrored === true && isHanded(job.joints)
+    const pairs = makesHands(job)
     const hands = pairs ? (['left', 'right'] as const) : (['left'] as const)
     return html`
       <div class="page">
@@ -40,29 +51,40 @@ export class PartSections extends LitElement {
             ? html`<p class="soft">No mortises or holes: it is alike all round${job.mirrored ? ', left and right the same' : ''}.</p>`
             : nothing
         }
-        ${hands.map(
-          (hand) => html`
-            ${pairs ? html`<h3>${hand === 'left' ? 'Left hand: odd numbers' : 'Right hand: even numbers'}</h3>` : nothing}
-            <div class="columns">
-              ${places.map(
-                (at) => html`<figure>
-                  <section-view
-                    .profile=${job.profile}
-                    .joints=${jointsOfHand(job.joints, hand)}
-                    .at=${at}
-                    .species=${job.species}
-                    .lengthStyle=${lengthStyle(job.units)}
-                  ></section-view>
-                  <figcaption class="small soft">
-                    ${length(at, job.units)} from the foot, seen from the top${job.profile.split ? '; the dashed line is the glue line' : ''}
-                  </figcaption>
-                </figure>`,
-              )}
-            </div>
-          `,
-        )}
+        <div class="columns">
+          ${hands.map(
+            (hand) => html`<div>
+              ${pairs ? html`<h3>${hand === 'left' ? 'Left hand: odd numbers' : 'Right hand: even numbers'}</h3>` : nothing}
+              <div class="sections">${places.map((at) => this.section(at, jointsOfHand(job.joints, hand)))}</div>
+            </div>`,
+          )}
+        </div>
+        ${places.length > 0 ? html`<p class="small soft">Seen from the top${job.profile.split ? '; the dashed line is the glue line' : ''}.</p>` : nothing}
         ${pairs ? html`<p class="caution"><span>Left and right are mirror images: mark the faces of every blank with its hand before a joint is cut.</span></p>` : nothing}
       </div>
     `
+  }
+
+  private section(at: number, joints: Joint[]) {
+    const { profile, species, units } = this.plan.job
+    return html`<figure>
+      <section-view
+        .profile=${profile}
+        .joints=${joints}
+        .at=${at}
+        .species=${species}
+        .lengthStyle=${lengthStyle(units)}
+      ></section-view>
+      <figcaption class="small soft">
+        ${length(at, units)} from the foot
+        ${joints.filter((joint) => nm(joint.at) === nm(at) && joint.kind !== 'tenon').map((joint) => html`<br />${this.joint(joint)}`)}
+      </figcaption>
+    </figure>`
+  }
+
+  private joint({ kind, angle, face, size, depth }: Joint) {
+    const text = (mm: number) => length(mm, this.plan.job.units)
+    const where = angle === undefined ? `face ${face ?? 'A'}` : `${angle}° from face A`
+    return `${kind}, ${where}: ${size.map(text).join(' × ')}, ${text(depth)} deep`
   }
 }

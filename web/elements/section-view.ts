@@ -9,7 +9,7 @@ import { type LengthStyle, lengthText, nm } from '../../shared/units/length.ts'
 import { jointCutPath, placeAt, sectionPath } from './section-shape.ts'
 import { woodTone } from './wood-tones.ts'
 
-const ROOM = 240
+const ROOM = 216
 const WOOD = 76
 
 /**
@@ -69,7 +69,7 @@ export class SectionView extends LitElement {
       <svg viewBox="${-ROOM / 2} ${-ROOM / 2} ${ROOM} ${ROOM}" role="img" aria-label=${this.words()}>
         <path class="wood" fill=${woodTone(this.species)} d=${sectionPath(section, scale)}></path>
         ${this.here().map((joint) => svg`<path class="cut" d=${jointCutPath(joint, section, scale)}></path>`)}
-        ${this.profile.split ? svg`<line class="glue" x1="-112" x2="112" y1="0" y2="0"></line>` : nothing}
+        ${this.profile.split ? svg`<line class="glue" x1="-104" x2="104" y1="0" y2="0"></line>` : nothing}
         <path class="centre" d="M-6 0H6M0 -6V6"></path>
         ${letters ? faces.map(([letter, angle]) => this.letter(letter, angle, reachAt(section, angle) * scale)) : nothing}
         ${this.here()

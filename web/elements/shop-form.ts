@@ -4,6 +4,7 @@ import { allowanceSources, defaultAllowances } from '../../shared/blank/allowanc
 import { operationKinds } from '../../shared/route/kinds.ts'
 import { grades, nominals, shopSources, toolKinds } from '../../shared/shop.ts'
 import { inches, lengthText } from '../../shared/units/length.ts'
+import type { Lot } from '../../shared/wood/lot.ts'
 import type { Species } from '../../shared/wood/species.ts'
 import { entryAt, tellEntry } from '../entry.ts'
 import { gritsInOrder } from '../odd-entries.ts'
@@ -12,6 +13,7 @@ import { isPercent, type ShopFile, sentShop } from '../shop-entries.ts'
 import { pageWear } from '../styles/all.ts'
 import { allowanceWords } from './allowance-words.ts'
 import { type Choice, choiceField, noteField, textField, tickField } from './field.ts'
+import './lots-list.ts'
 
 const same = (words: readonly string[]): Choice[] => words.map((word) => [word, word.replaceAll('-', ' ')])
 const steels: Choice[] = [
@@ -178,6 +180,7 @@ export class ShopForm extends LitElement {
       ['Time', this.time()],
       ['Price', this.price()],
       ['Woods of the shop', this.ownWoods()],
+      ['Lots of wood', this.lots()],
     ] // prettier-ignore
     return html`
       <div class="page">
@@ -401,6 +404,11 @@ export class ShopForm extends LitElement {
       ${this.field('finishPerSquareMetre', 'Finish', { unit: `${unit} per m²` })}
       ${this.field('abrasivePerPiece', 'Abrasives', { unit: `${unit} a piece` })} ${this.field('minimumCharge', 'Least charge', { unit })}
     </div>`
+  }
+
+  private lots() {
+    const lots = (this.file.lots as Lot[] | undefined) ?? []
+    return html`<lots-list .lots=${lots} .woods=${this.woods} .units=${this.file.units}></lots-list>`
   }
 
   private ownWoods() {

@@ -3,9 +3,10 @@ import { customElement, property } from 'lit/decorators.js'
 import type { Plan } from '../../shared/plan.ts'
 import type { RailBending } from '../../shared/profile/stair-bending.ts'
 import type { StairRun } from '../../shared/profile/stair-run.ts'
+import { poundsForce } from '../../shared/units/force.ts'
 import { lengthBelow } from '../../shared/units/length-below.ts'
 import { inUnitsFirst } from '../field-words.ts'
-import { length, lengthStyle, SessionController } from '../session.ts'
+import { length, lengthStyle, lengthUnit, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
 
 /** Spacing, count and bending of stair parts, beside the caution on who decides. */
@@ -60,6 +61,13 @@ export class StairCard extends LitElement {
     `
   }
 
+  private force(newtons: number) {
+    const inN = `${newtons.toFixed(0)} N`
+    return lengthUnit(this.plan.job.units) === 'mm'
+      ? inN
+      : `${(newtons / poundsForce(1)).toFixed(0)} lb (${inN})`
+  }
+
   private run({ run, count, clear, spacing, first }: StairRun) {
     return html`<div>
       <dt>To fill ${this.mm(run)}</dt>
@@ -80,7 +88,7 @@ export class StairCard extends LitElement {
       <dt>Reserve in bending</dt>
       <dd>${reserve.toFixed(1)} times the load</dd>
       <dd class="note">
-        ${load.toFixed(0)} N over ${this.mm(over)}, taken by one part, stresses it most at ${this.mm(at)} from the foot,
+        ${this.force(load)} over ${this.mm(over)}, taken by one part, stresses it most at ${this.mm(at)} from the foot,
         ${this.mm(diameter)} thick: ${stress.toFixed(1)} MPa, where clear wood breaks at ${rupture.toFixed(0)} MPa
       </dd>
     </div>`

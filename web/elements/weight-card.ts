@@ -10,7 +10,7 @@ import { READABLE_MASSES, readMass } from '../../shared/units/mass.ts'
 import { inUnitsFirst } from '../field-words.ts'
 import { length, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
-import { changeText, massText } from './amounts.ts'
+import { changeText, massIn } from './amounts.ts'
 import { textField, tickField } from './field.ts'
 
 /** New stations that bring a part to a weight, and what for. */
@@ -19,16 +19,10 @@ export interface Reshape {
   label: string
 }
 
-/** A finished piece on the scales: g. */
-export interface Weighed {
-  mass: number
-  lot: string
-}
-
 /** Diameters are set to what a caliper is set to: 1/64 in, or a tenth of a millimetre. */
 const step = (units: Plan['job']['units']): number => (units === 'mm' ? 0.1 : inches(1 / 64))
 
-/** Weight and balance point, how to come to others, and finished pieces weighed. Sends `reshape` and `weigh`. */
+/** Weight and balance point, and how to come to others. Sends `reshape`. */
 @customElement('weight-card')
 export class WeightCard extends LitElement {
   static override styles = [
@@ -43,13 +37,9 @@ export class WeightCard extends LitElement {
   @property({ attribute: false }) plan!: Plan
   /** The batch is started: the part stays as it is. */
   @property({ type: Boolean }) frozen = false
-  /** Lots of this wood that the shop knows. */
-  @property({ attribute: false }) lots: readonly string[] = []
   @state() private mass = ''
   @state() private balance = ''
   @state() private keep: readonly number[] = []
-  @state() private weighed = ''
-  @state() private lot: string | undefined
 
   constructor() {
     super()
@@ -63,45 +53,64 @@ export class WeightCard extends LitElement {
   override render() {
     const { part, job } = this.plan
     if (part.mass === undefined || part.density === undefined)
-      return html`<p class="caution"><span>No specific gravity is on record for this wood: its weight cannot be told.</span></p>`
+      return html`<div class="page">
+        <p class="caution">
+          <span>No specific gravity is on record for this wood: its weight cannot be told. A wood of the shop’s own gets it
+          on the <a href="/shop">Shop page</a>.</span>
+        </p>
+        <dl class="figures">${this.balancePoint()}</dl>
+      </div>`
     const half = job.profile.split
     return html`
       <div class="page">
         <dl class="figures">
           <div>
             <dt>${half ? 'The glued pair weighs' : 'A finished part weighs'}</dt>
-            <dd>${massText(part.mass)}</dd>
-            <dd class="note">${half ? `a half ${massText(part.mass / 2)}; ` : ''}at ${job.moisture} % MC, ${Math.round(part.density)} kg/m³</dd>
+            <dd>${massIn(part.mass, job.units)}</dd>
+            <dd class="note">
+              ${half ? `a half ${massIn(part.mass / 2, job.units)}; ` : ''}at ${job.moisture} % MC, ${Math.round(part.density)} kg/m³
+            </dd>
           </div>
-          <div>
-            <dt>Balances at</dt>
-            <dd>${this.mm(part.centroid)} from the foot</dd>
-            <dd class="note">of ${this.mm(part.length)}</dd>
-          </div>
-          ${
-            part.lot
-              ? html`<div>
-                <dt>Lot ${part.lot.name}</dt>
-                <dd>${(part.lot.factor * 100).toFixed(1)} % of the table’s density</dd>
-                <dd class="note">from ${part.lot.weighings} ${part.lot.weighings === 1 ? 'weighing' : 'weighings'}</dd>
-              </div>`
-              : nothing
-          }
+          ${this.balancePoint()} ${part.lot ? this.lot(part.lot) : nothing}
         </dl>
-        <p class="small soft">Boards of one wood differ by a tenth in weight and more: weigh a finished piece to correct it.</p>
-        ${this.frozen ? nothing : this.target(part.density)} ${this.scales()}
+        ${part.lot?.cautions.map((text) => html`<p class="caution"><span>${text}</span></p>`)}
+        ${
+          this.frozen
+            ? html`<p class="small soft">The batch is started: its profile, and with it its weight, stays as planned.</p>`
+            : this.target(part.density)
+        }
       </div>
     `
+  }
+
+  private balancePoint() {
+    const { part } = this.plan
+    return html`<div>
+      <dt>Balances at</dt>
+      <dd>${this.mm(part.centroid)} from the foot</dd>
+      <dd class="note">of ${this.mm(part.length)}</dd>
+    </div>`
+  }
+
+  private lot({ name, factor, weighings }: NonNullable<Plan['part']['lot']>) {
+    return html`<div>
+      <dt>Lot ${name}</dt>
+      <dd>${(factor * 100).toFixed(1)} % of the table’s density</dd>
+      <dd class="note">from ${weighings} ${weighings === 1 ? 'weighing' : 'weighings'}; listed on the <a href="/shop">Shop page</a></dd>
+    </div>`
   }
 
   private target(density: number) {
     const { units } = this.plan.job
     const mass = this.mass.trim() === '' ? undefined : readMass(this.mass, units)
     const balance = this.balance.trim() === '' ? undefined : readLength(this.balance, units)
-    const massError = this.mass.trim() !== '' && mass === undefined ? `must be ${READABLE_MASSES}` : undefined
+    const massError =
+      this.mass.trim() !== '' && mass === undefined
+        ? `must be ${READABLE_MASSES}; read “${this.mass.trim()}”`
+        : undefined
     const balanceError =
       this.balance.trim() !== '' && (balance === undefined || balance <= 0)
-        ? `must be ${READABLE_LENGTHS}`
+        ? `must be ${READABLE_LENGTHS}; read “${this.balance.trim()}”`
         : undefined
     const asked = (mass !== undefined || balance !== undefined) && !massError && !balanceError
     const answer = asked
@@ -115,7 +124,7 @@ export class WeightCard extends LitElement {
       <section class="page" aria-labelledby="target">
         <h3 id="target">Make it heavier, lighter, or balance elsewhere</h3>
         <div class="fields">
-          ${textField({ path: 'target-mass', label: 'Should weigh', value: this.mass, error: massError, placeholder: units === 'in' ? '20 oz' : '560 g', enter: (text) => (this.mass = text) })}
+          ${textField({ path: 'target-mass', label: this.plan.job.profile.split ? 'The glued pair should weigh' : 'Should weigh', value: this.mass, error: massError, hint: `${units === 'in' ? 'oz' : 'g'} unless another unit is said`, placeholder: massIn(this.plan.part.mass!, units).split(' (')[0]!, enter: (text) => (this.mass = text) })}
           ${textField({ path: 'target-balance', label: 'Should balance, from the foot', value: this.balance, error: balanceError, placeholder: this.mm(this.plan.part.centroid), enter: (text) => (this.balance = text) })}
         </div>
         ${this.held()} ${answer ? this.answer(answer, density) : nothing}
@@ -136,7 +145,7 @@ export class WeightCard extends LitElement {
             const first = stations[0]!
             return tickField({
               path: `keep-${first}`,
-              label: `${this.place(first)}, Ø ${this.mm(diameter)}`,
+              label: `${stations.length > 1 ? `${this.place(first)} to ${this.place(stations.at(-1)!)}` : this.place(first)}, Ø ${this.mm(diameter)}`,
               wide: true,
               on: this.keep.includes(first),
               enter: (on) => {
@@ -166,7 +175,7 @@ export class WeightCard extends LitElement {
       <div role="status">
         <p>
           With these diameters, set to the nearest ${this.mm(step(this.plan.job.units))}, it weighs
-          ${massText(solid.volume * density * 1e-6)} and balances ${this.mm(solid.centroid)} from the foot.
+          ${massIn(solid.volume * density * 1e-6, this.plan.job.units)} and balances ${this.mm(solid.centroid)} from the foot.
         </p>
       </div>
       <table class="stack">
@@ -219,37 +228,5 @@ export class WeightCard extends LitElement {
   private reshape(stations: Station[]) {
     const detail: Reshape = { stations, label: 'Change the weight' }
     this.dispatchEvent(new CustomEvent('reshape', { detail }))
-  }
-
-  private scales() {
-    const { job } = this.plan
-    const mass = readMass(this.weighed, job.units)
-    const lot = this.lot ?? job.lot ?? ''
-    const error = this.weighed.trim() !== '' && mass === undefined ? `must be ${READABLE_MASSES}` : undefined
-    return html`
-      <section class="page" aria-labelledby="scales">
-        <h3 id="scales">A finished ${job.profile.split ? 'half' : 'piece'} on the scales</h3>
-        <div class="fields">
-          ${textField({ path: 'weighed', label: 'It weighs', value: this.weighed, error, placeholder: job.units === 'in' ? '20 oz' : '560 g', enter: (text) => (this.weighed = text) })}
-          ${textField({ path: 'weighed-lot', label: 'Lot of wood', value: lot, list: 'lots', hint: 'boards bought together', placeholder: 'e.g. barn ash, May', enter: (text) => (this.lot = text) })}
-        </div>
-        <datalist id="lots">${this.lots.map((name) => html`<option value=${name}></option>`)}</datalist>
-        <div class="buttons">
-          <button type="button" ?disabled=${mass === undefined || lot.trim() === ''} @click=${() => this.weigh(mass!, lot.trim())}>
-            Correct the lot’s density
-          </button>
-        </div>
-      </section>
-    `
-  }
-
-  private weigh(mass: number, lot: string) {
-    const detail: Weighed = { mass, lot }
-    this.dispatchEvent(new CustomEvent('weigh', { detail }))
-  }
-
-  /** Empties the scales, once a weighing is kept. */
-  clear() {
-    this.weighed = ''
   }
 }

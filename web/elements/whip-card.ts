@@ -4,8 +4,10 @@ import type { Plan } from '../../shared/plan.ts'
 import { outlineRadius } from '../../shared/profile/outline.ts'
 import { sagCurve } from '../../shared/profile/sag.ts'
 import type { BarWood } from '../../shared/profile/whip.ts'
+import { limitText, nm } from '../../shared/units/length.ts'
 import { inUnitsFirst } from '../field-words.ts'
-import { length, SessionController } from '../session.ts'
+import { jobPath } from '../router.ts'
+import { length, lengthStyle, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
 import { keptOutline } from './part-outlines.ts'
 import { scaledOutline, silhouettePath, tenth } from './part-silhouette.ts'
@@ -20,6 +22,11 @@ const restWords = {
   advised: 'Advised',
   needed: 'Needed',
 }
+
+const slender =
+  'Slender work can whip out of the lathe: slow down, take light cuts with a sharp edge, support it with the rest, keep clear of its swing.'
+const stout =
+  'Stout work does not whip, but it leaves the lathe when hold or speed are wrong: start slowly and stand out of its line.'
 
 /** Where a part flexes between centres, whether a steady rest is called for and where, and its first bending speed. */
 @customElement('whip-card')
@@ -56,15 +63,11 @@ export class WhipCard extends LitElement {
       .limber {
         fill: var(--accent);
       }
-      text {
-        font: 26px var(--sans);
-        fill: var(--ink);
-        text-anchor: middle;
-      }
     `,
   ]
 
   @property({ attribute: false }) plan!: Plan
+  @property() jobId = ''
   /** What is known of the wood; absent where it is not. */
   @property({ attribute: false }) wood: BarWood | undefined
 
@@ -77,8 +80,15 @@ export class WhipCard extends LitElement {
     return length(value, this.plan.job.units)
   }
 
+  /** A sag is smaller than fractions of an inch tell. */
+  private sag(value: number) {
+    const style = lengthStyle(this.plan.job.units)
+    if (nm(value) < nm(0.01)) return style === 'mm' ? 'less than 0.01 mm' : 'less than 0.001 in'
+    return limitText(value, style)
+  }
+
   override render() {
-    const { part, cautions, blank } = this.plan
+    const { part, cautions, blank, job } = this.plan
     const { whip } = part
     if (!whip || !this.wood) {
       const why = cautions.find(({ about, text }) => about === 'part' && text.includes('whip'))
@@ -86,12 +96,18 @@ export class WhipCard extends LitElement {
     }
     return html`
       <div class="page">
-        ${this.drawing(this.wood)}
+        <figure>
+          ${this.drawing(this.wood)}
+          <figcaption class="small soft">
+            Below, how it bows under a load where it gives most, much enlarged; foot at the
+            left${whip.restJournal ? '. The blue band is where the rest bears' : ''}.
+          </figcaption>
+        </figure>
         <dl class="figures">
           <div>
             <dt>Gives most at</dt>
             <dd>${this.mm(whip.at)} from the foot</dd>
-            <dd class="note">${whip.sag.toFixed(2)} mm under 10 N there, the drawing shows it larger</dd>
+            <dd class="note">${this.sag(whip.sag)} under 10 N there</dd>
           </div>
           <div>
             <dt>Steady rest</dt>
@@ -103,14 +119,15 @@ export class WhipCard extends LitElement {
           <div>
             <dt>First bending speed</dt>
             <dd>${Math.round(whip.criticalRpm)} rpm</dd>
-            <dd class="note">not a speed to run at: half of it, ${Math.floor(whip.criticalRpm / 2)} rpm, is a ceiling</dd>
+            <dd class="note">
+              not a speed to run at: between centres never above half of it, nor above the ceilings on the
+              <a href=${jobPath(this.jobId, 'work')}>Work page</a>
+            </dd>
           </div>
         </dl>
         ${blank.stock.perBlank > 1 ? html`<p class="small soft">Of one part by itself; speeds go by the whole stick of ${blank.stock.perBlank} parts.</p>` : nothing}
-        <p class="caution">
-          <span>Slender work can whip out of the lathe: slow down, take light cuts with a sharp edge, support it by hand
-          below the tool or with the rest, keep clear of its swing. The lathe maker’s instructions come first.</span>
-        </p>
+        ${job.mount === 'chuck' ? html`<p class="small soft">Reckoned between two centres, though a chuck holds it here.</p>` : nothing}
+        <p class="caution"><span>${whip.rest === 'none' ? stout : slender} The lathe maker’s instructions come first.</span></p>
       </div>
     `
   }

@@ -1,17 +1,20 @@
 import { html, LitElement, nothing } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
-import { isHanded, jointsOfHand } from '../../shared/profile/mirrored-joints.ts'
+import { jointsOfHand } from '../../shared/profile/mirrored-joints.ts'
+import { makesHands } from '../../shared/route/hands.ts'
 import type { Species } from '../../shared/wood/species.ts'
-import { changeJob, changeShop, newKey, printPath, Refusal, shopSettings, storedJob } from '../api.ts'
+import { newKey, printPath, Refusal } from '../api.ts'
 import { jobDrafts } from '../drafts.ts'
 import '../elements/half-drawing.ts'
 import '../elements/movement-card.ts'
 import '../elements/part-sections.ts'
 import '../elements/prints-card.ts'
+import type { ScalesCard, Weighed } from '../elements/scales-card.ts'
+import '../elements/scales-card.ts'
 import '../elements/stair-card.ts'
 import '../elements/stick-drawing.ts'
 import '../elements/turned-part.ts'
-import type { Reshape, Weighed, WeightCard } from '../elements/weight-card.ts'
+import type { Reshape } from '../elements/weight-card.ts'
 import '../elements/weight-card.ts'
 import '../elements/whip-card.ts'
 import { enteredStations } from '../entered-stations.ts'
@@ -20,16 +23,10 @@ import { Load } from '../load.ts'
 import { go, jobPath } from '../router.ts'
 import { sameFile } from '../save-draft.ts'
 import { length, lengthStyle, SessionController } from '../session.ts'
-import {
-  type JobAndPlan,
-  jobAndPlan,
-  noteChange,
-  type ShopAndWoods,
-  shopAndWoods,
-  watchChanges,
-} from '../store.ts'
+import { type JobAndPlan, jobAndPlan, type ShopAndWoods, shopAndWoods, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
 import { editedDraft } from '../undo.ts'
+import { keepWeighing } from './keep-weighing.ts'
 
 type Loaded = JobAndPlan & ShopAndWoods
 
@@ -41,7 +38,8 @@ export class PartPage extends LitElement {
   @property() jobId = ''
   @state() private message = ''
   @state() private failed = ''
-  @query('weight-card') private weightCard?: WeightCard
+  @state() private weighing = false
+  @query('scales-card') private scales?: ScalesCard
   private readonly loaded = new Load<Loaded>(this)
   private unwatch?: () => void
 
@@ -93,38 +91,22 @@ export class PartPage extends LitElement {
     else this.failed = 'This device has no room to keep the change.'
   }
 
-  /** The weighing goes into the shop's lot, and a draft without a lot is told its own. */
-  private readonly weigh = async (event: CustomEvent<Weighed>) => {
-    const { plan } = this.loaded.value!
-    const { mass, lot: name } = event.detail
+  /** The weighing goes into the shop’s lot; until it is kept there it stays on the scales. */
+  private readonly weigh = async ({ detail }: CustomEvent<Weighed>) => {
+    const { plan, woods } = this.loaded.value!
+    const wood = woods.find(({ key }) => key === plan.job.species)
     this.message = ''
     this.failed = ''
+    this.weighing = true
     try {
-      const { value: shop, revision } = await shopSettings()
-      const volume = plan.part.volume / (plan.job.profile.split ? 2 : 1)
-      const weighing = { mass, volume, moisture: plan.job.moisture, at: new Date().toISOString() }
-      const known = shop.lots.some((lot) => lot.name === name)
-      const lots = known
-        ? shop.lots.map((lot) =>
-            lot.name === name ? { ...lot, weighings: [...lot.weighings, weighing] } : lot,
-          )
-        : [...shop.lots, { name, species: plan.job.species, weighings: [weighing] }]
-      await changeShop({ ...shop, lots }, revision)
-      noteChange({ kind: 'shop', id: 'shop' })
-      await this.takeLot(name)
-      this.weightCard?.clear()
-      this.message = `Kept: the lot ${name} is corrected by what this piece weighs.`
+      this.message = await keepWeighing(this.jobId, plan, wood, detail)
+      this.scales?.clear()
     } catch (failure) {
       if (!(failure instanceof Refusal)) throw failure
-      this.failed = failure.message
+      this.failed = `The weighing is not kept: ${failure.message}`
+    } finally {
+      this.weighing = false
     }
-  }
-
-  private async takeLot(name: string) {
-    const job = await storedJob(this.jobId)
-    if (job.state !== 'draft' || job.lot === name) return
-    await changeJob(this.jobId, job.revision, { ...jobFileOf(job), lot: name })
-    noteChange({ kind: 'job', id: this.jobId })
   }
 
   override render() {
@@ -135,14 +117,12 @@ export class PartPage extends LitElement {
   }
 
   private page(loaded: Loaded) {
-    const { plan, job } = loaded
+    const { plan } = loaded
     const wood = loaded.woods.find(({ key }) => key === plan.job.species)
     const style = lengthStyle(plan.job.units)
     return html`
       <div class="page">
         <div class="page-head"><h1>Part</h1></div>
-        ${this.failed ? html`<p class="problem" role="alert">${this.failed}</p>` : nothing}
-        ${this.message ? html`<p class="notice" role="status">${this.message}</p>` : nothing}
         ${this.drawn(loaded)}
         ${
           plan.stair
@@ -153,29 +133,22 @@ export class PartPage extends LitElement {
             : nothing
         }
         <div class="columns">
-          <section class="card" aria-labelledby="whip">
-            <h2 id="whip">Whip between centres</h2>
-            <whip-card .plan=${plan} .wood=${barWood(wood, plan.part.density)}></whip-card>
-          </section>
-          <section class="card" aria-labelledby="weight">
-            <h2 id="weight">Weight and balance</h2>
-            <weight-card
-              .plan=${plan}
-              .frozen=${job.state !== 'draft'}
-              .lots=${loaded.shop.lots.filter(({ species }) => species === plan.job.species).map(({ name }) => name)}
-              @reshape=${this.reshape}
-              @weigh=${this.weigh}
-            ></weight-card>
-          </section>
-          <section class="card" aria-labelledby="movement">
-            <h2 id="movement">Movement with moisture</h2>
-            <movement-card .plan=${plan}></movement-card>
-          </section>
-          <section class="card" aria-labelledby="across">
-            <h2 id="across">Cut across, from the top</h2>
-            <part-sections .plan=${plan}></part-sections>
-          </section>
+          <div class="page">
+            <section class="card" aria-labelledby="whip">
+              <h2 id="whip">Whip between centres</h2>
+              <whip-card .plan=${plan} .jobId=${this.jobId} .wood=${barWood(wood, plan.part.density)}></whip-card>
+            </section>
+            <section class="card" aria-labelledby="movement">
+              <h2 id="movement">Movement with moisture</h2>
+              <movement-card .plan=${plan}></movement-card>
+            </section>
+          </div>
+          ${this.weight(loaded)}
         </div>
+        <section class="card" aria-labelledby="across">
+          <h2 id="across">Cut across, from the top</h2>
+          <part-sections .plan=${plan}></part-sections>
+        </section>
         <section class="card" aria-labelledby="stick">
           <h2 id="stick">In its blank</h2>
           <stick-drawing .plan=${plan} .lengthStyle=${style}></stick-drawing>
@@ -191,8 +164,8 @@ export class PartPage extends LitElement {
 
   /** The part as turned wood: both hands of a mirrored pair, pair and half of a split one. */
   private drawn({ plan }: Loaded) {
-    const { profile, joints, species, units, mirrored, name } = plan.job
-    const pairs = mirrored === true && isHanded(joints)
+    const { profile, joints, species, units, name } = plan.job
+    const pairs = makesHands(plan.job)
     const part = (shown: typeof joints, called: string, dimensions: boolean) => html`<turned-part
       .profile=${profile}
       .species=${species}
@@ -210,6 +183,20 @@ export class PartPage extends LitElement {
         ${profile.split ? html`<h3>A half, seen on edge</h3> <half-drawing .profile=${profile} .species=${species}></half-drawing>` : nothing}
       </section>
     `
+  }
+
+  private weight({ plan, job, shop }: Loaded) {
+    return html`<section class="card" aria-labelledby="weight">
+      <h2 id="weight">Weight and balance</h2>
+      ${this.failed ? html`<p class="problem" role="alert">${this.failed}</p>` : nothing}
+      ${this.message ? html`<p class="notice" role="status">${this.message}</p>` : nothing}
+      <weight-card .plan=${plan} .frozen=${job.state !== 'draft'} @reshape=${this.reshape}></weight-card>
+      ${
+        plan.part.mass === undefined
+          ? nothing
+          : html`<scales-card .jobId=${this.jobId} .plan=${plan} .lots=${shop.lots} .busy=${this.weighing} @weigh=${this.weigh}></scales-card>`
+      }
+    </section>`
   }
 
   private links() {
@@ -238,6 +225,6 @@ function stickWords({ blank, part, job }: Loaded['plan']): string {
   const gap =
     perBlank > 1 ? `, ${text(blank.lengthParts.between / (perBlank - 1))} between them for parting` : ''
   const parts =
-    perBlank > 1 ? `${perBlank} parts of ${text(part.length)}${gap}` : `the part, ${text(part.length)}`
-  return `${parts}; ${text(blank.lengthParts.foot)} waste at the foot, ${text(blank.lengthParts.top)} at the top.`
+    perBlank > 1 ? `${perBlank} parts of ${text(part.length)}${gap}` : `one part of ${text(part.length)}`
+  return `Blank ${text(blank.side)} square, ${text(blank.length)} long: ${parts}; ${text(blank.lengthParts.foot)} waste at the foot, ${text(blank.lengthParts.top)} at the top.`
 }
