@@ -78,6 +78,7 @@ export function drawJoints(
     doc.stroke('#000').undash()
     if (mark.mouth) centreMark(doc, x + pt(wide / 2), top + pt(high / 2))
     faceLetter(doc, lookOf(joint), {
+      round: mark.kind === 'oval',
       x,
       top,
       wide: pt(wide),
@@ -99,14 +100,21 @@ function centreMark(doc: PDFKit.PDFDocument, x: number, y: number): void {
     .stroke('#000')
 }
 
-/** Inside the joint where it is large enough, at its mouth, else beside it. */
+/** Inside a mortise where it is large enough, at its mouth; else beside the joint. */
 function faceLetter(
   doc: PDFKit.PDFDocument,
   word: string,
-  { x, top, wide, high, low }: { x: number; top: number; wide: number; high: number; low: boolean },
+  {
+    x,
+    top,
+    wide,
+    high,
+    low,
+    round,
+  }: { x: number; top: number; wide: number; high: number; low: boolean; round: boolean },
 ): void {
   ink(doc, 'bold', BENCH_PT + 2)
-  const inside = wide >= doc.widthOfString(word) + 8 && high >= 15
+  const inside = !round && wide >= doc.widthOfString(word) + 8 && high >= 15
   line(
     doc,
     word,

@@ -75,6 +75,9 @@ export function writeUpright(
   const { leadWidth, width } = wordsOf(doc, type, figure)
   const gap = ink(doc, 'plain', type.size).widthOfString(SPACES)
   const left = room - width - gap
+  // A long name is written smaller before it is cut short.
+  const nameSize = doc.widthOfString(figure.name) <= left ? type.size : BENCH_PT
+  ink(doc, 'plain', nameSize)
   const name = figure.name === '' || left < 24 ? '' : fitted(doc, figure.name, left)
   const named = name === '' ? 0 : doc.widthOfString(name) + gap
   const [column, start] = [x - type.size, hangs ? y + width + named : y]
@@ -82,7 +85,10 @@ export function writeUpright(
     const lead = column + (hangs ? named : 0)
     ink(doc, 'plain', type.size)
     if (figure.lead) line(doc, figure.lead, lead, start)
-    if (name) line(doc, name, hangs ? column : column + width + gap, start)
+    ink(doc, 'plain', nameSize)
+    // On one base line with the figure: DejaVu’s lies 0.93 of the size below the top of a line.
+    const down = start + 0.93 * (type.size - nameSize)
+    if (name) line(doc, name, hangs ? column : column + width + gap, down)
     ink(doc, 'bold', type.size)
     line(doc, figure.figure, lead + leadWidth, start)
   })
