@@ -1,5 +1,6 @@
 import { nm } from '../units/length.ts'
 import { type Profile, type Span, type Station, spansOf } from './profile.ts'
+import { diametersOf } from './radius.ts'
 
 /** Stations whose diameters change together: equal ones joined by cylinders, beads or coves. */
 export interface FreeGroup {
@@ -49,13 +50,17 @@ function joined({ stations }: Profile, spans: Span[]): number[][] {
   return [...groups.values()]
 }
 
-/** How far a diameter may go: a bead stays inside the largest square, a cove keeps half of its root. */
+/**
+ * How far a diameter may go: a bead stays inside the largest square, a cove keeps half of its root. A crest rises, and
+ * a root sinks, by no more than the end of its span that changes most.
+ */
 function limitsAt(diameter: number, beside: Span[], largestSide: number): [least: number, most: number] {
-  const deepest = (shape: Span['shape']): number =>
-    2 * Math.max(0, ...beside.map((span) => (span.shape === shape ? span.sagitta! : 0)))
-  const [crest, root] = [deepest('bead'), deepest('cove')]
-  const least = Math.max(LEAST, (ROOT_LOSS * (diameter - root) + root) / diameter)
-  const most = Math.min(MOST, (largestSide - crest) / diameter)
+  const of = (shape: Span['shape']): Span[] => beside.filter((span) => span.shape === shape)
+  const roots = of('cove').map((span) => diametersOf(span).least)
+  const crests = of('bead').map((span) => diametersOf(span).greatest)
+  const least = Math.max(LEAST, ...roots.map((root) => (diameter - ROOT_LOSS * root) / diameter))
+  const thickest = Math.max(diameter, ...crests)
+  const most = Math.min(MOST, (diameter + largestSide - thickest) / diameter)
   return [Math.min(1, least), Math.max(1, most)]
 }
 

@@ -30,8 +30,12 @@ describe('freeGroups', () => {
     const groups = freeGroups(leg, [])
     // 30 mm and a crest 4 mm proud all round: up to 50 mm
     near(groups[0]!.most, (50 - 8) / 30, 1e-12)
-    // 40 mm less 12 mm of cove leaves 28 mm: down to 14 mm, which is 26 mm
-    near(groups[1]!.least, 26 / 40, 1e-12)
+    // the cove at 1,000 places: a circle of radius 20²/(8·6) + 6/2 mm below the line from 40 mm to 36 mm
+    const R = 400 / 48 + 3
+    const across = (t: number): number => 40 - 4 * t - 2 * (Math.sqrt(R * R - (20 * t - 10) ** 2) - (R - 6))
+    const root = Math.min(...Array.from({ length: 1001 }, (_, i) => across(i / 1000)))
+    near(groups[1]!.least, (40 - root / 2) / 40, 1e-6)
+    near(groups[2]!.least, (36 - root / 2) / 36, 1e-6)
     near(groups[3]!.most, 50 / 44, 1e-12)
     for (const { least, most } of groups) {
       expect(least).toBeLessThanOrEqual(1)

@@ -133,6 +133,42 @@ describe('weightFor', () => {
     expect(weightFor(leg, density, { mass: limits.mass[0] * 0.999, keep: [] }).why).toBeDefined()
   })
 
+  it('never cuts through a cove whose ends change apart', () => {
+    const leg = profileOf(
+      station(0, 25.2),
+      station(25.6, 26.7, 'cove'),
+      station(46.6, 17.6),
+      station(68.9, 49.9),
+    )
+    const root = (stations: Profile['stations']): number => {
+      const [a, b] = [stations[1]!, stations[2]!]
+      // the line between the ends less a half round, at a thousand places
+      const radii = Array.from({ length: 1001 }, (_, i) => {
+        const t = i / 1000
+        return (a.diameter! + (b.diameter! - a.diameter!) * t) / 2 - 21 * Math.sqrt(t * (1 - t))
+      })
+      return Math.min(...radii)
+    }
+    const { mass } = weightFor(leg, 700, { keep: [], mass: 30 }).limits
+    const lightest = weightFor(leg, 700, { keep: [], mass: mass[0] })
+    expect(lightest.why).toBeUndefined()
+    expect(profileBreaches({ ...leg, stations: lightest.stations }, 'profile', partLimits)).toEqual([])
+    expect(root(lightest.stations)).toBeGreaterThanOrEqual(root(leg.stations) / 2)
+  })
+
+  it('keeps a bead inside the square when one of its ends grows', () => {
+    const leg = profileOf(
+      station(0, 22, 'square', { side: 70 }),
+      station(40, 22, 'bead', { rise: 20.4 }),
+      station(114, 35.6),
+      station(140, 20),
+    )
+    const { mass } = weightFor(leg, 700, { keep: [2], mass: 1e6 }).limits
+    const { stations, why } = weightFor(leg, 700, { keep: [2], mass: mass[1] })
+    expect(why).toBeUndefined()
+    expect(profileBreaches({ ...leg, stations }, 'profile', partLimits)).toEqual([])
+  })
+
   it('never makes a part that could not be turned', () => {
     fc.assert(
       fc.property(anyProfile, fc.double({ min: 0.7, max: 1.3, noNaN: true }), (profile, share) => {
