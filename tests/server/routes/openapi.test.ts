@@ -31,6 +31,8 @@ const addresses: Record<string, string[]> = {
   '/api/profiles/{id}/photo': ['get', 'put'],
   '/api/profiles/{id}/prints/pattern.pdf': ['get'],
   '/api/profiles/{id}/prints/pattern.svg': ['get'],
+  '/api/profiles/{id}/prints/story-stick.pdf': ['get'],
+  '/api/jobs/{id}/prints/story-stick.pdf': ['get'],
   '/api/shop': ['get', 'put'],
   '/api/species': ['get'],
   '/api/boards': ['get', 'post'],
