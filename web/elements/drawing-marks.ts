@@ -11,6 +11,9 @@ export const marksLook = css`
   .station-line.on { stroke-width: 2; opacity: 1; }
   .bracket { fill: none; stroke: var(--accent, #1c4a84); stroke-width: 3; }
   .warning { fill: var(--over, #7d4a00); stroke: #fff; stroke-width: 1.5; paint-order: stroke; }
+  @media print {
+    .handle, .hit, .station-line, .bracket { display: none; }
+  }
 `
 
 /** A handle on the upper edge of the part; what sizes a span is a diamond. */

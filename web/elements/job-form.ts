@@ -58,12 +58,12 @@ export class JobForm extends LitElement {
           overflow-y: auto;
         }
       }
-      .small {
+      .silhouette {
         display: none;
         height: 6rem;
       }
       @media (min-width: 72rem) {
-        .small {
+        .silhouette {
           display: block;
         }
       }
@@ -203,7 +203,7 @@ export class JobForm extends LitElement {
     if (!job) return nothing
     const { stations } = job.profile
     const [here, next] = [stations[this.station], stations[this.station + 1]]
-    return html`<div class="small" aria-hidden="true">
+    return html`<div class="silhouette" aria-hidden="true">
       <turned-part
         .profile=${job.profile}
         .species=${job.species}
