@@ -26,7 +26,7 @@ export class PhotoDesk implements ReactiveController {
   }
 
   /** What waits on this device under the key, else what is stored with the profile. */
-  async fetch(key: string, id: string | undefined): Promise<void> {
+  async load(key: string, id: string | undefined): Promise<void> {
     try {
       if (this.adopted !== undefined) await keepPhoto(key, this.adopted)
       this.adopted = undefined
@@ -68,7 +68,7 @@ export class PhotoDesk implements ReactiveController {
     }
   }
 
-  /** Takes the photograph of another draft over, to be kept under the next key that is fetched. */
+  /** Takes the photograph of another draft over, to be kept under the next key that is loaded. */
   async adopt(key: string): Promise<void> {
     this.adopted = await waitingPhoto(key)
   }

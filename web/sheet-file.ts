@@ -58,9 +58,14 @@ export const newSheet = (units: Units): EnteredSheet => ({
   originals: [{ name: 'Original 1', readings: [] }],
 })
 
+/** A sheet as it may be stored: readings may be missing. */
+type StoredSheet = Partial<Omit<EnteredSheet, 'originals'>> & {
+  originals?: (Partial<Omit<EnteredOriginal, 'readings'>> & { readings?: Partial<EnteredReading>[] })[]
+}
+
 /** A stored sheet with what it may leave out filled in, in the units of its profile. */
 export function sheetOf(stored: Record<string, unknown> | undefined, units: Units): EnteredSheet {
-  const { originals = [], ...given } = (stored ?? {}) as Partial<EnteredSheet>
+  const { originals = [], ...given } = (stored ?? {}) as StoredSheet
   const fresh = newSheet(given.units ?? units)
   const sheet: EnteredSheet = {
     ...fresh,

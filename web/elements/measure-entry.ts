@@ -218,7 +218,7 @@ export class MeasureEntry extends LitElement {
       void this.takeFocus(active)
       return
     }
-    if (active === 'at') void this.moveFromPosition(text)
+    if (active === 'at') this.moveFromPosition(text)
     else if (active === 'first' && (this.secondOpen || this.reading.diameters.length > 1))
       void this.takeFocus('second')
     else if (active !== 'size' && this.entered.then === 'square' && this.textOf('size') === '')

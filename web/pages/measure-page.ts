@@ -128,7 +128,7 @@ export class MeasurePage extends LitElement {
     // An answer that was overtaken by a later one is no start.
     if (!ground || this.ground.failure || turn !== this.turn) return
     this.begin(ground)
-    await this.photo.fetch(this.photoKey, ground.stored?.id)
+    await this.photo.load(this.photoKey, ground.stored?.id)
   }
 
   /** What is stored of it; nothing where it is gone and a sheet of it is kept here. */
