@@ -151,9 +151,9 @@ describe.each([390, 1280])('a station dragged in the drawing, at %i px', (width)
   })
 })
 
-describe('a profile drawn by keyboard alone', () => {
+describe.each([390, 1280])('a profile drawn by keyboard alone, at %i px', (width) => {
   it('moves, inserts, repeats, deletes and takes back', async () => {
-    const { page, key } = await openRung(1280)
+    const { page, key } = await openRung(width)
     const press = async (...keys: string[]) => {
       for (const each of keys) await page.keyboard.press(each)
     }
@@ -212,7 +212,7 @@ describe('a profile drawn by keyboard alone', () => {
   })
 
   it('copies spans into another profile', async () => {
-    const { page } = await openRung(1280)
+    const { page } = await openRung(width)
     await stage(page).focus()
     for (const key of ['Home', 'PageUp', 'PageUp', 'Shift+PageUp', 'Control+c'])
       await page.keyboard.press(key)
