@@ -54,6 +54,9 @@ export const defaultGap: Record<StairUse, number> = { guard: inches(4), stair: i
 /** Load across the infill, N: 50 lb on one square foot. IRC Table R301.5, second-hand. */
 export const defaultLoad = poundsForce(50)
 
+/** Loads nearer than this share to each other are one load, rounded in another unit: 222 N is 50 lb. */
+const SAME_LOAD = 0.005
+
 /** A reserve below this is little: 2.1 for clear hardwood (ASTM D245) over the weak end of wood that varies by 16 % (Wood Handbook table 5-6), both from memory, rounded up. */
 const RESERVE_LITTLE = 3
 
@@ -80,15 +83,33 @@ function shownLength(spans: Span[], joints: PlacedJoint[]): [number, number] {
 const DECIDES =
   'The local code and whoever inspects by it decide, and licensed practice comes first: these are figures to go to them with.'
 
-/** Which figures are no more than a model code’s, and that a part may be `thinner` mm thinner than drawn. */
-const figureCautions = (wishes: StairWishes, gap: number, thinner: number): string[] =>
+const forceText = (newtons: number): string => {
+  const say = (value: number): string => String(Number(value.toPrecision(3)))
+  return `${say(newtons)} N (${say(newtons / poundsForce(1))} lb)`
+}
+
+/** A ball that is only a model code’s, or larger than that. */
+function gapCaution({ gap }: StairWishes, use: StairUse): string | undefined {
+  const model = defaultGap[use]
+  if (gap === undefined)
+    return `A ball of ${sizeText(model)} that must not pass is a model code’s figure, read second-hand: look up your own.`
+  if (nm(gap) <= nm(model)) return undefined
+  return `A ball of ${sizeText(gap)} is larger than a model code’s of ${sizeText(model)}, read second-hand: look up your own.`
+}
+
+/** A load that is only a model code’s, or less than that. */
+function loadCaution({ load }: StairWishes): string | undefined {
+  if (load === undefined)
+    return 'The load, 50 lb on one square foot, is a model code’s figure, read second-hand: look up your own.'
+  if (load >= defaultLoad * (1 - SAME_LOAD)) return undefined
+  return `The load of ${forceText(load)} is less than a model code’s of ${forceText(defaultLoad)} on one square foot, read second-hand: look up your own, and whether the unit is right.`
+}
+
+/** Which figures are a model code’s or laxer than that, and that a part may be `thinner` mm thinner than drawn. */
+const figureCautions = (wishes: StairWishes, use: StairUse, thinner: number): string[] =>
   [
-    wishes.gap === undefined
-      ? `A ball of ${sizeText(gap)} that must not pass is a model code’s figure, read second-hand: look up your own.`
-      : undefined,
-    wishes.load === undefined
-      ? 'The load, 50 lb on one square foot, is a model code’s figure, read second-hand: look up your own.'
-      : undefined,
+    gapCaution(wishes, use),
+    loadCaution(wishes),
     `Counted at the drawn thickness: a part may be ${sizeText(thinner)} thinner by its tolerance and shrinks as it dries, so stand them closer by that.`,
   ].filter((text) => text !== undefined)
 
@@ -98,6 +119,16 @@ function runCautions(run: StairRun | undefined, quantity: number, least: number)
     return [`A part ${sizeText(least)} thick does not fit the run of ${sizeText(run.run)}.`]
   if (run.count === 0) return [`The run of ${sizeText(run.run)} is smaller than the ball by itself.`]
   return run.count > quantity ? [`One run takes ${run.count} parts; the job makes ${quantity}.`] : []
+}
+
+/** That a run of parts as thin as their tolerance lets them be takes more of them. */
+function thinnerCautions(run: StairRun | undefined, gap: number, least: number, thinner: number): string[] {
+  if (!run || nm(run.clear) <= 0 || nm(thinner) >= nm(least)) return []
+  const { count } = stairRun(run.run, gap, least - thinner)
+  if (count <= run.count) return []
+  return [
+    `With ${run.count} parts ${sizeText(thinner)} thinner than drawn the gaps are too wide for that ball: take ${count}.`,
+  ]
 }
 
 function bendingCautions(bending: RailBending | undefined, { name, serviceMoisture }: StairWood): string[] {
@@ -142,6 +173,7 @@ export function stairOf({ profile, joints, use, wishes, quantity, tolerance, woo
     wood.morMPa === undefined
       ? undefined
       : railBending(spans, between, wishes.load ?? defaultLoad, wood.morMPa)
+  const thinner = spanAt(spans, at).station.minus ?? tolerance
   const whyNoBending = bending
     ? undefined
     : `No modulus of rupture is on record for ${wood.name}: how the thinnest place bends cannot be had.`
@@ -156,8 +188,9 @@ export function stairOf({ profile, joints, use, wishes, quantity, tolerance, woo
     ...(whyNoBending && { whyNoBending }),
     cautions: [
       DECIDES,
-      ...figureCautions(wishes, gap, spanAt(spans, at).station.minus ?? tolerance),
+      ...figureCautions(wishes, use, thinner),
       ...runCautions(run, quantity, least.diameter),
+      ...thinnerCautions(run, gap, least.diameter, thinner),
       ...bendingCautions(bending, wood),
       ...(whyNoBending ? [whyNoBending] : []),
     ],

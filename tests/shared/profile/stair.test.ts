@@ -82,6 +82,27 @@ describe('stairOf', () => {
     expect(stairOf(asked(close)).cautions.join(' ')).toMatch(/may be 0\.3 mm .* thinner by its tolerance/)
   })
 
+  it('says how many parts a run takes when they are as thin as their tolerance lets them be', () => {
+    // 16 parts leave (2078 − 16 × 22)/17 = 101.5 mm; 0.8 mm thinner 102.3 mm, over 101.6, and 17 leave 94.4 mm
+    const told = (run: number) => stairOf(asked(baluster, { wishes: { run } })).cautions.join(' ')
+    expect(told(2078)).toMatch(/With 16 parts 0\.8 mm .* thinner than drawn .* too wide .* take 17\./)
+    expect(told(2000)).not.toMatch(/thinner than drawn/)
+  })
+
+  it('warns of a ball larger and a load smaller than those of the model code', () => {
+    const told = (wishes: StairInput['wishes'], use: 'guard' | 'stair' = 'guard') =>
+      stairOf(asked(baluster, { wishes, use })).cautions.join(' ')
+    expect(told({ gap: 4.375 * inch })).toMatch(
+      /ball of 111\.125 mm .* larger than a model code’s of 101\.6 mm/,
+    )
+    expect(told({ gap: 4.375 * inch }, 'stair')).not.toMatch(/larger than/)
+    expect(told({ gap: 4 * inch })).not.toMatch(/larger than/)
+    // 1 lb is 4.448 N
+    expect(told({ load: 4.448 })).toMatch(/load of 4\.45 N \(1 lb\) is less than .* 222 N \(50 lb\)/)
+    expect(told({ load: 222 })).not.toMatch(/less than/)
+    expect(told({ load: 300 })).not.toMatch(/less than/)
+  })
+
   it('bends the part under 50 lb on a foot of it unless another load is named', () => {
     const plain = oneSpan('straight', 800, 32, 32)
     const { bending } = stairOf(asked(plain))
