@@ -73,7 +73,10 @@ describe('a finished piece that is weighed', () => {
     expect(await keep(page).isDisabled()).toBe(true)
     await page.getByLabel('It weighs').fill('1 kg')
     await page.locator('scales-card').getByLabel('Lot of wood').fill('yard cherry')
-    await page.locator('scales-card .error').getByText('must be a lot of this wood').waitFor()
+    await page
+      .locator('scales-card .error')
+      .getByText('must be a lot of this wood; the lot yard cherry is Cherry, black')
+      .waitFor()
     expect(await keep(page).isDisabled()).toBe(true)
   })
 

@@ -16,6 +16,9 @@ export class LotsList extends LitElement {
   static override styles = [
     ...pageWear,
     css`
+      .hint {
+        margin-bottom: var(--space-3);
+      }
       .lots {
         display: grid;
         gap: var(--space-4);
@@ -27,6 +30,7 @@ export class LotsList extends LitElement {
         border-bottom: 1px solid var(--line);
       }
       .weighings li {
+        max-width: 36rem;
         display: grid;
         grid-template-columns: minmax(0, 1fr) auto;
         gap: 0 var(--space-3);

@@ -3,6 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js'
 import type { Plan } from '../../shared/plan.ts'
 import { READABLE_MASSES, readMass } from '../../shared/units/mass.ts'
 import type { Lot } from '../../shared/wood/lot.ts'
+import type { Species } from '../../shared/wood/species.ts'
 import { SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
 import { massIn } from './amounts.ts'
@@ -30,6 +31,7 @@ export class ScalesCard extends LitElement {
   @property() jobId = ''
   @property({ attribute: false }) plan!: Plan
   @property({ attribute: false }) lots: readonly Lot[] = []
+  @property({ attribute: false }) woods: readonly Species[] = []
   /** A weighing is on its way. */
   @property({ type: Boolean }) busy = false
   @state() private typed: Typed = { mass: '' }
@@ -66,9 +68,9 @@ export class ScalesCard extends LitElement {
   private lotError(name: string): string | undefined {
     const known = this.lots.find((lot) => lot.name === name)
     if (name.length > 80) return `must have 80 characters at most; read ${name.length}`
-    return known && known.species !== this.plan.job.species
-      ? `must be a lot of this wood; ${name} is ${known.species}`
-      : undefined
+    if (!known || known.species === this.plan.job.species) return undefined
+    const wood = this.woods.find(({ key }) => key === known.species)?.name ?? known.species
+    return `must be a lot of this wood; the lot ${name} is ${wood}`
   }
 
   override render() {

@@ -76,7 +76,8 @@ export class StairCard extends LitElement {
         count > 0
           ? html`<dd class="note">
             ${this.mm(spacing)} centre to centre, the first ${this.mm(first)} from the post; ${this.mm(clear)} clear at the
-            thinnest. Measured level, along a straight run.
+            thinnest. Measured level, along a
+            straight run; rounded, so mark out from the whole run and do not add the spacing up.
           </dd>`
           : nothing
       }

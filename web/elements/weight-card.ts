@@ -31,6 +31,11 @@ export class WeightCard extends LitElement {
       table {
         max-width: 40rem;
       }
+      .held {
+        display: grid;
+        gap: 0 var(--space-4);
+        grid-template-columns: repeat(auto-fill, minmax(min(100%, 15rem), 1fr));
+      }
     `,
   ]
 
@@ -44,6 +49,14 @@ export class WeightCard extends LitElement {
   constructor() {
     super()
     new SessionController(this)
+  }
+
+  /** A reason of the reckoning, its lengths and weights as the job is written. */
+  private words(why: string) {
+    const { units } = this.plan.job
+    const weights =
+      units === 'in' ? why.replace(/([\d.]+) g\b/g, (_, grams) => massIn(Number(grams), units)) : why
+    return inUnitsFirst(weights, units)
   }
 
   private mm(value: number) {
@@ -140,13 +153,12 @@ export class WeightCard extends LitElement {
     return html`
       <details>
         <summary>Hold some diameters as they are${this.keep.length > 0 ? ` (${this.keep.length} held)` : ''}</summary>
-        <div class="fields">
+        <div class="held">
           ${groups.map(({ stations, diameter }) => {
             const first = stations[0]!
             return tickField({
               path: `keep-${first}`,
               label: `${stations.length > 1 ? `${this.place(first)} to ${this.place(stations.at(-1)!)}` : this.place(first)}, Ø ${this.mm(diameter)}`,
-              wide: true,
               on: this.keep.includes(first),
               enter: (on) => {
                 this.keep = on ? [...this.keep, first] : this.keep.filter((i) => i !== first)
@@ -167,7 +179,7 @@ export class WeightCard extends LitElement {
 
   private answer(answer: WeightAnswer, density: number) {
     if (answer.why)
-      return html`<p class="caution" role="status"><span>${inUnitsFirst(answer.why, this.plan.job.units)}</span></p> ${this.alone(answer)}`
+      return html`<p class="caution" role="status"><span>${this.words(answer.why)}</span></p> ${this.alone(answer)}`
     if (answer.changes.length === 0) return html`<p class="soft" role="status">It is so already.</p>`
     const stations = this.rounded(answer)
     const solid = solidOf({ ...this.plan.job.profile, stations })
@@ -213,11 +225,11 @@ export class WeightCard extends LitElement {
     if (alone.length < 2) return nothing
     return html`
       <details>
-        <summary>Or change one place alone</summary>
+        <summary>Or change one place alone${this.mass.trim() === '' ? ', for the balance' : ', for the weight'}</summary>
         <ul class="plain">
           ${alone.map(
             ({ index, diameterChange, why }) => html`<li>
-              ${this.place(index)}: ${diameterChange === undefined ? html`<span class="soft">${inUnitsFirst(why ?? '', this.plan.job.units)}</span>` : `${changeText(diameterChange, (mm) => this.mm(mm))} on the diameter`}
+              ${this.place(index)}: ${diameterChange === undefined ? html`<span class="soft">${this.words(why ?? '')}</span>` : `${changeText(diameterChange, (mm) => this.mm(mm))} on the diameter`}
             </li>`,
           )}
         </ul>

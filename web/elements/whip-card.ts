@@ -17,6 +17,9 @@ const LONG = 1000
 /** Height of the drawn sag, whatever it is in wood: told beside the drawing. */
 const SHOWN = 60
 
+/** Faster than any lathe of a shop may be entered, rpm: beyond it the figure says nothing. */
+const FASTEST = 20_000
+
 const restWords = {
   none: 'None called for',
   advised: 'Advised',
@@ -113,12 +116,12 @@ export class WhipCard extends LitElement {
             <dt>Steady rest</dt>
             <dd>${restWords[whip.rest]}${whip.restAt === undefined ? nothing : html`, at ${this.mm(whip.restAt)}`}</dd>
             <dd class="note">
-              ${inUnitsFirst(whip.why, this.plan.job.units)}${whip.restJournal ? `; journal from ${this.mm(whip.restJournal[0])} to ${this.mm(whip.restJournal[1])}` : ''}
+              ${whip.rest === 'none' ? 'it is stout enough by itself' : inUnitsFirst(whip.why, this.plan.job.units)}${whip.restJournal ? `; journal from ${this.mm(whip.restJournal[0])} to ${this.mm(whip.restJournal[1])}` : ''}
             </dd>
           </div>
           <div>
             <dt>First bending speed</dt>
-            <dd>${Math.round(whip.criticalRpm)} rpm</dd>
+            <dd>${whip.criticalRpm > FASTEST ? `above ${FASTEST}` : Math.round(whip.criticalRpm)} rpm</dd>
             <dd class="note">
               not a speed to run at: between centres never above half of it, nor above the ceilings on the
               <a href=${jobPath(this.jobId, 'work')}>Work page</a>

@@ -180,12 +180,12 @@ export class PartPage extends LitElement {
         <h2 id="drawn">${profile.split ? 'The glued pair as it is turned' : pairs ? 'Left hand, as turned wood' : 'As turned wood'}</h2>
         ${part(joints, pairs ? `${name}, left hand` : name, true)}
         ${pairs ? html`<h3>Right hand, its mirror image</h3> ${part(jointsOfHand(joints, 'right'), `${name}, right hand`, false)}` : nothing}
-        ${profile.split ? html`<h3>A half, seen on edge</h3> <half-drawing .profile=${profile} .species=${species}></half-drawing>` : nothing}
+        ${profile.split ? html`<h3>A half, seen on edge</h3> <half-drawing .profile=${profile} .species=${species}></half-drawing><p class="small soft">The blue line is the flat face, where it was glued. Foot at the left.</p>` : nothing}
       </section>
     `
   }
 
-  private weight({ plan, job, shop }: Loaded) {
+  private weight({ plan, job, shop, woods }: Loaded) {
     return html`<section class="card" aria-labelledby="weight">
       <h2 id="weight">Weight and balance</h2>
       ${this.failed ? html`<p class="problem" role="alert">${this.failed}</p>` : nothing}
@@ -194,7 +194,7 @@ export class PartPage extends LitElement {
       ${
         plan.part.mass === undefined
           ? nothing
-          : html`<scales-card .jobId=${this.jobId} .plan=${plan} .lots=${shop.lots} .busy=${this.weighing} @weigh=${this.weigh}></scales-card>`
+          : html`<scales-card .jobId=${this.jobId} .plan=${plan} .lots=${shop.lots} .woods=${woods} .busy=${this.weighing} @weigh=${this.weigh}></scales-card>`
       }
     </section>`
   }
@@ -226,5 +226,5 @@ function stickWords({ blank, part, job }: Loaded['plan']): string {
     perBlank > 1 ? `, ${text(blank.lengthParts.between / (perBlank - 1))} between them for parting` : ''
   const parts =
     perBlank > 1 ? `${perBlank} parts of ${text(part.length)}${gap}` : `one part of ${text(part.length)}`
-  return `Blank ${text(blank.side)} square, ${text(blank.length)} long: ${parts}; ${text(blank.lengthParts.foot)} waste at the foot, ${text(blank.lengthParts.top)} at the top.`
+  return `Blank ${text(blank.side)} square, ${text(blank.length)} long: ${parts}; ${text(blank.lengthParts.foot)} waste at the foot, ${text(blank.lengthParts.top)} at the top.${perBlank > 1 ? ' The coloured bands are parted away.' : ''}`
 }
