@@ -70,6 +70,11 @@ export class PhotoDesk implements ReactiveController {
 
   /** Takes the photograph of another draft over, to be kept under the next key that is loaded. */
   async adopt(key: string): Promise<void> {
-    this.adopted = await waitingPhoto(key)
+    this.adopted = await waitingPhoto(key).catch(() => undefined)
+  }
+
+  /** Forgets the photograph of a draft that is dropped. */
+  async drop(key: string): Promise<void> {
+    await dropPhoto(key).catch(() => undefined)
   }
 }

@@ -219,6 +219,21 @@ describe('what was measured', () => {
     expect(await position(page).evaluate((field) => field.matches(':focus'))).toBe(true)
   })
 
+  it('is kept with the reason when the server takes it not', async () => {
+    const { page } = await open('/profiles/new/measure')
+    await page.getByLabel('Name of the profile').fill('rod '.repeat(100))
+    await position(page).focus()
+    await type(page, rod)
+    await page.keyboard.press('Control+s')
+    await page
+      .locator('measure-page .problem')
+      .getByText(/Name of the profile: must be at most 120 characters/)
+      .waitFor()
+    await page.reload()
+    await settled(page)
+    expect(await rows(page).count()).toBe(3)
+  })
+
   it('becomes a job', async () => {
     const { page, complaints } = await open('/profiles/new/measure')
     await page.getByLabel('Name of the profile').fill('Plain rod')

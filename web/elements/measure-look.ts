@@ -107,6 +107,9 @@ export const measureBench = css`
     grid-template-columns: minmax(0, 1fr);
     min-width: 0;
   }
+  h1 {
+    overflow-wrap: anywhere;
+  }
   .growing {
     display: none;
   }

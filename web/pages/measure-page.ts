@@ -14,12 +14,12 @@ import '../elements/measure-places.ts'
 import '../elements/measure-ways.ts'
 import '../elements/save-bar.ts'
 import '../elements/turned-part.ts'
+import { inUnitsFirst, jobField } from '../field-words.ts'
 import { inUnits } from '../job-entries.ts'
 import type { EnteredStation } from '../job-file.ts'
 import { type LibraryFile, libraryFileOf } from '../library-file.ts'
 import { Load } from '../load.ts'
 import { PhotoDesk } from '../photo-desk.ts'
-import { dropPhoto } from '../photo-store.ts'
 import { go, profilePath } from '../router.ts'
 import { sameFile } from '../save-draft.ts'
 import { profileSaver } from '../save-profile.ts'
@@ -357,7 +357,7 @@ export class MeasurePage extends LitElement {
     const { key } = detail.draft
     this.desk.dropOther(detail)
     dropHand(key)
-    await dropPhoto(key)
+    await this.photo.drop(key)
   }
 
   private readonly abandon = () => {
@@ -387,6 +387,7 @@ export class MeasurePage extends LitElement {
           </div>
         </div>
         <p role="status" class=${told ? 'notice' : 'hidden-label'}>${told}</p>
+        ${desk.refused.length > 0 ? this.refused(file) : nothing}
         <draft-notices what="profile" .conflict=${desk.conflict} .gone=${desk.gone} .fresh=${profileId === ''} .others=${desk.others.map(asMeasured)}
           @discard=${this.discard} @overwrite=${desk.saveOverTheirs} @save-as-new=${desk.saveMineAsNew} @abandon=${this.abandon}
           @adopt=${this.adopt} @drop-other=${this.dropOther}></draft-notices>
@@ -403,6 +404,19 @@ export class MeasurePage extends LitElement {
             .fresh=${profileId === ''} @save=${() => this.save()} @discard=${this.discard}></save-bar>`
       }
     `
+  }
+
+  /** Why the server took nothing of it: everything is still kept here. */
+  private refused({ units }: LibraryFile) {
+    return html`<div class="problem" role="alert">
+      <p><b>Not stored; everything is kept on this device.</b></p>
+      <ul class="plain">
+        ${this.desk.refused.map(
+          ({ path, message }) =>
+            html`<li>${path === 'name' ? 'Name of the profile' : jobField(path, [])}: ${inUnitsFirst(message, units)}</li>`,
+        )}
+      </ul>
+    </div>`
   }
 
   private onwards(file: LibraryFile) {
