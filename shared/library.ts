@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { readInput } from './input.ts'
 import { type Job, jobSchema, readJob } from './job.ts'
-import { Problem } from './problem.ts'
+import { type Breach, badInput, gathering, Problem } from './problem.ts'
 import type { Sheet } from './profile/measured/sheet.ts'
 import { readSheet } from './profile/measured/sheet-schema.ts'
 import type { Units } from './units/length.ts'
@@ -35,11 +35,14 @@ type ProfileEntry = Pick<LibraryProfile, 'name' | 'units' | 'profile' | 'joints'
 export const librarySchema = (units: Units) =>
   jobSchema(units).pick({ name: true, units: true, species: true, profile: true, joints: true, notes: true })
 
-/** The same without a profile: its stations are still being measured. */
+/** The same with no stations yet: they are still being measured. */
 const measuringSchema = (units: Units) =>
-  librarySchema(units)
-    .omit({ profile: true })
-    .extend({ species: librarySchema(units).shape.species.optional() })
+  librarySchema(units).extend({
+    species: librarySchema(units).shape.species.optional(),
+    profile: z
+      .object({ stations: z.array(z.unknown()).max(0).optional(), split: z.boolean().optional() })
+      .optional(),
+  })
 
 const measuringSchemas = { in: measuringSchema('in'), mm: measuringSchema('mm') }
 
@@ -89,11 +92,20 @@ export interface ReadProfile {
  */
 export function readLibraryProfile(input: unknown): ReadProfile {
   const given = readInput(z.looseObject({}), input)
-  const read: ReadProfile = given.sheet === undefined ? {} : { sheet: readSheet(given.sheet, 'sheet') }
+  const found: Breach[] = []
+  const sheet =
+    given.sheet === undefined ? undefined : gathering(found, () => readSheet(given.sheet, 'sheet'))
+  const single = gathering(found, () => singleOf(given))
+  if (found.length > 0) throw badInput(found)
+  return { ...(sheet && { sheet }), ...(single && { single }) }
+}
+
+/** The job of a single part; nothing while it is still being measured. */
+function singleOf(given: Record<string, unknown>): Job | undefined {
   if (isMeasuring(given)) {
-    readInput(measuringSchemas[given.units === 'mm' ? 'mm' : 'in'], input)
-    return read
+    readInput(measuringSchemas[given.units === 'mm' ? 'mm' : 'in'], given)
+    return undefined
   }
   const { name, units, profile, joints = [], species = STAND_IN_SPECIES, notes } = given
-  return { ...read, single: readJob({ name, units, profile, joints, species, notes, quantity: 1 }) }
+  return readJob({ name, units, profile, joints, species, notes, quantity: 1 })
 }

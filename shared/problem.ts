@@ -41,6 +41,20 @@ export class Problem extends Error {
   }
 }
 
+/**
+ * What a reader gives; where it refuses, its breaches are put to those found before, so that all can be told at once.
+ * @throws what is no Problem
+ */
+export function gathering<T>(found: Breach[], read: () => T): T | undefined {
+  try {
+    return read()
+  } catch (error) {
+    if (!(error instanceof Problem)) throw error
+    found.push(...error.errors)
+    return undefined
+  }
+}
+
 /** Bad input with the breaches found; the sentence names the first and counts the rest. */
 export function badInput(errors: Breach[]): Problem {
   const first = errors[0]

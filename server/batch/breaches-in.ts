@@ -1,14 +1,10 @@
-import { type Breach, Problem } from '../../shared/problem.ts'
+import { type Breach, gathering } from '../../shared/problem.ts'
 
 /** The breaches found by one reader, under the path of what it read. */
 export function breachesIn(path: string, read: () => unknown): Breach[] {
-  try {
-    read()
-    return []
-  } catch (error) {
-    if (!(error instanceof Problem)) throw error
-    return error.errors.map((breach) => ({ ...breach, path: breach.path ? `${path}.${breach.path}` : path }))
-  }
+  const found: Breach[] = []
+  gathering(found, read)
+  return found.map((breach) => ({ ...breach, path: breach.path ? `${path}.${breach.path}` : path }))
 }
 
 /** The same id twice in one list, the list named by its path. */

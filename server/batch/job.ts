@@ -1,16 +1,13 @@
 import type { EnteredJob } from '../../shared/contract/job.ts'
-import { Problem } from '../../shared/problem.ts'
 import type { Context } from '../context.ts'
 import { inTransaction } from '../storage/database.ts'
 import { isJobIdTaken, jobById, type StoredJob } from '../storage/read/jobs.ts'
 import { hideJob, insertJob, updateJob } from '../storage/write/jobs.ts'
 import { once } from '../storage/write/used-keys.ts'
 import { checkFrozen } from './frozen-file.ts'
+import { changedMeanwhile, keyTaken } from './refusals.ts'
 
 type Revision = Pick<StoredJob, 'id' | 'revision'>
-
-const changedMeanwhile = (): Problem =>
-  new Problem('revision-stale', 'It was changed meanwhile: load it again.')
 
 /** Stores a new job, once for its key. */
 export async function addJob(
@@ -19,7 +16,7 @@ export async function addJob(
 ): Promise<StoredJob> {
   const at = context.now()
   const job = await once(context.db, { noun: 'job', key, body: file }, at, async (tx) => {
-    if (await isJobIdTaken(tx, key)) throw new Problem('key-reused', `The key ${key} is a job's already.`)
+    if (await isJobIdTaken(tx, key)) throw keyTaken('job', key)
     await insertJob(tx, { id: key, file, at })
     return (await jobById(tx, key))!
   })

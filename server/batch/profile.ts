@@ -3,7 +3,6 @@ import type { EnteredProfile } from '../../shared/contract/profile.ts'
 import { readJob } from '../../shared/job.ts'
 import { jobFileFrom, type LibraryProfile, STAND_IN_SPECIES } from '../../shared/library.ts'
 import type { Plan } from '../../shared/plan.ts'
-import { Problem } from '../../shared/problem.ts'
 import { type Context, shopOf } from '../context.ts'
 import { planApart } from '../jobs/long-plan.ts'
 import { inTransaction } from '../storage/database.ts'
@@ -11,11 +10,9 @@ import { isProfileIdTaken, photoOf, profileById, type StoredProfile } from '../s
 import { hideProfile, insertProfile, savePhoto, updateProfile } from '../storage/write/profiles.ts'
 import { once } from '../storage/write/used-keys.ts'
 import { profileOf } from './find.ts'
+import { changedMeanwhile, keyTaken } from './refusals.ts'
 
 type Revision = Pick<StoredProfile, 'id' | 'revision'>
-
-const changedMeanwhile = (): Problem =>
-  new Problem('revision-stale', 'It was changed meanwhile: load it again.')
 
 /** Keeps a new profile in the library, once for its key. */
 export async function addProfile(
@@ -24,8 +21,7 @@ export async function addProfile(
 ): Promise<StoredProfile> {
   const at = context.now()
   const profile = await once(context.db, { noun: 'profile', key, body: file }, at, async (tx) => {
-    if (await isProfileIdTaken(tx, key))
-      throw new Problem('key-reused', `The key ${key} is a profile's already.`)
+    if (await isProfileIdTaken(tx, key)) throw keyTaken('profile', key)
     await insertProfile(tx, { id: key, file, at })
     return (await profileById(tx, key))!
   })

@@ -80,6 +80,24 @@ describe('readLibraryProfile', () => {
     ])
   })
 
+  it('refuses what is no profile while measuring too, so that nothing sent is dropped', () => {
+    const read = (profile: unknown) => () =>
+      readLibraryProfile({ name: 'Leg', units: 'mm', sheet: sheet(), profile })
+    for (const profile of [7, 'whole', null, []]) expect(pathsOf(read(profile))).toEqual(['profile'])
+    expect(pathsOf(read({ stations: [], split: 'yes' }))).toEqual(['profile.split'])
+  })
+
+  it('names what is wrong with the sheet and with the rest at once', () => {
+    const { units, profile } = dowel()
+    expect(pathsOf(() => readLibraryProfile({ name: '', units, profile, sheet: 7 }))).toEqual([
+      'sheet',
+      'name',
+    ])
+    expect(
+      pathsOf(() => readLibraryProfile({ name: '', units, sheet: { ...sheet(), way: 'by eye' } })),
+    ).toEqual(['sheet.way', 'name'])
+  })
+
   it('refuses a profile that is neither whole nor being measured', () => {
     expect(pathsOf(() => readLibraryProfile({ name: 'Leg', units: 'mm' }))).toEqual(['profile'])
     for (const list of [[], [{ at: 0, diameter: 20 }]]) {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { importAll } from '../../../server/batch/exchange.ts'
 import { photoAnswerSchema } from '../../../shared/contract/photo.ts'
 import { profileAnswerSchema, profileVersionSchema } from '../../../shared/contract/profile.ts'
 import { badJobs } from '../../bad-jobs.ts'
@@ -70,6 +71,23 @@ describe('POST /api/profiles', () => {
     for (const key of [id, (await server.enter(dowel())).id]) {
       const { body } = await server.post('/api/profiles', { ...legProfile(), key }).expect(409)
       expect(body).toMatchObject({ type: '/api/problems/key-reused', errors: [{ path: 'key' }] })
+    }
+  })
+
+  it('refuses a key under which something was imported', async () => {
+    const [profile, job] = [newKey(), newKey()]
+    await importAll(server.context(), {
+      setwright: '1',
+      profiles: [{ id: profile, versions: [dowelProfile()] }],
+      jobs: [{ id: job, ...dowel() }],
+    })
+    for (const [path, sent] of [
+      ['/api/profiles', { ...dowelProfile(), key: profile }],
+      ['/api/jobs', { ...dowel(), key: job }],
+    ] as const) {
+      const { body } = await server.post(path, sent).expect(409)
+      expect(body).toMatchObject({ type: '/api/problems/key-reused', errors: [{ path: 'key' }] })
+      expect(body.errors[0].message).toContain(JSON.stringify(sent.key))
     }
   })
 
