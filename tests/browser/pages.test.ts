@@ -11,7 +11,7 @@ const { open, ask } = withBrowser({ demo: true })
 const pagesOf: Record<JobState, readonly JobPage[]> = {
   draft: ['profile', 'part', 'wood', 'work', 'rack', 'checks'],
   started: ['profile', 'part', 'work', 'rack', 'checks'],
-  done: ['rack', 'checks'],
+  done: ['part', 'rack', 'checks'],
 }
 
 async function addresses(): Promise<string[]> {

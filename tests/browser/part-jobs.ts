@@ -26,7 +26,7 @@ const square: EnteredStation[] = [
   { at: '19', diameter: '1' },
 ]
 
-export type Way = 'plain' | 'split' | 'mirrored' | 'knobs' | 'stair' | 'moving' | 'unknown'
+export type Way = 'plain' | 'split' | 'mirrored' | 'knobs' | 'stair' | 'moving' | 'limp' | 'unknown'
 
 /** One job for every way a part can be made. */
 export const waysToMake: Record<Way, JobFile> = {
@@ -73,6 +73,7 @@ export const waysToMake: Record<Way, JobFile> = {
     },
   },
   moving: { ...stick, name: 'Sticks for the garden', serviceMoisture: 14 },
+  limp: { ...stick, name: 'Plum sticks', species: 'orchard-plum' },
   unknown: { ...stick, name: 'Pear sticks', species: 'orchard-pear' },
 }
 
@@ -100,12 +101,13 @@ export async function changeShop(address: string, change: Partial<Shop>): Promis
   if (!answer.ok) throw new Error(await answer.text())
 }
 
-/** A wood of the shop’s own of which nothing is known but its name. */
-export const pear: Shop['species'][number] = {
-  key: 'orchard-pear',
-  name: 'Orchard pear',
+/** Woods of the shop’s own: one of which nothing is known but its name, one that was weighed and never bent. */
+export const ownWoods: Shop['species'] = ['pear', 'plum'].map((name) => ({
+  key: `orchard-${name}`,
+  name: `Orchard ${name}`,
+  ...(name === 'plum' && { sg12: 0.7 }),
   kind: 'hardwood',
   source: 'the shop’s own',
   confidence: 'shop',
   safe: false,
-}
+}))

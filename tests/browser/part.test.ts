@@ -1,13 +1,13 @@
 import type { Page } from 'playwright-core'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { expectAccessible, expectNoSidewaysScroll, expectTouchable, withBrowser } from './browser.ts'
-import { addJob, changeShop, pear, planOf, start, type Way, waysToMake } from './part-jobs.ts'
+import { addJob, changeShop, ownWoods, planOf, start, type Way, waysToMake } from './part-jobs.ts'
 
 const { address, open, ask } = withBrowser({ demo: false })
 
 const ids = {} as Record<Way | 'started', string>
 beforeAll(async () => {
-  await changeShop(address(), { species: [pear] })
+  await changeShop(address(), { species: ownWoods })
   for (const way of Object.keys(waysToMake) as Way[]) ids[way] = await addJob(ask, waysToMake[way])
   ids.started = await addJob(ask, waysToMake.mirrored)
   await start(ask, ids.started)
@@ -125,6 +125,45 @@ describe('a part as it is drawn', () => {
     expect(weight).toContain('10 in from the foot')
     expect(await page.locator('scales-card').count()).toBe(0)
   })
+
+  it('weighs a wood that was never bent, and says what that leaves unknown', async () => {
+    const { page } = await partOf('limp')
+    expect(await said(page, 'whip-card')).toContain('No modulus of elasticity is on record for Orchard plum')
+    expect(await said(page, 'weight-card')).toMatch(/A finished part weighs [\d.]+ lb/)
+    await page.getByLabel('It weighs').waitFor()
+  })
+})
+
+describe('what is known of a stair', () => {
+  it('is entered beside the job, refused by name where it cannot be read, and counted on the part page', async () => {
+    const id = await addJob(ask, waysToMake.plain)
+    const { page, complaints } = await open(`/jobs/${id}/profile`)
+    await page.getByLabel('Made for').selectOption('guard')
+    await page.getByLabel('Length of the run').fill('100')
+    const load = page.getByLabel('Load across one part')
+    await load.fill('a crowd')
+    await load.blur()
+    await page
+      .locator('stair-fields .error')
+      .getByText(/50 lb.*read "a crowd"/)
+      .waitFor()
+    await load.fill('60 lb')
+    await page.getByLabel('Lower rail, top of it').fill('2')
+    await page.getByLabel('Upper rail, underside').fill('18')
+    await page.getByRole('button', { name: /^Save/ }).first().click()
+    await page
+      .getByText(/^Saved|Everything is saved/)
+      .first()
+      .waitFor()
+    await page.getByRole('link', { name: 'Part', exact: true }).click()
+    await page.locator('stair-card').waitFor()
+    const stair = await said(page, 'stair-card')
+    // Parts 2 in thick and a ball of 4 in: n ≥ (100 − 4)/6 = 16 leaves gaps of 4 in sharp, so 17.
+    expect(stair).toContain('17 pieces')
+    expect(stair).toContain('rails at 2 in and 18 in')
+    expect(stair).toContain('60 lb (267 N)')
+    expect(complaints).toEqual([])
+  })
 })
 
 describe('a weight that is asked for', () => {
@@ -140,6 +179,12 @@ describe('a weight that is asked for', () => {
         const [top, bottom = '1'] = each.split('/')
         return sum + Number(top) / Number(bottom)
       }, 0)
+  /** Alike from both ends: it balances at its middle. */
+  const waist = [
+    { at: '0', diameter: '2' },
+    { at: '10', diameter: '1 1/2', name: 'middle' },
+    { at: '20', diameter: '2' },
+  ]
   /** Two frustums of 10 in, in³ over π/12. */
   const volume = ([a, b, c]: number[]) =>
     10 * (a! * a! + a! * b! + b! * b!) + 10 * (b! * b! + b! * c! + c! * c!)
@@ -162,11 +207,6 @@ describe('a weight that is asked for', () => {
   })
 
   it('leaves a station that is held as it is', async () => {
-    const waist = [
-      { at: '0', diameter: '2' },
-      { at: '10', diameter: '1 1/2', name: 'middle' },
-      { at: '20', diameter: '2' },
-    ]
     const id = await addJob(ask, { ...waysToMake.plain, profile: { stations: waist } })
     const { mass } = (await planOf(ask, id)).part
     const { page } = await open(`/jobs/${id}/part`)
@@ -193,6 +233,27 @@ describe('a weight that is asked for', () => {
       .locator('weight-card .error')
       .getByText(/must be .*read “-3”/)
       .waitFor()
+  })
+
+  it('says how far it can go where it cannot be had', async () => {
+    const { page } = await partOf('plain')
+    const { mass } = (await planOf(ask, ids.plain)).part
+    await page.getByLabel('Should weigh').fill(`${(9 * mass!).toFixed(0)} g`)
+    await page.locator('weight-card p.caution').getByText(/lb/).first().waitFor()
+    expect(await page.getByRole('button', { name: 'Put these into the profile' }).count()).toBe(0)
+  })
+
+  it('can be a point of balance, which a heavier top end brings up', async () => {
+    const id = await addJob(ask, { ...waysToMake.plain, profile: { stations: waist } })
+    const { page } = await open(`/jobs/${id}/part`)
+    const balance = page.getByLabel('Should balance, from the foot')
+    await balance.fill('10')
+    await page.locator('weight-card').getByText('It is so already.').waitFor()
+    await balance.fill('10 1/2')
+    await page.getByRole('button', { name: 'Put these into the profile' }).click()
+    await page.getByRole('heading', { name: 'Check stations' }).waitFor()
+    const [foot, , top] = (await diameters(page)).map(inchesOf)
+    expect(top).toBeGreaterThan(foot!)
   })
 
   it('waits while the profile has unsaved edits, and says so', async () => {
