@@ -102,8 +102,8 @@ function joints(spans: Span[], { joints: placed = [] }: WarningOptions, say: Say
 
 /**
  * What to mind about a profile while it is drawn: too slender, a bead prouder than its stock, thicker than the shop’s
- * stock, a neck weaker than the rest, a joint that leaves its square; from the foot to the top. What leaves wood beside a joint in
- * a neck is told by the plan. None for stations that are no part yet.
+ * stock, a neck weaker than the rest, a joint that leaves its square; from the foot to the top. A joint that leaves too
+ * little wood beside it in a neck is told by the plan. None for stations that are no part yet. Lengths mm.
  *
  * @example profileWarnings({ stations: [{ at: 0, diameter: 60, then: 'straight' }, { at: 200, diameter: 60, then: 'straight' }], split: false }, { thickest: 50.8, style: 'mm' }).map(({ index, kind }) => [index, kind]) // [[0, 'thick']]
  */

@@ -6,8 +6,9 @@ import {
   pastedClip,
   repeatedGroup,
 } from '../../shared/profile/edit/group.ts'
-import { insertedAt, splitSpan, withoutStations } from '../../shared/profile/edit/insert.ts'
+import { insertedAt, splitSpan } from '../../shared/profile/edit/insert.ts'
 import { movedSagitta, movedStation } from '../../shared/profile/edit/move.ts'
+import { withoutStations } from '../../shared/profile/edit/remove.ts'
 import { scaledDiameters, scaledLengths } from '../../shared/profile/edit/scale.ts'
 import type { Snap } from '../../shared/profile/edit/snap.ts'
 import { snapMm } from '../../shared/profile/edit/snap.ts'

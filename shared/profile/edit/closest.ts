@@ -1,6 +1,7 @@
 import { mmOfNm, nm } from '../../units/length.ts'
 import type { ShapeName, Span } from '../profile.ts'
 import { spanRadius } from '../radius.ts'
+import { topBetween } from '../top-between.ts'
 import { deviationOf } from './deviation.ts'
 
 /** A span as close to part of another as any shape comes, and how close that is, mm on the radius. */
@@ -10,7 +11,6 @@ export interface Closest {
   deviation: number
 }
 
-const ROUNDS = 36
 const SAMPLES = 32
 
 /** A span of that shape laid over part of an outline, which it meets at both ends. */
@@ -39,21 +39,11 @@ function roughly(outline: Span, span: Span): number {
   return most
 }
 
-/** The sagitta that comes closest: the difference falls to one least value, so thirds close in on it. */
+/** The sagitta that comes closest: the difference falls to one least value and rises again. */
 function bestSagitta(shape: 'bead' | 'cove', outline: Span, from: number, to: number): number {
   const most = (to - from) / 2
-  let [low, high] = [0, most]
-  for (let round = 0; round < ROUNDS; round++) {
-    const third = (high - low) / 3
-    const [a, b] = [low + third, high - third]
-    if (
-      roughly(outline, laid(shape, outline, from, to, a)) <=
-      roughly(outline, laid(shape, outline, from, to, b))
-    )
-      high = b
-    else low = a
-  }
-  return Math.min(mmOfNm(nm((low + high) / 2)), most)
+  const closeness = (sagitta: number): number => -roughly(outline, laid(shape, outline, from, to, sagitta))
+  return Math.min(mmOfNm(nm(topBetween(closeness, 0, most))), most)
 }
 
 /** The shape that comes closest to the outline of a span between two of its places; the span’s own where it is as good. */

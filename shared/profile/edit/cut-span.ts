@@ -1,6 +1,7 @@
 import { mmOfNm, nm } from '../../units/length.ts'
 import { type ShapeName, type Span, type Station, spansOf } from '../profile.ts'
 import { spanRadius } from '../radius.ts'
+import { cornerRadius } from '../shapes/square.ts'
 import { closestShape } from './closest.ts'
 import { deviationOf } from './deviation.ts'
 import type { Edited } from './edited.ts'
@@ -51,16 +52,12 @@ function squareParts(span: Span, places: readonly number[]): Station[] {
 
 /** Greatest difference the cuts make to a square: a rounded shoulder that no longer reaches its full corner. */
 function squareDeviation(before: Span, after: readonly Span[]): number {
-  const corner = (before.d0 / 2) * Math.SQRT2
-  const most = (u: number, a: number): number => {
-    const s = Math.max(0, 1 - u / a)
-    return (corner - before.d0 / 2) * (1 - Math.sqrt(Math.max(0, 1 - s * s)))
-  }
+  const half = before.d0 / 2
+  const lost = (width: number, reach: number): number =>
+    nm(reach) > nm(width) ? half * Math.SQRT2 - cornerRadius(half, width / reach) : 0
   const [foot, top] = before.rounding ?? [0, 0]
   const [first, last] = [after[0]!, after.at(-1)!]
-  const cutFoot = foot > first.to - first.from ? most(first.to - first.from, foot) : 0
-  const cutTop = top > last.to - last.from ? most(last.to - last.from, top) : 0
-  return Math.max(cutFoot, cutTop)
+  return Math.max(lost(first.to - first.from, foot), lost(last.to - last.from, top))
 }
 
 /**

@@ -41,6 +41,7 @@ function withoutShared(stations: readonly Station[], from: number, to: number): 
 /**
  * The spans between two stations turned end for end in place. Where a neighbour then meets them at another diameter,
  * a step is made.
+ * @throws Problem `bad-input` where there is no span between them, or the part could not be turned
  *
  * @example mirroredGroup([{ at: 0, diameter: 20, then: 'straight' }, { at: 10, diameter: 20, then: 'ovolo' }, { at: 14, diameter: 30, then: 'straight' }, { at: 20, diameter: 30, then: 'straight' }], 1, 3).stations.map(({ at, diameter }) => [at, diameter]) // [[0, 20], [10, 20], [10, 30], [16, 30], [20, 20]]
  */
@@ -53,7 +54,10 @@ export function mirroredGroup(stations: Station[], from: number, to: number): Ed
   return accepted({ ...spliced(stations, a, b, turned), placeOf })
 }
 
-/** The spans between two stations with their mirror image put behind them; what follows moves along the part. */
+/**
+ * The spans between two stations with their mirror image put behind them; what follows moves along the part.
+ * @throws Problem `bad-input` as `mirroredGroup` does
+ */
 export function mirroredAfter(stations: Station[], from: number, to: number): Edited {
   const [a, b] = groupOf(stations, from, to)
   return inserted(stations, b, turnedSegments(segmentsOf(stations, a, b)))
@@ -62,6 +66,7 @@ export function mirroredAfter(stations: Station[], from: number, to: number): Ed
 /**
  * The spans between two stations `times` in a row, `pitch` mm from one to the next (by default their own width).
  * Where the pitch is wider than they are, a fillet lies between them. What follows moves along the part.
+ * @throws Problem `bad-input` for a pitch narrower than they are, or where the part could not be turned
  *
  * @example repeatedGroup([{ at: 0, diameter: 20, then: 'bead' }, { at: 6, diameter: 20, then: 'straight' }], 0, 1, 3, 8).stations.map(({ at, then }) => [at, then]) // [[0, 'bead'], [6, 'straight'], [8, 'bead'], [14, 'straight'], [16, 'bead'], [22, 'straight']]
  */
@@ -86,7 +91,10 @@ export function repeatedGroup(
   return inserted(stations, b, copiesOf(group, times - 1, between))
 }
 
-/** The spans between two stations, copied out; its first station stands at 0. Keys stay with the original. */
+/**
+ * The spans between two stations, copied out; its first station stands at 0. Keys stay with those it is copied from.
+ * @throws Problem `bad-input` where there is no span between them
+ */
 export function clipOf(stations: Station[], from: number, to: number): Clip {
   const [a, b] = groupOf(stations, from, to)
   const start = nm(stations[a]!.at)
@@ -101,6 +109,7 @@ export function clipOf(stations: Station[], from: number, to: number): Clip {
 /**
  * The stations with copied spans put in at one of them; what follows moves along the part. Pasted at a step they lie
  * between its two diameters.
+ * @throws Problem `bad-input` where the part could not be turned, or nothing was copied
  */
 export function pastedClip(stations: Station[], after: number, { stations: copied }: Clip): Edited {
   if (copied.length < 2 || samePlace(copied[0]!.at, copied.at(-1)!.at))

@@ -4,10 +4,9 @@ import { spanAt } from '../radius.ts'
 import { sizeText } from '../size-text.ts'
 import { accepted, needStation, refused } from './accepted.ts'
 import { cutSpan } from './cut-span.ts'
+import { deviationText } from './deviation.ts'
 import type { Edited } from './edited.ts'
 import { type Snap, snapped } from './snap.ts'
-
-export { withoutStations } from './remove.ts'
 
 /** Most parts one span is split into at a time. */
 const PARTS_MAX = 200
@@ -16,17 +15,16 @@ const PARTS_MAX = 200
 function told(edited: Edited): Edited {
   const { deviation } = edited
   if (deviation === undefined) return accepted(edited)
-  const size = Math.ceil(deviation * 1e3) / 1e3
   return accepted({
     ...edited,
-    note: `The outline moves by up to ${sizeText(size)} on the radius: these shapes cannot follow it closer.`,
+    note: `The outline moves by up to ${deviationText(deviation)} on the radius: these shapes cannot follow it closer.`,
   })
 }
 
 /**
- * A station on the outline at `x` mm from the foot, on the nearest line of the grid. Straights and squares stay what they were, a half-round
- * bead or cove cut at its middle becomes two ovolos or cavettos; other shapes become the closest there are, with the
- * greatest distance from the old outline in `deviation` (mm on the radius) and `note`.
+ * A station on the outline at `x` mm from the foot, on the nearest line of the grid. Straights and squares stay what
+ * they were, a half-round bead or cove cut at its middle becomes two ovolos or cavettos; other shapes become the
+ * closest there are, with the greatest distance from the old outline in `deviation` (mm on the radius) and `note`.
  * @throws Problem `bad-input` where a station stands already, or beyond the ends
  *
  * @example insertedAt([{ at: 0, diameter: 20, then: 'straight' }, { at: 40, diameter: 30, then: 'straight' }], 10, '1').stations[1] // { at: 10, diameter: 22.5, then: 'straight' }
@@ -46,6 +44,7 @@ export function insertedAt(stations: Station[], x: number, snap: Snap): Edited {
 
 /**
  * The span that starts at a station split into equal parts along the axis.
+ * @throws Problem `bad-input` where no span starts there, or the parts are no whole number from 2 to 200
  *
  * @example splitSpan([{ at: 0, diameter: 20, then: 'straight' }, { at: 40, diameter: 20, then: 'straight' }], 0, 4).stations.map(({ at }) => at) // [0, 10, 20, 30, 40]
  */

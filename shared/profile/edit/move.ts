@@ -63,7 +63,7 @@ function resized(
 ): Edited {
   const station = stations[i]!
   if (field === 'side' && station.then !== 'square')
-    throw refused(`is no length left square, which alone has a side`, `profile.stations[${i}].side`)
+    throw refused('is no length left square, which alone has a side', `profile.stations[${i}].side`)
   const put = (size: number): Station[] => stations.map((s, k) => (k === i ? { ...s, [field]: size } : s))
   const target = onGrid(wanted, stepOf(snap), partLimits.thicknessMax, snap)!
   const { value, note } = nearestSound(station[field], target, snap, put)
@@ -104,7 +104,8 @@ export function movedStation(stations: Station[], i: number, move: Move, snap: S
 
 /**
  * The stations with another rise or depth of the bead or cove that starts at one of them, on the nearest line of the
- * grid. At most a half round, which is what a station that names none has; a cove stops short of the axis.
+ * grid. At most a half round, which is what a station that names none has; a cove stops short of the axis. Lengths mm.
+ * @throws Problem `bad-input` where no bead or cove starts there
  *
  * @example movedSagitta([{ at: 0, diameter: 20, then: 'bead', rise: 2 }, { at: 10, diameter: 20, then: 'straight' }], 0, 3.2, '0.5').stations[0].rise // 3
  */

@@ -57,6 +57,7 @@ function leftOver(stations: readonly Station[], from: number, to: number): Stati
  * the length stays (at an end of the part it gets shorter). With `close` the spans between the two are taken out and
  * what follows comes down; a single station takes the span that starts there with it, the last one the span that
  * ends there.
+ * @throws Problem `bad-input` where too little would be left, or the part could not be turned
  *
  * @example withoutStations([{ at: 0, diameter: 20, then: 'straight' }, { at: 30, diameter: 24, then: 'straight' }, { at: 50, diameter: 20, then: 'straight' }], 1, 1, false).stations.map(({ at }) => at) // [0, 50]
  * @example withoutStations([{ at: 0, diameter: 20, then: 'straight' }, { at: 30, diameter: 24, then: 'straight' }, { at: 50, diameter: 20, then: 'straight' }], 0, 1, true).stations.map(({ at }) => at) // [0, 20]

@@ -91,8 +91,8 @@ function placesBetween(before: readonly number[], after: readonly number[]): (at
 
 /**
  * The part with its lengths scaled, diameters as they are. Beads and coves keep their height as far as their new
- * width allows; with `keepRound` the half rounds, fillets and tenons keep their width and shape, and the rest takes up the
- * difference.
+ * width allows; with `keepRound` the half rounds, fillets and tenons keep their width and shape, and the rest takes up
+ * the difference.
  * @throws Problem `bad-input` where the rest would have to vanish
  *
  * @example scaledLengths([{ at: 0, diameter: 20, then: 'straight' }, { at: 30, diameter: 20, then: 'bead' }, { at: 40, diameter: 20, then: 'straight' }], 1.5, { keepRound: true, snap: 'none' }).stations.map(({ at }) => at) // [0, 50, 60]
@@ -143,8 +143,10 @@ function heldStations(stations: readonly Station[], keep: readonly number[]): Se
 }
 
 /**
- * The part with its diameters and sides scaled, lengths as they are. Stations of `keep`, fixed ones and tenons stay; beads and coves
- * grow or shrink in height too, as far as their width allows; with `keepRound` the half rounds stay what they are.
+ * The part with its diameters and sides scaled, lengths as they are. Stations of `keep`, fixed ones and tenons stay;
+ * beads and coves grow or shrink in height too, as far as their width allows; with `keepRound` the half rounds stay
+ * what they are.
+ * @throws Problem `bad-input` where the part could not be turned
  *
  * @example scaledDiameters([{ at: 0, diameter: 20, then: 'straight' }, { at: 30, diameter: 24, then: 'straight' }], 1.1, { keepRound: false, keep: [0], snap: '0.5' }).stations.map(({ diameter }) => diameter) // [20, 26.5]
  */

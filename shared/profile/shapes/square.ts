@@ -9,8 +9,11 @@ function meeting({ from, to, rounding: [foot, top] = [0, 0] }: Span): number {
   return from + (to - from) * (foot + top > 0 ? foot / (foot + top) : 0)
 }
 
-/** Radius ρ of the circle that rounds the corners, a share `s` of the shoulder's length inside the shoulder. */
-function cornerRadius(half: number, s: number): number {
+/**
+ * Radius ρ of the circle that rounds the corners, mm, a share `s` of the shoulder's length inside the shoulder;
+ * `half` is half the side.
+ */
+export function cornerRadius(half: number, s: number): number {
   return half + half * (Math.SQRT2 - 1) * Math.sqrt(Math.max(0, s * (2 - s)))
 }
 

@@ -8,7 +8,7 @@ import {
   pastedClip,
   repeatedGroup,
 } from '../../../../shared/profile/edit/group.ts'
-import { withoutStations } from '../../../../shared/profile/edit/insert.ts'
+import { withoutStations } from '../../../../shared/profile/edit/remove.ts'
 import { type Station, samePlace, spansOf } from '../../../../shared/profile/profile.ts'
 import { solidOf } from '../../../../shared/profile/solid.ts'
 import { mmOfNm, nm } from '../../../../shared/units/length.ts'

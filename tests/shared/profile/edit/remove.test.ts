@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { Problem } from '../../../../shared/problem.ts'
-import { withoutStations } from '../../../../shared/profile/edit/insert.ts'
+import { withoutStations } from '../../../../shared/profile/edit/remove.ts'
 import { anyProfile, station } from '../build.ts'
 import { breachesOf, outlined } from './compared.ts'
 
