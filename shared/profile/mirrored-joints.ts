@@ -1,3 +1,4 @@
+import { nm } from '../units/length.ts'
 import { jointAngle, type PlacedJoint } from './joint-reach.ts'
 
 /** Which hand of a pair a piece is. */
@@ -29,7 +30,7 @@ const turnOf = (degrees: number): number => ((Math.round(degrees * 1000) % 360_0
 
 /** What a joint is, wherever it looks. */
 const likeness = ({ kind, at, size, depth }: PlacedJoint): string =>
-  [kind, ...[at, ...size, depth].map((mm) => Math.round(mm * 1e6))].join('/')
+  [kind, ...[at, ...size, depth].map(nm)].join('/')
 
 /**
  * Whether left and right come out different: no turn about the axis lays the mirror image on the joints as drawn.

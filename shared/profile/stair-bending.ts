@@ -1,4 +1,4 @@
-import { inches } from '../units/length.ts'
+import { inches, nm } from '../units/length.ts'
 import type { Span } from './profile.ts'
 import { spanSection } from './radius.ts'
 import { halfThickness, sectionModulus } from './section.ts'
@@ -48,7 +48,7 @@ export function railBending(
   const length = to - from
   const over = Math.min(LOAD_LENGTH, length)
   const momentAt = (x: number): number => worstMoment(load, over, length, x - from)
-  const shown = spans.filter((span) => span.to > from && span.from < to)
+  const shown = spans.filter((span) => nm(span.to) > nm(from) && nm(span.from) < nm(to))
   const worst = shown
     .flatMap((span) => {
       const stress = (x: number): number => momentAt(x) / sectionModulus(spanSection(span, x))

@@ -1,3 +1,4 @@
+import { nm } from '../units/length.ts'
 import type { Span } from './profile.ts'
 import { spanRadius, spanSection, spanTurns } from './radius.ts'
 import { sectionModulus } from './section.ts'
@@ -50,7 +51,7 @@ function strongest(looks: readonly Look[], i: number, way: 1 | -1): number {
   const { x, diameter } = looks[i]!
   let most = 0
   for (let k = i; k >= 0 && k < looks.length; k += way) {
-    if (Math.abs(looks[k]!.x - x) > diameter) break
+    if (nm(Math.abs(looks[k]!.x - x)) > nm(diameter)) break
     most = Math.max(most, looks[k]!.modulus)
   }
   return most
@@ -58,15 +59,16 @@ function strongest(looks: readonly Look[], i: number, way: 1 | -1): number {
 
 /**
  * Narrow places (roots of coves, fillets, steps) that carry less than half of what the rest of the part carries. A
- * bar between its ends carries F = σ·W·L/x(L−x) at a place x: W is the section modulus, for a round πd³/32, so strength goes with
- * the cube of the diameter, and most is asked of the middle (beam on two supports, Roark’s Formulas; Wood Handbook
- * FPL-GTR-282 ch. 9). The rest is the part with its necks filled up to the thinner of the two sides beside them.
+ * bar between its ends carries F = σ·W·L/x(L−x) at a place x: W is the section modulus, for a round πd³/32, so
+ * strength goes with the cube of the diameter, and most is asked of the middle (beam on two supports, Roark’s
+ * Formulas; Wood Handbook FPL-GTR-282 ch. 9). The rest is the part with its necks filled up to the thinner of the two
+ * sides beside them.
  *
  * @example weakNecks([{ index: 0, shape: 'straight', from: 0, to: 100, d0: 40, d1: 40, station: { at: 0, then: 'straight' } }]) // []
  */
 export function weakNecks(spans: readonly Span[]): WeakNeck[] {
   const length = spans.at(-1)?.to ?? 0
-  const inner = looksOf(spans).filter(({ x }) => x > 0 && x < length)
+  const inner = looksOf(spans).filter(({ x }) => nm(x) > 0 && nm(x) < nm(length))
   const asked = ({ x }: Look): number => x * (length - x)
   const filled = inner.map((_, i) => Math.min(strongest(inner, i, 1), strongest(inner, i, -1)))
   const rest = Math.min(...inner.map((look, i) => filled[i]! / asked(look)))

@@ -1,3 +1,4 @@
+import { nm } from '../units/length.ts'
 import { type FreeGroup, freeGroups } from './free-diameters.ts'
 import type { Profile, Station } from './profile.ts'
 import { rootBetween } from './root-between.ts'
@@ -155,7 +156,7 @@ function whyNot(
 function changesTo({ stations }: Profile, after: Station[]): DiameterChange[] {
   return stations.flatMap(({ diameter }, index) => {
     const to = after[index]!.diameter
-    if (diameter === undefined || to === undefined || Math.abs(to - diameter) < 1e-6) return []
+    if (diameter === undefined || to === undefined || nm(to) === nm(diameter)) return []
     return [{ index, field: 'diameter' as const, from: diameter, to }]
   })
 }

@@ -1,4 +1,4 @@
-import { type LengthStyle, lengthText, nm } from './length.ts'
+import { type LengthStyle, lengthText, mmOfNm, nm } from './length.ts'
 
 /** What lengths of a style are written to, nm: 1/64 in, 1/10,000 in, 0.1 mm. */
 const STEP: Record<LengthStyle, number> = { fraction: 396_875, decimal: 2_540, mm: 100_000 }
@@ -11,5 +11,5 @@ const STEP: Record<LengthStyle, number> = { fraction: 396_875, decimal: 2_540, m
  */
 export function lengthBelow(mm: number, style: LengthStyle): string {
   const step = STEP[style]
-  return lengthText((Math.max(0, Math.ceil(nm(mm) / step) - 1) * step) / 1e6, style)
+  return lengthText(mmOfNm(Math.max(0, Math.ceil(nm(mm) / step) - 1) * step), style)
 }

@@ -1,4 +1,4 @@
-import { lengthText, nm, styleOf } from '../../units/length.ts'
+import { lengthText, mmOfNm, nm, styleOf } from '../../units/length.ts'
 import type { Station } from '../profile.ts'
 import type { GatheredStation } from './gathered.ts'
 import { footApart, fromStart, startFromFoot } from './positions.ts'
@@ -46,7 +46,7 @@ function startNotes(sheet: Sheet, original: Original, who: string, say: Say): st
   if (!datum) {
     return atFoot === 0
       ? []
-      : [`On ${who} the tape reads ${say(atFoot / 1e6)} at the foot; positions are counted from there.`]
+      : [`On ${who} the tape reads ${say(mmOfNm(atFoot))} at the foot; positions are counted from there.`]
   }
   const found = footApart(sheet, original)
   return found && found.apart !== 0 ? [apartNote(original, who, found, say)] : []
@@ -95,7 +95,7 @@ function ovalNotes(sheet: Sheet, say: Say): string[] {
   return sheet.originals.flatMap((original, k) =>
     original.readings.flatMap(({ diameters: [a, b] }, i) => {
       if (a === undefined || b === undefined) return []
-      const apart = Math.abs(nm(a) - nm(b)) / 1e6
+      const apart = mmOfNm(Math.abs(nm(a) - nm(b)))
       if (apart <= Math.max(a, b) * OVAL_MOST) return []
       return [
         `On ${nameOf(sheet, original, k)} the two diameters at ${stationText(sheet, i)} differ by ${say(apart)}, more than wood ovals by drying: measure them again.`,

@@ -82,7 +82,7 @@ function skewOf(across: readonly Known[], angle: number): number | undefined {
 }
 
 /**
- * Scale and turn of a photograph from lengths known on the piece: two or more tell by how much they disagree, which
+ * Scale and turn of a photograph from lengths known on the original: two or more tell by how much they disagree, which
  * is what a tilted camera or a line drawn beside its mark gives. Lines without a length yet are left out.
  *
  * @throws Problem `bad-input` for a line of no length, and where no known length runs along the axis
@@ -130,8 +130,8 @@ export function photoPlacement(photo: Photo): [number, number, number, number, n
   const { along, across, angle } = photoScale(photo.lines)
   const [fx, fy] = footOf(photo)
   const [cos, sin] = [Math.cos(angle / DEGREES), Math.sin(angle / DEGREES)]
-  const [a, c, b, d] = [cos / along, sin / along, -sin / across, cos / across].map((n) => n + 0) as Pixel4
+  const [a, c, b, d] = [cos / along, sin / along, -sin / across, cos / across].map((n) => n + 0) as Four
   return [a, b, c, d, 0 - (a * fx + c * fy), 0 - (b * fx + d * fy)]
 }
 
-type Pixel4 = [number, number, number, number]
+type Four = [number, number, number, number]

@@ -1,4 +1,4 @@
-import { nm } from '../../units/length.ts'
+import { mmOfNm, nm } from '../../units/length.ts'
 import { needsDiameter } from '../breaches/stations.ts'
 import type { Snap } from '../edit/snap.ts'
 import { type Station, samePlace } from '../profile.ts'
@@ -139,7 +139,7 @@ function departure(
   target: number | undefined,
 ): { plus: number; minus: number } | undefined {
   if (!spread || target === undefined || spread.n < 2 || nm(spread.range) === 0) return undefined
-  const over = (mm: number): number => Math.max(0, nm(mm)) / 1e6
+  const over = (mm: number): number => mmOfNm(Math.max(0, nm(mm)))
   return { plus: over(spread.greatest - target), minus: over(target - spread.least) }
 }
 

@@ -30,17 +30,17 @@ export interface SheetReading {
 export interface Datum {
   /** `shoulder`, `seat`, `top`, …; a place of the sheet by that name stands at the datum without a reading. */
   name: string
-  /** Its distance from the foot as the piece stands today, mm; where absent, the reading at the foot tells it. */
+  /** Its distance from the foot as the original stands today, mm; where absent, the reading at the foot tells it. */
   fromFoot?: number
   /** Positions are counted from it towards the top, or towards the foot. */
   towards: 'top' | 'foot'
 }
 
-/** One measured piece. */
+/** One piece of old work that is measured, to be made again. */
 export interface Original {
   name: string
   datum?: Datum
-  /** Worn off its foot, mm: the new piece is longer by it. */
+  /** Worn off its foot, mm: what is made after it is longer by so much. */
   wear?: number
   /** By index of the sheet's stations; places beyond its end are not read yet. */
   readings: SheetReading[]
@@ -49,13 +49,13 @@ export interface Original {
 /** A place on a photograph, pixels from its left and its upper edge. */
 export type Pixel = [number, number]
 
-/** A length known on the piece and drawn on its photograph. */
+/** A length known on the original and drawn on its photograph. */
 export interface PhotoLine {
   from: Pixel
   to: Pixel
   /** True length, mm; absent until it is entered. */
   length?: number
-  /** Along the axis of the piece or across it; where absent, the first line runs along it. */
+  /** Along the axis of the original or across it; where absent, the first line runs along it. */
   way?: 'along' | 'across'
 }
 
