@@ -206,13 +206,16 @@ describe('a weight that is asked for', () => {
     expect(complaints).toEqual([])
   })
 
-  it('leaves a station that is held as it is', async () => {
+  it('leaves a station that is held as it is, over a reload too', async () => {
     const id = await addJob(ask, { ...waysToMake.plain, profile: { stations: waist } })
     const { mass } = (await planOf(ask, id)).part
     const { page } = await open(`/jobs/${id}/part`)
     await page.getByText('Hold some diameters as they are').click()
     await page.getByLabel('middle at 10 in').check()
     await page.getByLabel('Should weigh').fill(`${(1.1 * mass!).toFixed(0)} g`)
+    await page.locator('weight-card').getByText('With these diameters').waitFor()
+    await page.reload()
+    await page.locator('weight-card').getByText('1 held').waitFor()
     await page.locator('weight-card').getByText('With these diameters').waitFor()
     expect(await page.locator('weight-card tbody tr').count()).toBe(2)
     expect(await page.locator('weight-card tbody').textContent()).not.toContain('middle')
@@ -248,7 +251,7 @@ describe('a weight that is asked for', () => {
     const { page } = await open(`/jobs/${id}/part`)
     const balance = page.getByLabel('Should balance, from the foot')
     await balance.fill('10')
-    await page.locator('weight-card').getByText('It is so already.').waitFor()
+    await page.locator('weight-card').getByText('It is so already').waitFor()
     await balance.fill('10 1/2')
     await page.getByRole('button', { name: 'Put these into the profile' }).click()
     await page.getByRole('heading', { name: 'Check stations' }).waitFor()

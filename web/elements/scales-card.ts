@@ -4,6 +4,7 @@ import type { Plan } from '../../shared/plan.ts'
 import { READABLE_MASSES, readMass } from '../../shared/units/mass.ts'
 import type { Lot } from '../../shared/wood/lot.ts'
 import type { Species } from '../../shared/wood/species.ts'
+import { keepEntry, keptEntry } from '../kept-entry.ts'
 import { SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
 import { massIn } from './amounts.ts'
@@ -42,16 +43,12 @@ export class ScalesCard extends LitElement {
   }
 
   protected override willUpdate(changed: PropertyValues<this>) {
-    if (changed.has('jobId')) this.typed = kept(this.jobId)
+    if (changed.has('jobId')) this.typed = keptEntry<Typed>(place(this.jobId), { mass: '' })
   }
 
   private enter(change: Partial<Typed>) {
     this.typed = { ...this.typed, ...change }
-    try {
-      localStorage.setItem(place(this.jobId), JSON.stringify(this.typed))
-    } catch {
-      // Without room on this device it stays as long as the page does.
-    }
+    keepEntry(place(this.jobId), this.typed)
   }
 
   /** Empties the scales, once a weighing is kept. */
@@ -137,14 +134,5 @@ export class ScalesCard extends LitElement {
 
   private weigh(detail: Weighed) {
     this.dispatchEvent(new CustomEvent('weigh', { detail }))
-  }
-}
-
-function kept(jobId: string): Typed {
-  try {
-    const found = JSON.parse(localStorage.getItem(place(jobId)) ?? 'null') as Typed | null
-    return typeof found?.mass === 'string' ? found : { mass: '' }
-  } catch {
-    return { mass: '' }
   }
 }

@@ -1,13 +1,14 @@
-import { css, html, LitElement, nothing } from 'lit'
+import { css, html, LitElement, nothing, type PropertyValues } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import type { Plan } from '../../shared/plan.ts'
 import { freeGroups } from '../../shared/profile/free-diameters.ts'
 import type { Station } from '../../shared/profile/profile.ts'
 import { solidOf } from '../../shared/profile/solid.ts'
 import { type WeightAnswer, weightFor } from '../../shared/profile/weight-target.ts'
-import { inches, READABLE_LENGTHS, readLength } from '../../shared/units/length.ts'
+import { inches, nm, READABLE_LENGTHS, readLength } from '../../shared/units/length.ts'
 import { READABLE_MASSES, readMass } from '../../shared/units/mass.ts'
 import { inUnitsFirst } from '../field-words.ts'
+import { keepEntry, keptEntry } from '../kept-entry.ts'
 import { length, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
 import { changeText, massIn } from './amounts.ts'
@@ -19,10 +20,20 @@ export interface Reshape {
   label: string
 }
 
+/** What is asked of the part, as typed, and the stations held as they are. */
+interface Target {
+  mass: string
+  balance: string
+  keep: readonly number[]
+}
+
+const nothingAsked: Target = { mass: '', balance: '', keep: [] }
+const place = (jobId: string) => `setwright.weight-wanted.${jobId}`
+
 /** Diameters are set to what a caliper is set to: 1/64 in, or a tenth of a millimetre. */
 const step = (units: Plan['job']['units']): number => (units === 'mm' ? 0.1 : inches(1 / 64))
 
-/** Weight and balance point, and how to come to others. Sends `reshape`. */
+/** Weight and balance point, and how to come to others; what is asked stays over a reload. Sends `reshape`. */
 @customElement('weight-card')
 export class WeightCard extends LitElement {
   static override styles = [
@@ -42,13 +53,21 @@ export class WeightCard extends LitElement {
   @property({ attribute: false }) plan!: Plan
   /** The batch is started: the part stays as it is. */
   @property({ type: Boolean }) frozen = false
-  @state() private mass = ''
-  @state() private balance = ''
-  @state() private keep: readonly number[] = []
+  @property() jobId = ''
+  @state() private target: Target = nothingAsked
 
   constructor() {
     super()
     new SessionController(this)
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>) {
+    if (changed.has('jobId')) this.target = keptEntry(place(this.jobId), nothingAsked)
+  }
+
+  private ask(change: Partial<Target>) {
+    this.target = { ...this.target, ...change }
+    keepEntry(place(this.jobId), this.target)
   }
 
   /** A reason of the reckoning, its lengths and weights as the job is written. */
@@ -90,7 +109,7 @@ export class WeightCard extends LitElement {
         ${
           this.frozen
             ? html`<p class="small soft">The batch is started: its profile, and with it its weight, stays as planned.</p>`
-            : this.target(part.density)
+            : this.wanted(part.density)
         }
       </div>
     `
@@ -113,36 +132,42 @@ export class WeightCard extends LitElement {
     </div>`
   }
 
-  private target(density: number) {
+  private wanted(density: number) {
     const { units } = this.plan.job
-    const mass = this.mass.trim() === '' ? undefined : readMass(this.mass, units)
-    const balance = this.balance.trim() === '' ? undefined : readLength(this.balance, units)
+    const mass = this.target.mass.trim() === '' ? undefined : readMass(this.target.mass, units)
+    const balance = this.target.balance.trim() === '' ? undefined : readLength(this.target.balance, units)
     const massError =
-      this.mass.trim() !== '' && mass === undefined
-        ? `must be ${READABLE_MASSES}; read “${this.mass.trim()}”`
+      this.target.mass.trim() !== '' && mass === undefined
+        ? `must be ${READABLE_MASSES}; read “${this.target.mass.trim()}”`
         : undefined
     const balanceError =
-      this.balance.trim() !== '' && (balance === undefined || balance <= 0)
-        ? `must be ${READABLE_LENGTHS}; read “${this.balance.trim()}”`
+      this.target.balance.trim() !== '' && (balance === undefined || balance <= 0)
+        ? `must be ${READABLE_LENGTHS}; read “${this.target.balance.trim()}”`
         : undefined
     const asked = (mass !== undefined || balance !== undefined) && !massError && !balanceError
     const answer = asked
       ? weightFor(this.plan.job.profile, density, {
           ...(mass !== undefined && { mass }),
           ...(balance !== undefined && { balance }),
-          keep: [...this.keep],
+          keep: this.keep(),
         })
       : undefined
     return html`
       <section class="page" aria-labelledby="target">
         <h3 id="target">Make it heavier, lighter, or balance elsewhere</h3>
         <div class="fields">
-          ${textField({ path: 'target-mass', label: this.plan.job.profile.split ? 'The glued pair should weigh' : 'Should weigh', value: this.mass, error: massError, hint: `${units === 'in' ? 'oz' : 'g'} unless another unit is said`, placeholder: massIn(this.plan.part.mass!, units).split(' (')[0]!, enter: (text) => (this.mass = text) })}
-          ${textField({ path: 'target-balance', label: 'Should balance, from the foot', value: this.balance, error: balanceError, placeholder: this.mm(this.plan.part.centroid), enter: (text) => (this.balance = text) })}
+          ${textField({ path: 'target-mass', label: this.plan.job.profile.split ? 'The glued pair should weigh' : 'Should weigh', value: this.target.mass, error: massError, hint: `${units === 'in' ? 'oz' : 'g'} unless another unit is said`, placeholder: massIn(this.plan.part.mass!, units).split(' (')[0]!, enter: (mass) => this.ask({ mass }) })}
+          ${textField({ path: 'target-balance', label: 'Should balance, from the foot', value: this.target.balance, error: balanceError, placeholder: this.mm(this.plan.part.centroid), enter: (balance) => this.ask({ balance }) })}
         </div>
         ${this.held()} ${answer ? this.answer(answer, density) : nothing}
       </section>
     `
+  }
+
+  /** Stations held that the profile still has. */
+  private keep(): number[] {
+    const free = freeGroups(this.plan.job.profile, []).map(({ stations }) => stations[0]!)
+    return this.target.keep.filter((index) => free.includes(index))
   }
 
   /** What may change, to be held as it is; squares, tenons and fixed stations are held anyway. */
@@ -152,16 +177,18 @@ export class WeightCard extends LitElement {
     if (groups.length === 0) return html`<p class="soft">Every diameter is held: nothing can change.</p>`
     return html`
       <details>
-        <summary>Hold some diameters as they are${this.keep.length > 0 ? ` (${this.keep.length} held)` : ''}</summary>
+        <summary>Hold some diameters as they are${this.keep().length > 0 ? ` (${this.keep().length} held)` : ''}</summary>
         <div class="held">
           ${groups.map(({ stations, diameter }) => {
             const first = stations[0]!
             return tickField({
               path: `keep-${first}`,
               label: `${stations.length > 1 ? `${this.place(first)} to ${this.place(stations.at(-1)!)}` : this.place(first)}, Ø ${this.mm(diameter)}`,
-              on: this.keep.includes(first),
+              on: this.target.keep.includes(first),
               enter: (on) => {
-                this.keep = on ? [...this.keep, first] : this.keep.filter((i) => i !== first)
+                this.ask({
+                  keep: on ? [...this.target.keep, first] : this.target.keep.filter((i) => i !== first),
+                })
               },
             })
           })}
@@ -180,8 +207,10 @@ export class WeightCard extends LitElement {
   private answer(answer: WeightAnswer, density: number) {
     if (answer.why)
       return html`<p class="caution" role="status"><span>${this.words(answer.why)}</span></p> ${this.alone(answer)}`
-    if (answer.changes.length === 0) return html`<p class="soft" role="status">It is so already.</p>`
     const stations = this.rounded(answer)
+    const changes = answer.changes.filter(({ index, from }) => nm(stations[index]!.diameter!) !== nm(from))
+    if (changes.length === 0)
+      return html`<p class="soft" role="status">It is so already, to the nearest ${this.mm(step(this.plan.job.units))} on a diameter.</p>`
     const solid = solidOf({ ...this.plan.job.profile, stations })
     return html`
       <div role="status">
@@ -195,7 +224,7 @@ export class WeightCard extends LitElement {
           <tr><th>Station</th><th class="number">Now</th><th class="number">Then</th><th class="number">Change</th></tr>
         </thead>
         <tbody>
-          ${answer.changes.map(({ index, from }) => {
+          ${changes.map(({ index, from }) => {
             const to = stations[index]!.diameter!
             return html`<tr>
               <th scope="row">${this.place(index)}</th>
@@ -225,7 +254,7 @@ export class WeightCard extends LitElement {
     if (alone.length < 2) return nothing
     return html`
       <details>
-        <summary>Or change one place alone${this.mass.trim() === '' ? ', for the balance' : ', for the weight'}</summary>
+        <summary>Or change one place alone${this.target.mass.trim() === '' ? ', for the balance' : ', for the weight'}</summary>
         <ul class="plain">
           ${alone.map(
             ({ index, diameterChange, why }) => html`<li>

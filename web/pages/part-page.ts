@@ -190,7 +190,7 @@ export class PartPage extends LitElement {
       <h2 id="weight">Weight and balance</h2>
       ${this.failed ? html`<p class="problem" role="alert">${this.failed}</p>` : nothing}
       ${this.message ? html`<p class="notice" role="status">${this.message}</p>` : nothing}
-      <weight-card .plan=${plan} .frozen=${job.state !== 'draft'} @reshape=${this.reshape}></weight-card>
+      <weight-card .jobId=${this.jobId} .plan=${plan} .frozen=${job.state !== 'draft'} @reshape=${this.reshape}></weight-card>
       ${
         plan.part.mass === undefined
           ? nothing
