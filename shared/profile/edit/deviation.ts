@@ -1,8 +1,12 @@
 import type { Span } from '../profile.ts'
 import { spanAt, spanRadius } from '../radius.ts'
+import { sizeText } from '../size-text.ts'
 import { evenPlaces, topPlaces } from '../top-between.ts'
 
 const LOOKS = 96
+
+/** A deviation as it is told, never rounded down. */
+export const deviationText = (deviation: number): string => sizeText(Math.ceil(deviation * 1e3) / 1e3)
 
 /**
  * Greatest difference of the radius between an outline and a span laid over it, mm. It is looked for by the angle of

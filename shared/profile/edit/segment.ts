@@ -1,5 +1,5 @@
 import { nm } from '../../units/length.ts'
-import { type Station, samePlace } from '../profile.ts'
+import { type Station, samePlace, spansOf } from '../profile.ts'
 
 /** What a station says of the span that starts there. */
 export type SpanWear = Omit<Station, 'at' | 'diameter' | 'check' | 'trimLater'>
@@ -15,6 +15,8 @@ export interface Segment {
   /** Diameters at its foot and top; absent where it is left square. */
   d0?: number
   d1?: number
+  /** Slopes dr/dx of a curve at its foot and top, as its neighbours gave them. */
+  slopes?: [foot: number, top: number]
   /** What its closing stations say of themselves. */
   foot: PointWear
   top: PointWear
@@ -54,23 +56,39 @@ export function written<T extends object>(fields: T): { [K in keyof T]?: Exclude
 /** The spans between two stations, taken out. */
 export function segmentsOf(stations: readonly Station[], from: number, to: number): Segment[] {
   const segments: Segment[] = []
+  const slopesAt = new Map(spansOf({ stations: [...stations], split: false }).map((s) => [s.index, s.slopes]))
   for (let i = from; i < to; i++) {
     const [a, b] = [stations[i]!, stations[i + 1]!]
     if (nm(b.at) <= nm(a.at)) continue
     const ends = a.then === 'square' ? {} : written({ d0: a.diameter, d1: b.diameter })
     const [foot, top] = [pointOf(stations, i), pointOf(stations, i + 1)]
-    segments.push({ width: nm(b.at) - nm(a.at), wear: wearOf(stations, i), ...ends, foot, top })
+    const slopes = slopesAt.get(i)
+    segments.push({
+      width: nm(b.at) - nm(a.at),
+      wear: wearOf(stations, i),
+      ...ends,
+      ...(slopes && { slopes }),
+      foot,
+      top,
+    })
   }
   return segments
 }
 
 /** The segment turned end for end. */
-export function turnedSegment({ width, wear, d0, d1, foot, top }: Segment): Segment {
+export function turnedSegment({ width, wear, d0, d1, slopes, foot, top }: Segment): Segment {
   const { shoulder } = wear
   const turned = Array.isArray(shoulder)
     ? { ...wear, shoulder: [shoulder[1], shoulder[0]] as typeof shoulder }
     : wear
-  return { width, wear: turned, ...written({ d0: d1, d1: d0 }), foot: top, top: foot }
+  return {
+    width,
+    wear: turned,
+    ...written({ d0: d1, d1: d0 }),
+    ...(slopes && { slopes: [-slopes[1], -slopes[0]] }),
+    foot: top,
+    top: foot,
+  }
 }
 
 /** The segments in the opposite order, each turned end for end. */

@@ -1,6 +1,8 @@
 import { mmOfNm, nm } from '../../units/length.ts'
-import type { Station } from '../profile.ts'
+import { type Span, type Station, spansOf } from '../profile.ts'
 import { refused } from './accepted.ts'
+import { deviationOf, deviationText } from './deviation.ts'
+import type { Edited } from './edited.ts'
 import { fittedArc } from './fitted-arc.ts'
 import { highestAt, lowestAt } from './group-places.ts'
 import { type PointWear, pointOf, type Segment, type SpanWear, wearOf, written } from './segment.ts'
@@ -57,17 +59,35 @@ function withEnds(stations: Station[], before: readonly Station[]): Station[] {
   })
 }
 
+const spansOfAll = (stations: readonly Station[]): Span[] =>
+  spansOf({ stations: [...stations], split: false })
+
+/** How far curves move, mm on the radius, that have other neighbours now: what they were before, in order, against what they are. */
+function curvesMoved(
+  before: readonly Pick<Segment, 'slopes'>[],
+  after: readonly Span[],
+): Pick<Edited, 'deviation' | 'note'> {
+  const moved = after.map((span, k) => {
+    const slopes = before[k]?.slopes
+    return slopes && span.slopes ? deviationOf([{ ...span, slopes }], span) : 0
+  })
+  const deviation = Math.max(0, ...moved)
+  if (nm(deviation) <= 1) return {}
+  const note = `The outline moves by up to ${deviationText(deviation)} on the radius: a curve follows the stations beside it.`
+  return { deviation, note }
+}
+
 /**
  * The stations with all that lies between two of them replaced by those segments; what follows moves along the part.
  * Where the segments meet at two diameters a step is made, where they meet at one it goes. `touched` are the stations
- * from the one that opens the segments to the one that closes them.
+ * from the one that opens the segments to the one that closes them. Curves that run on otherwise than they did are said.
  */
 export function spliced(
   stations: readonly Station[],
   from: number,
   to: number,
   segments: readonly Segment[],
-): { stations: Station[]; touched: number[] } {
+): Omit<Edited, 'placeOf'> {
   const [low, high] = [lowestAt(stations, from), highestAt(stations, to)]
   const own = (index: number): PointWear => pointOf(stations, index)
   const sideAt = (index: number, span: number): Side => ({
@@ -92,5 +112,12 @@ export function spliced(
   const after = stations.slice(high + 1)
   const moved = shift === 0 ? after : after.map((s) => ({ ...s, at: mmOfNm(nm(s.at) + shift) }))
   const all = withEnds([...stations.slice(0, low), ...made, ...moved], stations)
-  return { stations: withOwnKeys(all), touched: made.map((_, i) => low + i) }
+  const old = spansOfAll(stations)
+  const before = [
+    ...old.filter(({ index }) => index < low),
+    ...segments,
+    ...old.filter(({ index }) => index >= high),
+  ]
+  const touched = made.map((_, i) => low + i)
+  return { stations: withOwnKeys(all), touched, ...curvesMoved(before, spansOfAll(all)) }
 }
