@@ -44,15 +44,18 @@ function looksOf(spans: readonly Span[]): Look[] {
 }
 
 /**
- * The strongest section going one way, within one diameter: what has thicker wood no nearer than that is no neck but
- * a slender length. Common practice, no source.
+ * The strongest section going one way that is no farther off than its own diameter: what has thicker wood no nearer
+ * than that is no neck but a slender length. It goes by the thicker wood, so that a neck is none the less one for
+ * being thin. Common practice, no source.
  */
-function strongest(looks: readonly Look[], i: number, way: 1 | -1): number {
-  const { x, diameter } = looks[i]!
-  let most = 0
-  for (let k = i; k >= 0 && k < looks.length; k += way) {
-    if (nm(Math.abs(looks[k]!.x - x)) > nm(diameter)) break
-    most = Math.max(most, looks[k]!.modulus)
+function strongest(looks: readonly Look[], i: number, way: 1 | -1, reach: number): number {
+  const { x } = looks[i]!
+  let most = looks[i]!.modulus
+  for (let k = i + way; k >= 0 && k < looks.length; k += way) {
+    const { x: there, diameter, modulus } = looks[k]!
+    const off = Math.abs(there - x)
+    if (off > reach) break
+    if (nm(off) <= nm(diameter)) most = Math.max(most, modulus)
   }
   return most
 }
@@ -70,7 +73,10 @@ export function weakNecks(spans: readonly Span[]): WeakNeck[] {
   const length = spans.at(-1)?.to ?? 0
   const inner = looksOf(spans).filter(({ x }) => nm(x) > 0 && nm(x) < nm(length))
   const asked = ({ x }: Look): number => x * (length - x)
-  const filled = inner.map((_, i) => Math.min(strongest(inner, i, 1), strongest(inner, i, -1)))
+  const thickest = Math.max(...inner.map(({ diameter }) => diameter))
+  const filled = inner.map((_, i) =>
+    Math.min(strongest(inner, i, 1, thickest), strongest(inner, i, -1, thickest)),
+  )
   const rest = Math.min(...inner.map((look, i) => filled[i]! / asked(look)))
   const necks: WeakNeck[] = []
   let open: WeakNeck | undefined

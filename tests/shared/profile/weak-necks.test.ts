@@ -55,6 +55,23 @@ describe('weakNecks', () => {
     expect(neck!.share).toBeCloseTo(0.6 ** 3, 6)
   })
 
+  it.each([4, 8, 12, 15, 18])(
+    'finds the root of a half-round cove %i mm deep, however thin it leaves it',
+    (deep) => {
+      const [neck, ...more] = necksOf(
+        station(0, 40),
+        station(200 - deep, 40, 'cove', { depth: deep }),
+        station(200 + deep, 40),
+        station(400, 40),
+      )
+      const share = ((40 - 2 * deep) / 40) ** 3
+      if (share >= 0.5) return expect(neck).toBeUndefined()
+      expect(more).toEqual([])
+      expect(neck!.diameter).toBeCloseTo(40 - 2 * deep, 6)
+      expect(neck!.share).toBeCloseTo(share, 6)
+    },
+  )
+
   it('takes a square for what it carries, side³/6', () => {
     const [neck] = necksOf(
       station(0, undefined, 'square', { side: 40 }),
