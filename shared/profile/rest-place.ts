@@ -27,13 +27,15 @@ function turnedStretches(spans: Span[]): { from: number; to: number }[] {
 }
 
 /**
- * Where a steady rest stands: in the turned wood at the limberest place, or next to it where that is left square,
+ * Where a steady rest stands: in the turned wood at the limberest place, or nearest to it where that is left square,
  * on a straight 2 in wide as far as the turned stretch allows. None on a part that is left square all over.
  */
 export function restPlace(spans: Span[], limberest: number): RestPlace | undefined {
-  const stretches = turnedStretches(spans)
-  const stretch = stretches.find(({ to }) => nm(limberest) <= nm(to)) ?? stretches.at(-1)
-  if (!stretch) return undefined
+  const away = ({ from, to }: { from: number; to: number }): number =>
+    nm(Math.max(from - limberest, limberest - to, 0))
+  const [first, ...others] = turnedStretches(spans)
+  if (!first) return undefined
+  const stretch = others.reduce((near, one) => (away(one) <= away(near) ? one : near), first)
   const at = Math.min(Math.max(limberest, stretch.from), stretch.to)
   const width = Math.min(JOURNAL, stretch.to - stretch.from)
   const from = Math.min(Math.max(stretch.from, at - width / 2), stretch.to - width)

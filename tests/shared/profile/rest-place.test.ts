@@ -31,7 +31,10 @@ describe('restPlace', () => {
     near(restPlace(post, 615), { at: 615, from: 600, to: 630 }, 1e-9)
   })
 
-  it('goes to the next turned stretch where the place is left square', () => {
+  it('goes to the nearest turned stretch where the place is left square', () => {
+    // 10 mm below the place, against 90 mm above it
+    expect(restPlace(post, 510)!.at).toBe(500)
+    expect(restPlace(post, 590)!.at).toBe(600)
     expect(restPlace(post, 100)!.at).toBe(200)
     expect(restPlace(post, 550)!.at).toBe(600)
     expect(restPlace(post, 700)!.at).toBe(630)
