@@ -96,6 +96,43 @@ describe('a finished piece that is weighed', () => {
     await kept(page, 1)
   })
 
+  it('stands once where the answer got lost and it is sent again', async () => {
+    const id = await addJob(ask, waysToMake.plain)
+    const { page } = await open(`/jobs/${id}/part`)
+    let lost = false
+    await page.route('**/api/shop', async (route) => {
+      if (route.request().method() !== 'PUT' || lost) return route.continue()
+      lost = true
+      await route.fetch()
+      await route.abort()
+    })
+    await weigh(page, '700 g', 'once ash')
+    await page.getByRole('alert').getByText('The weighing is not kept').waitFor()
+    await keep(page).click()
+    await kept(page, 1)
+  })
+
+  it('is kept beside what another device weighed in the same moment', async () => {
+    const id = await addJob(ask, waysToMake.plain)
+    const { page } = await open(`/jobs/${id}/part`)
+    const weighing = { mass: 700, volume: 1e6, moisture: 8 }
+    let met = false
+    await page.route('**/api/shop', async (route) => {
+      if (route.request().method() === 'PUT' && !met) {
+        met = true
+        await changeShop(address(), {
+          lots: [{ name: 'mill ash', species: 'ash-white', weighings: [weighing] }],
+        })
+      }
+      await route.continue()
+    })
+    await weigh(page, '700 g', 'mill ash')
+    await kept(page, 2)
+    expect((await shopNow()).lots.map(({ name, weighings }) => [name, weighings.length])).toEqual([
+      ['mill ash', 2],
+    ])
+  })
+
   it('leaves unsaved edits of the job to be saved as if nothing had happened', async () => {
     const id = await addJob(ask, waysToMake.plain)
     const { page } = await open(`/jobs/${id}/profile`)

@@ -16,6 +16,16 @@ describe('the lots of a shop', () => {
     expect(lots[0]!.weighings).toHaveLength(2)
   })
 
+  it('take a weighing once that is sent again', () => {
+    const at = '2026-05-04T10:00:00.000Z'
+    const entry = { name: 'barn', species: 'ash-white', weighing: { ...weighing(620), at } }
+    const once = withWeighing(lots, entry)
+    expect(once[0]!.weighings).toHaveLength(3)
+    expect(withWeighing(once, entry)).toEqual(once)
+    const later = { ...entry, weighing: { ...weighing(620), at: '2026-05-04T10:05:00.000Z' } }
+    expect(withWeighing(once, later)[0]!.weighings).toHaveLength(4)
+  })
+
   it('begin with the first weighing of a name not known', () => {
     const after = withWeighing(lots, { name: 'May', species: 'ash-white', weighing: weighing(500) })
     expect(after.at(-1)).toEqual({ name: 'May', species: 'ash-white', weighings: [weighing(500)] })

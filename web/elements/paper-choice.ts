@@ -58,7 +58,7 @@ export class PaperChoice extends LitElement {
 
   private width(rollWidth: string) {
     const { refused } = this
-    return html`<div class="field">
+    return html`<div class="field wide">
       <label for="roll-width">Width of the roll</label>
       <input id="roll-width" autocomplete="off" .value=${refused ?? rollWidth} placeholder=${DEFAULT_ROLL} @change=${this.enterWidth}
         aria-invalid=${refused === undefined ? nothing : 'true'} aria-describedby=${refused === undefined ? 'roll-hint' : 'roll-error'} />

@@ -14,11 +14,14 @@ import { textField } from './field.ts'
 export interface Weighed {
   mass: number
   lot: string
+  /** When it was typed, ISO 8601: sent again, it is the same weighing. */
+  at: string
 }
 
 /** What is typed and not kept by the shop yet. */
 interface Typed {
   mass: string
+  at?: string
   lot?: string
 }
 
@@ -98,7 +101,7 @@ export class ScalesCard extends LitElement {
                 ? `${job.units === 'in' ? 'oz' : 'g'} unless another unit is said`
                 : this.beside(mass),
             placeholder: massIn(this.predicted(), job.units).split(' (')[0]!,
-            enter: (text) => this.enter({ mass: text }),
+            enter: (text) => this.enter({ mass: text, at: new Date().toISOString() }),
           })}
           ${textField({
             path: 'weighed-lot',
@@ -115,7 +118,7 @@ export class ScalesCard extends LitElement {
           ${this.lots.filter(({ species }) => species === job.species).map(({ name }) => html`<option value=${name}></option>`)}
         </datalist>
         <div class="buttons">
-          <button type="button" ?disabled=${!ready} @click=${() => this.weigh({ mass: mass!, lot })}>
+          <button type="button" ?disabled=${!ready} @click=${() => this.weigh({ mass: mass!, lot, at: this.typed.at ?? '' })}>
             ${this.busy ? 'Keeping it…' : 'Correct the lot’s density'}
           </button>
         </div>

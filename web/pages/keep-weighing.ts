@@ -4,22 +4,17 @@ import type { Species } from '../../shared/wood/species.ts'
 import { changeJob, changeShop, Refusal, shopSettings, storedJob } from '../api.ts'
 import { jobDrafts } from '../drafts.ts'
 import { massIn } from '../elements/amounts.ts'
+import type { Weighed } from '../elements/scales-card.ts'
 import { jobFileOf } from '../job-entries.ts'
 import { withWeighing } from '../lots.ts'
 import { noteChange } from '../store.ts'
 
-/** A finished piece as it was weighed: g, and the lot it is of. */
-interface Weighed {
-  mass: number
-  lot: string
-}
-
 /** The weighing of a piece of this job: half the turned pair where it is split. */
-const weighingOf = (mass: number, { part, job }: Plan): Weighing => ({
+const weighingOf = ({ mass, at }: Weighed, { part, job }: Plan): Weighing => ({
   mass,
   volume: part.volume / (job.profile.split ? 2 : 1),
   moisture: job.moisture,
-  at: new Date().toISOString(),
+  ...(at && { at }),
 })
 
 /** Keeps the weighing in the shop; settings changed elsewhere meanwhile are read anew, once. */
@@ -58,10 +53,11 @@ export async function keepWeighing(
   jobId: string,
   plan: Plan,
   wood: Species | undefined,
-  { mass, lot: name }: Weighed,
+  weighed: Weighed,
 ): Promise<string> {
   const { job, part } = plan
-  const lot = await keepInShop({ name, species: job.species, weighing: weighingOf(mass, plan) })
+  const { lot: name } = weighed
+  const lot = await keepInShop({ name, species: job.species, weighing: weighingOf(weighed, plan) })
   const density = wood && lotDensity(lot, wood)
   const planned = await takeLot(jobId, name)
   const count = lot.weighings.length
