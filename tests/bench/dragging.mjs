@@ -104,14 +104,14 @@ export async function timeDragging(stations) {
     ]) {
       const page = await (await browser.newContext({ viewport: { width, height: 900 } })).newPage()
       await page.goto(`${address}/jobs/${key}/profile`)
-      const handle = page.locator('profile-drawing circle.handle').nth(30)
-      await handle.waitFor()
+      const handles = page.locator('profile-drawing circle.handle')
+      await handles.first().waitFor()
       // On a phone nobody drags so many stations without a closer look.
       for (let k = 0; k < zoom; k++) await page.getByRole('button', { name: 'Zoom in' }).click()
       for (let k = 0; k < zoom; k++)
         await page.getByRole('button', { name: 'Show more towards the top' }).click()
       await page.locator('profile-drawing svg').evaluate((svg) => svg.scrollIntoView({ block: 'center' }))
-      const box = await handle.boundingBox()
+      const box = await handles.nth(Math.floor((await handles.count()) / 2)).boundingBox()
       const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
       await page.mouse.move(x, y)
       await page.mouse.down()
