@@ -1,3 +1,4 @@
+import type { Joint } from '../../shared/job.ts'
 import type { Plan } from '../../shared/plan.ts'
 import { type LengthStyle, lengthFigure, lengthText, nm } from '../../shared/units/length.ts'
 
@@ -59,3 +60,7 @@ export function thicknessText(part: Plan['part'], style: LengthStyle): string {
   const square = part.maxSide !== undefined && nm(part.maxSide) >= nm(part.maxDiameter)
   return square ? `${lengthText(part.maxSide!, style)} square` : `⌀ ${lengthText(part.maxDiameter, style)}`
 }
+
+/** Where a joint looks: the letter of its face, or its angle from face A. */
+export const lookText = ({ face, angle }: Pick<Joint, 'face' | 'angle'>): string =>
+  angle === undefined ? (face ?? 'A') : `${angle}°`

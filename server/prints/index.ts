@@ -39,7 +39,7 @@ const onRoll: PrintName[] = ['pattern', 'story-stick']
  */
 export async function printPdf(what: PrintName, plan: Plan, options: PrintOptions): Promise<Buffer> {
   if (isRoll(options.paper) && !onRoll.includes(what)) {
-    const message = `must be letter or a4 for ${what}; a roll takes ${onRoll.join(' and ')}`
+    const message = `must be letter or a4 for ${what}; a roll takes ${onRoll.join(' and ')}; read "roll"`
     throw badInput([{ path: 'paper', message }])
   }
   return prints[what](plan, options)

@@ -1,6 +1,10 @@
+import { cross } from './cross.ts'
 import { BENCH_PT, ink, line, type Print, pt } from './print.ts'
 
-/** A dashed line with crosses where two sheets meet: it lies on both of them, one is stuck line on line to the other. */
+/**
+ * A dashed line with crosses where two sheets meet: it lies on both of them, one is stuck line on line to the other.
+ * Places in points; `crossesAt` are shares of the line.
+ */
 export function joinLine(
   { doc }: Print,
   [x0, y0]: [number, number],
@@ -14,19 +18,11 @@ export function joinLine(
     .lineTo(x1, y1)
     .stroke('#000')
     .undash()
-  for (const t of crossesAt) cross(doc, x0 + (x1 - x0) * t, y0 + (y1 - y0) * t)
-}
-
-function cross(doc: PDFKit.PDFDocument, x: number, y: number): void {
-  const arm = pt(4)
-  doc
-    .lineWidth(pt(0.15))
-    .moveTo(x - arm, y)
-    .lineTo(x + arm, y)
-    .moveTo(x, y - arm)
-    .lineTo(x, y + arm)
-    .stroke('#000')
-  doc.circle(x, y, pt(2)).stroke('#000')
+  for (const t of crossesAt) {
+    const [x, y] = [x0 + (x1 - x0) * t, y0 + (y1 - y0) * t]
+    cross(doc, x, y, 4)
+    doc.circle(x, y, pt(2)).stroke('#000')
+  }
 }
 
 /** What is joined to what, beside the line. */

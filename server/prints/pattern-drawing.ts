@@ -2,6 +2,7 @@ import type { Span } from '../../shared/profile/profile.ts'
 import { spanSection } from '../../shared/profile/radius.ts'
 import { halfFlat } from '../../shared/profile/section.ts'
 import { lengthText, nm } from '../../shared/units/length.ts'
+import { hatch } from './hatch.ts'
 import { drawJoints } from './pattern-joints.ts'
 import { type Drawing, END, LEAD } from './pattern-layout.ts'
 import type { PatternSource } from './pattern-source.ts'
@@ -137,17 +138,8 @@ function drawStick(doc: PDFKit.PDFDocument, { stick, full }: Drawing): void {
   const [top, high] = [full - stick.side / 2, stick.side]
   doc.lineWidth(pt(0.25)).dash(pt(4), { space: pt(2) })
   doc.rect(pt(END), pt(top), pt(stick.length), pt(high)).stroke('#000').undash()
-  for (const [from, to] of stick.gaps) {
-    const box = [pt(END + from), pt(top), pt(to - from), pt(high)] as const
-    doc
-      .save()
-      .rect(...box)
-      .clip()
-      .lineWidth(pt(0.2))
-    for (let y = -(to - from); y < high; y += 3)
-      doc.moveTo(box[0], pt(top + y + (to - from))).lineTo(box[0] + box[2], pt(top + y))
-    doc.stroke('#000').restore()
-  }
+  for (const [from, to] of stick.gaps)
+    hatch(doc, { x: END + from, y: top, width: to - from, height: high }, 3)
 }
 
 function partNumber(doc: PDFKit.PDFDocument, { length }: PatternSource, y: number, number: number): void {

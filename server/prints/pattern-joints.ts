@@ -1,6 +1,10 @@
 import type { Joint } from '../../shared/job.ts'
+import { placeAt } from '../../shared/profile/faces.ts'
 import { jointAngle, jointReach } from '../../shared/profile/joint-reach.ts'
 import { sectionAt } from '../../shared/profile/radius.ts'
+import { nm } from '../../shared/units/length.ts'
+import { cross } from './cross.ts'
+import { lookText } from './figures.ts'
 import { END } from './pattern-layout.ts'
 import type { PatternSource } from './pattern-source.ts'
 import { BENCH_PT, ink, line, pt } from './print.ts'
@@ -17,8 +21,6 @@ interface Mark {
   /** Its mouth is seen, from before or behind. */
   mouth: boolean
 }
-
-const radians = (degrees: number): number => (degrees * Math.PI) / 180
 
 /**
  * A joint as it is seen with one face towards the eye (degrees from A): its mouth where it faces the eye or looks
@@ -37,26 +39,23 @@ export function jointMark(joint: Joint, { profile, spans }: PatternSource, eye: 
     return { kind: 'box', from, to, top: edge - depth, bottom: edge, hidden: true, mouth: false }
   if (turn === 270)
     return { kind: 'box', from, to, top: -edge, bottom: depth - edge, hidden: true, mouth: false }
-  const [middle, high] = [edge * Math.sin(radians(turn)), (across / 2) * Math.abs(Math.cos(radians(turn)))]
+  const [[middle], [, high]] = [placeAt(edge, turn), placeAt(across / 2, turn)]
   const shape = kind === 'hole' ? 'oval' : 'box'
   return {
     kind: shape,
     from,
     to,
-    top: middle - high,
-    bottom: middle + high,
+    top: middle - Math.abs(high),
+    bottom: middle + Math.abs(high),
     hidden: turn > 90 && turn < 270,
     mouth: true,
   }
 }
 
-const lookOf = ({ angle, face, kind }: Joint): string =>
-  kind === 'tenon' ? 'tenon' : angle === undefined ? (face ?? 'A') : `${angle}°`
-
 /** A tenon that is turned is drawn as the profile it is. */
 const isTurned = (joint: Joint, { spans }: PatternSource): boolean => {
   const { from, to } = jointReach(joint, spans)
-  return spans.some((span) => span.station.tenon && span.to > from && span.from < to)
+  return spans.some((span) => span.station.tenon && nm(span.to) > nm(from) && nm(span.from) < nm(to))
 }
 
 /** The joints of one hand about the axis at `y` (mm), each with its face beside it. */
@@ -76,8 +75,8 @@ export function drawJoints(
     if (mark.kind === 'oval') doc.ellipse(x + pt(wide / 2), top + pt(high / 2), pt(wide / 2), pt(high / 2))
     else doc.rect(x, top, pt(wide), pt(high))
     doc.stroke('#000').undash()
-    if (mark.mouth) centreMark(doc, x + pt(wide / 2), top + pt(high / 2))
-    faceLetter(doc, lookOf(joint), {
+    if (mark.mouth) cross(doc, x + pt(wide / 2), top + pt(high / 2), 1.5)
+    faceLetter(doc, joint.kind === 'tenon' ? 'tenon' : lookText(joint), {
       round: mark.kind === 'oval',
       x,
       top,
@@ -86,18 +85,6 @@ export function drawJoints(
       low: !mark.mouth && mark.top > 0,
     })
   }
-}
-
-function centreMark(doc: PDFKit.PDFDocument, x: number, y: number): void {
-  const arm = pt(1.5)
-  doc
-    .lineWidth(pt(0.15))
-    .moveTo(x - arm, y)
-    .lineTo(x + arm, y)
-  doc
-    .moveTo(x, y - arm)
-    .lineTo(x, y + arm)
-    .stroke('#000')
 }
 
 /** Inside a mortise where it is large enough, at its mouth; else beside the joint. */

@@ -4,6 +4,8 @@ import { jointAngle, jointReach } from '../../shared/profile/joint-reach.ts'
 import { sectionAt } from '../../shared/profile/radius.ts'
 import type { Section } from '../../shared/profile/section.ts'
 import { lengthText, nm } from '../../shared/units/length.ts'
+import { cross } from './cross.ts'
+import { lookText } from './figures.ts'
 import { heading } from './flow.ts'
 import type { HandJoints } from './hands.ts'
 import type { PatternSource } from './pattern-source.ts'
@@ -86,8 +88,7 @@ function scaleFor({ box }: Print, section: Section): number {
 
 function wordsOf({ style, profile }: PatternSource, { at, hand, joints }: View, scale: number): string[] {
   const depths = joints.map(
-    ({ kind, face, angle, depth }) =>
-      `${kind} ${angle === undefined ? (face ?? 'A') : `${angle}°`} ${lengthText(depth, style)} deep`,
+    (joint) => `${joint.kind} ${lookText(joint)} ${lengthText(joint.depth, style)} deep`,
   )
   const glue = profile.split ? ['glue line dashed'] : []
   const size = scale === 1 ? '' : `, drawn 1:${1 / scale}`
@@ -107,6 +108,13 @@ function cellOf({ doc }: Print, section: Section, scale: number, words: string[]
   return { width, height: drawn + words.length * 13, words }
 }
 
+/** A section where it is drawn: its middle in points, drawn so many times its size. */
+interface Drawn {
+  section: Section
+  scale: number
+  middle: [x: number, y: number]
+}
+
 function drawView(
   { doc, y }: Print,
   { profile }: PatternSource,
@@ -115,7 +123,24 @@ function drawView(
   { x, scale, width, words }: Cell & { x: number; scale: number },
 ): void {
   const reach = reachOf(section) * scale
-  const [cx, cy] = [x + width / 2, y + pt(reach + LETTERS)]
+  const drawn: Drawn = { section, scale, middle: [x + width / 2, y + pt(reach + LETTERS)] }
+  cutAcross(doc, joints, drawn)
+  if (profile.split) glueLine(doc, drawn)
+  cross(doc, ...drawn.middle, 2)
+  letters(doc, drawn)
+  angles(doc, joints, drawn)
+  ink(doc, 'bold', BENCH_PT)
+  words.forEach((text, i) => {
+    line(doc, text, x, y + pt(2 * (reach + LETTERS)) + i * 13)
+  })
+}
+
+/** The section with what its joints take out of it. */
+function cutAcross(
+  doc: PDFKit.PDFDocument,
+  joints: Joint[],
+  { section, scale, middle: [cx, cy] }: Drawn,
+): void {
   const to = ([dx, dy]: [number, number]): [number, number] => [cx + pt(dx * scale), cy + pt(dy * scale)]
   const outline = Array.from({ length: 720 }, (_, i) => to(placeAt(reachAt(section, i / 2), i / 2)))
   doc
@@ -134,45 +159,33 @@ function drawView(
       .fillAndStroke('#ddd', '#000')
   }
   doc.restore()
-  if (profile.split) {
-    doc.lineWidth(pt(0.35)).dash(pt(6), { space: pt(1.5) })
-    doc
-      .moveTo(cx - pt(reach + 2), cy)
-      .lineTo(cx + pt(reach + 2), cy)
-      .stroke('#000')
-      .undash()
-  }
-  const arm = pt(2)
+}
+
+function glueLine(doc: PDFKit.PDFDocument, { section, scale, middle: [cx, cy] }: Drawn): void {
+  const arm = pt(reachOf(section) * scale + 2)
+  doc.lineWidth(pt(0.35)).dash(pt(6), { space: pt(1.5) })
   doc
-    .lineWidth(pt(0.15))
     .moveTo(cx - arm, cy)
     .lineTo(cx + arm, cy)
-    .moveTo(cx, cy - arm)
-    .lineTo(cx, cy + arm)
-  doc.stroke('#000')
+    .stroke('#000')
+    .undash()
+}
+
+/** The letters of the faces round the section. */
+function letters(doc: PDFKit.PDFDocument, { section, scale, middle: [cx, cy] }: Drawn): void {
   ink(doc, 'bold', 14)
   for (const [letter, degrees] of faces) {
     const [dx, dy] = placeAt(pt(reachAt(section, degrees) * scale + 4.5), degrees)
     line(doc, letter, cx + dx - doc.widthOfString(letter) / 2, cy + dy - 8.5)
   }
-  angles(doc, joints, section, scale, [cx, cy])
-  ink(doc, 'bold', BENCH_PT)
-  words.forEach((text, i) => {
-    line(doc, text, x, y + pt(2 * (reach + LETTERS)) + i * 13)
-  })
 }
 
-function angles(
-  doc: PDFKit.PDFDocument,
-  joints: Joint[],
-  section: Section,
-  scale: number,
-  [cx, cy]: [number, number],
-): void {
+/** The angle of each joint that looks between two faces. */
+function angles(doc: PDFKit.PDFDocument, joints: Joint[], { section, scale, middle: [cx, cy] }: Drawn): void {
   ink(doc, 'plain', BENCH_PT)
   for (const joint of joints.filter(({ angle }) => angle !== undefined && angle % 90 !== 0)) {
     const [dx, dy] = placeAt(pt(reachAt(section, jointAngle(joint)) * scale + 5), jointAngle(joint))
-    const words = `${joint.angle}°`
+    const words = lookText(joint)
     line(doc, words, cx + dx - doc.widthOfString(words) / 2, cy + dy - 6)
   }
 }

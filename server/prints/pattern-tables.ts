@@ -2,7 +2,7 @@ import type { Joint } from '../../shared/job.ts'
 import { arcRadius } from '../../shared/profile/arc-radius.ts'
 import { type Span, type Station, samePlace } from '../../shared/profile/profile.ts'
 import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
-import { countText, rangeText, sizeText } from './figures.ts'
+import { countText, lookText, rangeText, sizeText } from './figures.ts'
 import { heading, paragraph } from './flow.ts'
 import type { PatternSource } from './pattern-source.ts'
 import type { Print } from './print.ts'
@@ -73,8 +73,8 @@ function spanWords({ then }: Station, span: Span | undefined, style: LengthStyle
   ].join(', ')
 }
 
-const faceText = ({ angle, face }: Joint): string =>
-  angle === undefined ? (face ?? 'A') : `${angle}° from face A`
+const faceText = (joint: Joint): string =>
+  joint.angle === undefined ? lookText(joint) : `${lookText(joint)} from face A`
 
 function jointTable(print: Print, { hands, style }: PatternSource): void {
   const [own, other] = hands

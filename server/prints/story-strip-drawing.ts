@@ -1,4 +1,5 @@
 import { type LengthStyle, lengthText, nm } from '../../shared/units/length.ts'
+import { hatch } from './hatch.ts'
 import { BENCH_PT, fitted, ink, line, plainText, pt } from './print.ts'
 import { FACE_MM, type Mark, STRIP_MM, type Strip } from './story-strip.ts'
 import { placedFigures, writeUpright } from './upright.ts'
@@ -53,7 +54,7 @@ function markLine(doc: PDFKit.PDFDocument, x: number): void {
 function stretches(doc: PDFKit.PDFDocument, strip: Strip, { sheet }: Part): void {
   for (const { from, to, word, waste } of strip.stretches) {
     if (to < sheet[0] || from > sheet[1]) continue
-    if (waste) hatch(doc, from, to)
+    if (waste) hatch(doc, { x: from, y: FACE_MM - LINE_MM, width: to - from, height: 2 * LINE_MM }, 4)
     const [low, high] = [Math.max(from, sheet[0]), Math.min(to, sheet[1])]
     ink(doc, 'bold', BENCH_PT)
     const wide = doc.widthOfString(word)
@@ -63,18 +64,6 @@ function stretches(doc: PDFKit.PDFDocument, strip: Strip, { sheet }: Part): void
     ink(doc, 'bold', BENCH_PT)
     line(doc, word, x, pt(FACE_MM + 2.5))
   }
-}
-
-function hatch(doc: PDFKit.PDFDocument, from: number, to: number): void {
-  const [top, high] = [FACE_MM - LINE_MM, 2 * LINE_MM]
-  doc
-    .save()
-    .rect(pt(from), pt(top), pt(to - from), pt(high))
-    .clip()
-    .lineWidth(pt(0.15))
-  for (let y = -(to - from); y < high; y += 4)
-    doc.moveTo(pt(from), pt(top + y + (to - from))).lineTo(pt(to), pt(top + y))
-  doc.stroke('#000').restore()
 }
 
 function captions(doc: PDFKit.PDFDocument, { own: [from, to], name }: Part): void {

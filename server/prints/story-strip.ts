@@ -4,6 +4,7 @@ import type { Plan } from '../../shared/plan.ts'
 import { jointReach } from '../../shared/profile/joint-reach.ts'
 import { type Span, spansOf } from '../../shared/profile/profile.ts'
 import { nm } from '../../shared/units/length.ts'
+import { lookText } from './figures.ts'
 import { positionsOf } from './positions.ts'
 import { restPlace } from './rest-place.ts'
 
@@ -44,8 +45,6 @@ interface Place {
   weight: number
 }
 
-const lookOf = ({ face, angle }: Joint): string => (angle === undefined ? (face ?? 'A') : `${angle}°`)
-
 /** Where joints begin and end, and the middle of a hole; those of one kind at one place by their faces. */
 function jointPlaces(joints: Joint[], spans: Span[]): Place[] {
   const places = new Map<string, { at: number; kind: string; looks: string[] }>()
@@ -55,7 +54,7 @@ function jointPlaces(joints: Joint[], spans: Span[]): Place[] {
     for (const at of joint.kind === 'hole' ? [joint.at] : [from, to]) {
       const key = `${joint.kind} ${nm(at)}`
       const there = places.get(key) ?? { at, kind: joint.kind, looks: [] }
-      if (!there.looks.includes(lookOf(joint))) there.looks.push(lookOf(joint))
+      if (!there.looks.includes(lookText(joint))) there.looks.push(lookText(joint))
       places.set(key, there)
     }
   }

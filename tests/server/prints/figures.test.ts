@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest'
 import {
   countText,
+  lookText,
   massText,
   minutesText,
   rangeText,
@@ -38,4 +39,8 @@ it('masses, counts and woods are written out', () => {
 it('the thickest place is a square or a diameter', () => {
   expect(thicknessText(balusterPlan().part, 'fraction')).toBe('1-3/4 in square')
   expect(thicknessText(knobPlan().part, 'mm')).toBe('⌀ 33.0 mm')
+})
+
+it('a joint looks from its face, from A where none is said, or at its angle', () => {
+  expect([{ face: 'C' as const }, {}, { angle: 30 }].map(lookText)).toEqual(['C', 'A', '30°'])
 })
