@@ -35,14 +35,16 @@ export const printQuery = drawingQuery.extend({
 })
 type PrintQuery = z.output<typeof printQuery>
 
-const fileName = (name: unknown, what: string): string =>
-  `${
-    String(name)
-      .normalize('NFKD')
-      .replace(/[^\w]+/g, '-')
-      .replace(/^-+|-+$/g, '')
-      .slice(0, 60) || 'job'
-  }-${what}`
+/** The name in letters that every system takes, without its accents; what is printed alone where none is left. */
+function fileName(name: unknown, what: string): string {
+  const plain = String(name)
+    .normalize('NFKD')
+    .replace(/\p{M}+/gu, '')
+    .replace(/\W+/g, '-')
+    .slice(0, 60)
+    .replace(/^-+|-+$/g, '')
+  return plain === '' ? what : `${plain}-${what}`
+}
 
 /** A frozen plan with what may be changed after the start as it is now: who the batch is for, and what to note. */
 function withPresentNames(plan: Plan, { file }: StoredJob): Plan {

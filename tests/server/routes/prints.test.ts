@@ -11,7 +11,7 @@ describe('GET /api/jobs/:id/prints', () => {
     const { id } = await server.enter({ ...benchLeg(), name: 'Légs "of" Ål/4' })
     const answer = await server.get(`/api/jobs/${id}/prints/${name}.pdf`).expect(200)
     expect(answer.headers['content-type']).toBe('application/pdf')
-    expect(answer.headers['content-disposition']).toBe(`inline; filename="Le-gs-of-A-l-4-${name}.pdf"`)
+    expect(answer.headers['content-disposition']).toBe(`inline; filename="Legs-of-Al-4-${name}.pdf"`)
     expect(answer.body.subarray(0, 5).toString()).toBe('%PDF-')
   })
 

@@ -16,10 +16,16 @@ describe('GET /api/profiles/:id/prints', () => {
     const id = await keep({ name: 'Légs "of" Ål/4' })
     const answer = await server.get(`/api/profiles/${id}/prints/pattern.pdf`).expect(200)
     expect(answer.headers['content-type']).toBe('application/pdf')
-    expect(answer.headers['content-disposition']).toBe('inline; filename="Le-gs-of-A-l-4-pattern.pdf"')
+    expect(answer.headers['content-disposition']).toBe('inline; filename="Legs-of-Al-4-pattern.pdf"')
     expect(answer.body.subarray(0, 5).toString()).toBe('%PDF-')
     expect(phrasesOf(answer.body)).toContain('From the library, version 1 · ')
     expect(phrasesOf(answer.body)).not.toMatch(/1 piece\b/)
+  })
+
+  it('goes by what it is where the name has no letter that every system takes', async () => {
+    const id = await keep({ name: '旋盤' })
+    const { headers } = await server.get(`/api/profiles/${id}/prints/pattern.pdf`).expect(200)
+    expect(headers['content-disposition']).toBe('inline; filename="pattern.pdf"')
   })
 
   it('prints what a job of that profile prints, but for the number of pieces', async () => {
