@@ -77,7 +77,7 @@ function necks(spans: Span[], say: Say): ProfileWarning[] {
   return weakNecks(spans).map(({ index, at, diameter, share }) => ({
     index,
     kind: 'neck',
-    text: `Weak neck: ${say(diameter)} thick at ${say(at)}, it carries ${Math.floor(share * 100)} % of what the rest of the part carries (strength goes with the cube of the diameter). Make it thicker, or leave it until last.`,
+    text: `Weak neck: ${say(diameter)} thick at ${say(at)}, it carries ${share < 0.01 ? 'less than 1' : Math.floor(share * 100)} % of what the rest of the part carries (strength goes with the cube of the diameter). Make it thicker, or leave it until last.`,
   }))
 }
 

@@ -80,6 +80,18 @@ describe('profileWarnings', () => {
     expect(warning!.text).toContain(' 21 % ')
   })
 
+  it('says less than 1 % of a neck that carries next to nothing', () => {
+    const coved = [
+      station(0, 40),
+      station(182, 40, 'cove', { depth: 18 }),
+      station(218, 40),
+      station(400, 40),
+    ]
+    // (4/40)³ = 0.001
+    const neck = warned(coved).find(({ kind }) => kind === 'neck')
+    expect(neck!.text).toContain('carries less than 1 % of')
+  })
+
   it('says which mortise runs out of its square, and by how much', () => {
     const post = [
       station(0, 40),
