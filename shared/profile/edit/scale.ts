@@ -78,6 +78,12 @@ function limitNote(spans: readonly Span[]): { note?: string } {
   }
 }
 
+/** What is said where spans that cannot get shorter than a step of the grid keep the part longer than was asked. */
+const longerNote = (got: number, wanted: number, snap: Snap): string | undefined =>
+  nm(got - wanted) > nm(stepOf(snap))
+    ? `Scaled to ${sizeText(got)}, not to ${sizeText(wanted)}: no span gets shorter than a step of the grid.`
+    : undefined
+
 /** Where a place lies when the stations have moved: in proportion between its neighbours. */
 function placesBetween(before: readonly number[], after: readonly number[]): (at: number) => number {
   return (at) => {
@@ -121,6 +127,8 @@ export function scaledLengths(stations: Station[], factor: number, { keepRound, 
         shoulderLength: mmOfNm(nm((shoulderLength * width) / (span.to - span.from))),
       }
   }
+  const longer = longerNote(places.at(-1)!, stations.at(-1)!.at * factor, snap)
+  const note = [limitNote(limited).note, longer].filter((text) => text !== undefined).join(' ')
   return accepted({
     stations: scaled,
     touched: places.flatMap((at, i) => (samePlace(at, stations[i]!.at) ? [] : [i])),
@@ -128,7 +136,7 @@ export function scaledLengths(stations: Station[], factor: number, { keepRound, 
       stations.map(({ at }) => at),
       places,
     ),
-    ...limitNote(limited),
+    ...(note && { note }),
   })
 }
 

@@ -90,6 +90,15 @@ describe('scaledLengths', () => {
     expect(() => scaledLengths(oneSpan('bead', 10, 20, 20).stations, 2, round)).toThrow('keep their width')
   })
 
+  it('says when the grid leaves the part longer than was asked', () => {
+    const part = [0, 30, 60, 90, 120].map((at) => station(at, 20))
+    // a fiftieth is 2.4 mm, and four spans of a step take 4 mm
+    const { stations, note } = scaledLengths(part, 0.02, { keepRound: false, snap: '1' })
+    expect(stations.map(({ at }) => at)).toEqual([0, 1, 2, 3, 4])
+    expect(note).toMatch(/^Scaled to 4 mm .*, not to 2\.4 mm/)
+    expect(scaledLengths(part, 0.51, { keepRound: false, snap: '1' }).note).toBeUndefined()
+  })
+
   it('puts stations on the grid, none of them on another', () => {
     fc.assert(
       fc.property(
