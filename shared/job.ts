@@ -74,6 +74,9 @@ export interface Job {
   unread: string[]
 }
 
+/** Characters of the longest name of a job, and of a profile of the library. */
+export const NAME_MOST = 120
+
 const text = (most: number) => z.string().max(most)
 
 function stationSchema(units: Units) {
@@ -110,7 +113,7 @@ function stationSchema(units: Units) {
 export function jobSchema(units: Units) {
   const size = lengthOf(units)
   return z.object({
-    name: z.string().trim().min(1).max(120),
+    name: z.string().trim().min(1).max(NAME_MOST),
     customer: text(120).optional(),
     due: day.optional(),
     units: z.enum(['in', 'mm']),

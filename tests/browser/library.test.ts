@@ -30,6 +30,18 @@ async function put(id: string, revision: number, file: object) {
   if (!answer.ok) throw new Error(await answer.text())
 }
 
+/** The first bytes of a PNG (W3C recommendation, 5.2), enough to be kept. */
+const photo = 'data:image/png;base64,iVBORw0KGgo='
+
+async function layPhoto(id: string, image: string) {
+  const answer = await fetch(`${address()}/api/profiles/${id}/photo`, {
+    method: 'PUT',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ image }),
+  })
+  if (!answer.ok) throw new Error(await answer.text())
+}
+
 const add = async (file: object) => {
   const key = crypto.randomUUID()
   await ask('/api/profiles', { key, ...file })
@@ -228,13 +240,16 @@ describe('the list of profiles', () => {
   })
 
   it('duplicates a profile into one of its own, to be drawn on', async () => {
-    await add(leg({ name: 'Twin leg' }))
+    const id = await add(leg({ name: 'Twin leg' }))
+    await layPhoto(id, photo)
     const { page } = await open('/profiles')
     await page.getByRole('button', { name: 'Duplicate Twin leg' }).click()
     await page.waitForURL(/\/profiles\/[0-9a-f-]{36}$/)
     await settled(page)
     expect(await name(page).inputValue()).toBe('Twin leg (copy)')
-    expect(await named('Twin leg (copy)')).toMatchObject([{ revision: 1, profile: leg().profile }])
+    const [copy] = await named('Twin leg (copy)')
+    expect(copy).toMatchObject({ revision: 1, profile: leg().profile })
+    expect(await ask(`/api/profiles/${copy!.id}/photo`)).toEqual({ image: photo })
     expect(await named('Twin leg')).toHaveLength(1)
   })
 

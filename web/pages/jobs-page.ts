@@ -3,6 +3,7 @@ import { customElement, state } from 'lit/decorators.js'
 import type { Plan } from '../../shared/plan.ts'
 import type { Species } from '../../shared/wood/species.ts'
 import { addJob, deleteJob, jobs, newKey, piecesOf, planOf } from '../api.ts'
+import { copyName } from '../copy-name.ts'
 import { jobDrafts } from '../drafts.ts'
 import type { Progress } from '../elements/job-card.ts'
 import '../elements/job-card.ts'
@@ -116,7 +117,7 @@ export class JobsPage extends LitElement {
 
   private async duplicate(job: StoredJob) {
     await this.attempt(async () => {
-      const copy = await addJob({ ...jobFileOf(job), name: `${job.name} (copy)`, key: newKey() })
+      const copy = await addJob({ ...jobFileOf(job), name: copyName(job.name), key: newKey() })
       noteChange({ kind: 'job', id: copy.id })
       go(jobPath(copy.id, 'profile'))
     })

@@ -47,6 +47,8 @@ export class LibraryPage extends LitElement {
   /** What the drawing is compared with. */
   @state() private against = ''
   @state() private message = ''
+  /** The message tells what went wrong. */
+  @state() private failed = false
   private readonly ground = new Load<Ground>(this)
   private readonly desk = new DraftDesk<LibraryFile, LibraryProfile>(this, {
     shelf: profileDrafts,
@@ -134,9 +136,11 @@ export class LibraryPage extends LitElement {
 
   private async attempt(action: () => Promise<unknown>) {
     this.message = ''
+    this.failed = false
     try {
       await action()
     } catch (failure) {
+      this.failed = true
       this.message = (failure as Error).message
     }
   }
@@ -188,7 +192,7 @@ export class LibraryPage extends LitElement {
         @focusout=${desk.left}
       >
         ${this.head(ground, file)}
-        <p role="status" class=${this.message ? 'notice' : 'hidden-label'}>${this.message}</p>
+        <p role="status" class=${this.message ? (this.failed ? 'problem' : 'notice') : 'hidden-label'}>${this.message}</p>
         <draft-notices
           what="profile"
           .conflict=${desk.conflict}

@@ -4,6 +4,7 @@ import type { JobState } from '../../shared/contract/job.ts'
 import type { Plan } from '../../shared/plan.ts'
 import type { Units } from '../../shared/units/length.ts'
 import { addJob, newKey, planOf, Refusal, storedJob } from '../api.ts'
+import { copyName } from '../copy-name.ts'
 import { DraftDesk } from '../draft-desk.ts'
 import { jobDrafts, type OtherDraft } from '../drafts.ts'
 import '../elements/draft-notices.ts'
@@ -156,7 +157,7 @@ export class ProfilePage extends LitElement {
   private readonly duplicate = async () => {
     const file = this.shownFile()
     try {
-      const job = await addJob({ ...sentFile(file), name: `${file.name} (copy)`, key: newKey() })
+      const job = await addJob({ ...sentFile(file), name: copyName(file.name), key: newKey() })
       noteChange({ kind: 'job', id: job.id })
       go(jobPath(job.id, 'profile'))
     } catch (failure) {

@@ -2,7 +2,8 @@ import { css, html, LitElement, nothing } from 'lit'
 import { customElement, state } from 'lit/decorators.js'
 import type { LibraryProfile } from '../../shared/library.ts'
 import type { Species } from '../../shared/wood/species.ts'
-import { addProfile, deleteProfile, newKey, profiles } from '../api.ts'
+import { addProfile, deleteProfile, newKey, profilePhoto, profiles, putProfilePhoto } from '../api.ts'
+import { copyName } from '../copy-name.ts'
 import { type OtherDraft, profileDrafts, sheetDrafts } from '../drafts.ts'
 import { textField } from '../elements/field.ts'
 import '../elements/profile-card.ts'
@@ -46,6 +47,8 @@ export class ProfilesPage extends LitElement {
 
   @state() private search = ''
   @state() private message = ''
+  /** The message tells what went wrong. */
+  @state() private failed = false
   private readonly list = new Load<Listed>(this)
   private unwatch?: () => void
 
@@ -71,9 +74,11 @@ export class ProfilesPage extends LitElement {
 
   private async attempt(action: () => Promise<string>) {
     this.message = ''
+    this.failed = false
     try {
       this.message = await action()
     } catch (failure) {
+      this.failed = true
       this.message = (failure as Error).message
     }
   }
@@ -85,14 +90,16 @@ export class ProfilesPage extends LitElement {
     })
   }
 
-  /** The copy is gone on with, so that it gets a name and a shape of its own. */
+  /** The copy, with the photograph behind it, is gone on with, so that it gets a name and a shape of its own. */
   private duplicate(entry: LibraryProfile) {
     return this.attempt(async () => {
       const { id } = await addProfile({
         ...libraryFileOf(entry),
-        name: `${entry.name} (copy)`,
+        name: copyName(entry.name),
         key: newKey(),
       })
+      const photo = await profilePhoto(entry.id)
+      if (photo !== undefined) await putProfilePhoto(id, photo)
       noteChange({ kind: 'profile', id })
       go(profilePath(id))
       return ''
@@ -119,7 +126,7 @@ export class ProfilesPage extends LitElement {
             <a class="button" href=${profilePath('', 'measure')}>${sheetDrafts.of('') ? 'Go on copying a piece' : 'Copy a piece'}</a>
           </div>
         </div>
-        <p role="status" class=${this.message ? 'problem' : 'hidden-label'}>${this.message}</p>
+        <p role="status" class=${this.message ? (this.failed ? 'problem' : 'notice') : 'hidden-label'}>${this.message}</p>
         ${this.kept()}
         ${this.list.shown(
           (list) => (list.profiles.length === 0 ? this.none() : this.all(list)),
