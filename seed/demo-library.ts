@@ -60,7 +60,7 @@ const chairLegSheet = {
   units: 'in',
   way: 'running',
   choice: 'larger',
-  stations: chairLegPlaces.map(({ at, across, off, oval, ...place }) => place),
+  stations: chairLegPlaces.map(({ at: _at, across: _across, off: _off, oval: _oval, ...place }) => place),
   originals: [
     {
       name: 'near leg',

@@ -36,7 +36,7 @@ const pathsOf = (read: () => unknown) => refusal(read).errors.map(({ path }) => 
 
 describe('readLibraryProfile', () => {
   it('reads a profile by the rules of a job of one part', () => {
-    const { quantity, mount, match, ...rest } = benchLeg()
+    const { quantity, mount: _mount, match: _match, ...rest } = benchLeg()
     const { single } = readLibraryProfile(leg())
     expect(single).toMatchObject({ quantity: 1, species: 'walnut-black' })
     expect(single!.profile).toEqual(readJob(benchLeg()).profile)
@@ -115,7 +115,7 @@ describe('readLibraryProfile', () => {
 
 describe('jobFileFrom', () => {
   it('gives a job file all that the profile says, as it was entered, and where it came from', () => {
-    const { id, revision, ...said } = leg()
+    const { id: _id, revision: _revision, ...said } = leg()
     expect(jobFileFrom({ ...leg(), sheet: sheet() })).toEqual({
       ...said,
       from: { profile: 'leg', revision: 4 },

@@ -121,7 +121,11 @@ describe('the OpenAPI document', () => {
   it('says what a profile of the library holds, and that its stations may wait', async () => {
     const { paths } = await document()
     const body = paths['/api/profiles'].post.requestBody.content['application/json'].schema
-    expect([...body.required].sort()).toEqual(['key', 'name', 'units'])
+    expect(body.required.toSorted((a: string, b: string) => (a < b ? -1 : 1))).toEqual([
+      'key',
+      'name',
+      'units',
+    ])
     const { profile } = body.properties
     expect(profile.properties.stations.items.properties.at.type).toEqual(['number', 'string'])
     expect(profile.description).toContain('while there is a sheet')

@@ -195,7 +195,7 @@ describe('GET /api/profiles/:id/versions', () => {
     await put(id, '"1"', { ...dowelProfile(), notes: 'second', drawer: 'left' }).expect(200)
     const { body: versions } = await server.get(`/api/profiles/${id}/versions`).expect(200)
     for (const version of versions) expect(profileVersionSchema.safeParse(version).error).toBeUndefined()
-    expect(versions.map(({ at, ...version }: { at: string }) => version)).toEqual([
+    expect(versions.map(({ at: _at, ...version }: { at: string }) => version)).toEqual([
       { ...dowelProfile(), notes: 'second', drawer: 'left', id, revision: 2 },
       { ...dowelProfile(), notes: 'first', id, revision: 1 },
     ])
