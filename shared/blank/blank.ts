@@ -1,4 +1,5 @@
 import { inches, lengthText, nm, roundedUpMm, styleOf, type Units } from '../units/length.ts'
+import { massOf } from '../wood/density.ts'
 import type { Allowances } from './allowances.ts'
 import { type LatheSize, latheFit } from './lathe-fit.ts'
 import type { Mount } from './mount.ts'
@@ -153,7 +154,7 @@ export function blankFor(input: BlankInput): Blank {
     thickness,
     layerThickness,
     diagonal: side * Math.SQRT2,
-    ...(input.density !== undefined && { mass: side * side * length * input.density * 1e-6 }),
+    ...(input.density !== undefined && { mass: massOf(side * side * length, input.density) }),
     lathes: fits(input, { side, length, sawn, layers, thickness, layerThickness }),
     need,
     spares: count - need,

@@ -1,4 +1,4 @@
-import { densityOf } from '../wood/density.ts'
+import { densityOf, massOf } from '../wood/density.ts'
 import { type Lot, type LotDensity, lotDensity } from '../wood/lot.ts'
 import { type Movement, movementOf } from '../wood/movement.ts'
 import type { Species } from '../wood/species.ts'
@@ -39,7 +39,7 @@ export function partOf({ profile, species, moisture, serviceMoisture, lot }: Par
   const wood = barWood(species, density)
   return {
     ...solid,
-    ...(density !== undefined && { density, mass: solid.volume * density * 1e-6 }),
+    ...(density !== undefined && { density, mass: massOf(solid.volume, density) }),
     ...(wood && { whip: whipOf(profile, wood) }),
     ...(movement && { movement }),
     ...(weighed && { lot: weighed }),

@@ -1,4 +1,5 @@
 import { nm } from '../units/length.ts'
+import { massOf } from '../wood/density.ts'
 import { type FreeGroup, freeGroups } from './free-diameters.ts'
 import type { Profile, Station } from './profile.ts'
 import { rootBetween } from './root-between.ts'
@@ -91,7 +92,7 @@ class Shaper {
 
   weight(factors: Factors): Weight {
     const solid = solidOf({ ...this.profile, stations: this.stations(factors) })
-    return { mass: solid.volume * this.density * 1e-6, balance: solid.centroid }
+    return { mass: massOf(solid.volume, this.density), balance: solid.centroid }
   }
 
   /** All by one factor, and more towards the top by a slope; each group no farther than it may. */

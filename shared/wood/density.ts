@@ -29,6 +29,13 @@ export function greenGravity(gravity: number, moisture: number): number {
 export const wetDensity = (gravity: number, moisture: number): number => 1000 * gravity * (1 + moisture / 100)
 
 /**
+ * Mass in g of so many mm³ at a density in kg/m³.
+ *
+ * @example massOf(1_000_000, 672) // 672
+ */
+export const massOf = (volume: number, density: number): number => volume * density * 1e-6
+
+/**
  * The most water wood of that green specific gravity can hold, % moisture content. Eq. 4-3.
  *
  * @example moistureMax(0.77) // 5000 / 77

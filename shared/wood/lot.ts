@@ -1,4 +1,4 @@
-import { densityOf } from './density.ts'
+import { densityOf, massOf } from './density.ts'
 import { type Species, speciesKey } from './species.ts'
 
 /** A finished piece on the scales: mass g, volume mm³, moisture content %. */
@@ -43,7 +43,7 @@ function measuredOver({ weighings }: Lot, species: Species): number | undefined 
     const density = densityOf(species, moisture)
     if (density === undefined) return undefined
     measured += mass
-    tabled += volume * density * 1e-6
+    tabled += massOf(volume, density)
   }
   return tabled > 0 ? measured / tabled : undefined
 }

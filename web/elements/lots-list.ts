@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { Units } from '../../shared/units/length.ts'
-import { densityOf } from '../../shared/wood/density.ts'
+import { densityOf, massOf } from '../../shared/wood/density.ts'
 import { type Lot, lotDensity, type Weighing } from '../../shared/wood/lot.ts'
 import type { Species } from '../../shared/wood/species.ts'
 import { tellEntry } from '../entry.ts'
@@ -84,7 +84,7 @@ export class LotsList extends LitElement {
     i: number,
   ) {
     const density = wood && densityOf(wood, moisture)
-    const share = density && Math.round((mass / (volume * density * 1e-6)) * 100)
+    const share = density && Math.round((mass / massOf(volume, density)) * 100)
     return html`<li>
       <div>
         <p>${massIn(mass, this.units)}${share === undefined ? '' : `, ${share} % of the table’s`}</p>

@@ -7,6 +7,7 @@ import { solidOf } from '../../shared/profile/solid.ts'
 import { type WeightAnswer, weightFor } from '../../shared/profile/weight-target.ts'
 import { inches, nm, READABLE_LENGTHS, readLength } from '../../shared/units/length.ts'
 import { READABLE_MASSES, readMass } from '../../shared/units/mass.ts'
+import { massOf } from '../../shared/wood/density.ts'
 import { inUnitsFirst } from '../field-words.ts'
 import { keepEntry, keptEntry } from '../kept-entry.ts'
 import { length, SessionController } from '../session.ts'
@@ -216,7 +217,7 @@ export class WeightCard extends LitElement {
       <div role="status">
         <p>
           With these diameters, set to the nearest ${this.mm(step(this.plan.job.units))}, it weighs
-          ${massIn(solid.volume * density * 1e-6, this.plan.job.units)} and balances ${this.mm(solid.centroid)} from the foot.
+          ${massIn(massOf(solid.volume, density), this.plan.job.units)} and balances ${this.mm(solid.centroid)} from the foot.
         </p>
       </div>
       <table class="stack">
