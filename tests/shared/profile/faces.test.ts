@@ -26,10 +26,13 @@ describe('the faces of a part seen from the top', () => {
       { kind: 'mortise', at: 100, face: 'B', size: [10, 50], depth: 25 },
       squareSection(60),
     )
-    const [xs, ys] = [corners.map(([x]) => x), corners.map(([, y]) => y)]
-    expect(Math.max(...xs)).toBeCloseTo(30, 9)
-    expect(Math.min(...xs)).toBeCloseTo(5, 9)
-    expect(Math.max(...ys)).toBeCloseTo(5, 9)
-    expect(Math.min(...ys)).toBeCloseTo(-5, 9)
+    const rounded = corners.map((corner) => corner.map((mm) => Math.round(mm * 1e6) / 1e6))
+    // Half the side is 30 mm, the floor of the mortise lies 25 mm deeper; it is 10 mm wide about the axis.
+    expect(rounded.toSorted(([ax, ay], [bx, by]) => ax! - bx! || ay! - by!)).toEqual([
+      [5, -5],
+      [5, 5],
+      [30, -5],
+      [30, 5],
+    ])
   })
 })

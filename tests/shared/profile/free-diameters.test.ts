@@ -42,4 +42,10 @@ describe('freeGroups', () => {
       expect(most).toBeGreaterThanOrEqual(1)
     }
   })
+
+  it('lets a rod be 0.6 to 1.6 times as thick, beyond which it is another part: common practice, no source', () => {
+    const [rod] = freeGroups(profileOf(station(0, 20), station(300, 20)), [])
+    near(rod!.least, 0.6, 1e-12)
+    near(rod!.most, 1.6, 1e-12)
+  })
 })

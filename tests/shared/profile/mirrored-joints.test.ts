@@ -53,6 +53,8 @@ describe('the hands of a pair', () => {
 
   it('are not told by tenons, nor by nothing', () => {
     expect(isHanded([mortise({ kind: 'tenon', face: 'B' })])).toBe(false)
+    // Beside a mortise a tenon on a neighbouring face would tell the hands apart, did it look anywhere.
+    expect(isHanded([mortise(), mortise({ kind: 'tenon', face: 'B', at: 0 })])).toBe(false)
     expect(isHanded([])).toBe(false)
   })
 })
