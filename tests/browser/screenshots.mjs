@@ -21,12 +21,25 @@ const read = async (page) => {
   await page.locator('verdict-panel').getByText('stored', { exact: true }).waitFor()
   await page.evaluate(() => scrollTo(0, 0))
 }
+/** The first version of a profile laid over the present one. */
+const compare = async (page) => {
+  await page.getByRole('button', { name: 'Compare version 1 with the drawing' }).click()
+  await toTop(page, 'Compare')
+}
 const take = (page) => page.getByRole('button', { name: /Piece 16/ }).click()
 
 /** What is shown of the demo, by the state of its jobs; `act` brings the page to where it is worth looking at. */
 const shots = [
   { name: 'jobs', path: () => '/jobs' },
-  { name: 'profile', path: (job) => `/jobs/${job.draft}/profile`, act: (page) => toTop(page, 'Stations') },
+  {
+    name: 'profile',
+    path: (job) => `/jobs/${job.draft}/profile`,
+    act: (page) => toTop(page, 'Drawing and stations'),
+  },
+  { name: 'part', path: (job) => `/jobs/${job.started}/part` },
+  { name: 'profiles', path: () => '/profiles' },
+  { name: 'measure', path: (_job, profile) => `/profiles/${profile.measured}/measure` },
+  { name: 'compare', path: (_job, profile) => `/profiles/${profile.versions}`, act: compare },
   { name: 'wood', path: (job) => `/jobs/${job.draft}/wood` },
   { name: 'work', path: (job) => `/jobs/${job.started}/work`, act: (page) => toTop(page, /On the lathe/) },
   { name: 'rack', path: (job) => `/jobs/${job.started}/rack`, act: take },
@@ -64,9 +77,14 @@ try {
   mkdirSync(pictures, { recursive: true })
   const jobs = await (await fetch(`${address}/api/jobs`)).json()
   const byState = Object.fromEntries(jobs.toReversed().map(({ id, state }) => [state, id]))
+  const library = await (await fetch(`${address}/api/profiles`)).json()
+  const byKind = {
+    measured: library.find(({ sheet, profile }) => sheet && profile.stations.length > 0).id,
+    versions: library.find(({ revision }) => revision > 1).id,
+  }
   for (const { name, path, width = 1280, height = 860, act } of shots) {
     const page = await browser.newPage({ viewport: { width, height }, colorScheme: 'light' })
-    await page.goto(address + path(byState))
+    await page.goto(address + path(byState, byKind))
     await page.locator('app-shell h1').first().waitFor()
     await page.waitForTimeout(800)
     if (act) await act(page)
