@@ -6,6 +6,14 @@ import { near } from '../../near.ts'
 import { anyProfile, oneSpan, profileOf, station } from './build.ts'
 
 describe('profileDifference', () => {
+  it('names the span of each profile by its own stations', () => {
+    const { greatest } = profileDifference(
+      profileOf(station(0, 20), station(50, 20), station(100, 20)),
+      profileOf(station(0, 20), station(100, 23)),
+    )
+    near(greatest, { at: 100, byDiameter: 3, a: 20, b: 23, stationA: 1, stationB: 0 }, 1e-9)
+  })
+
   it('finds a bead that stands prouder, at its crest', () => {
     const vase = (rise: number) =>
       profileOf(station(0, 30), station(97.3, 30, 'bead', { rise }), station(111.1, 30), station(400, 30))

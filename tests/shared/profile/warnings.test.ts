@@ -28,6 +28,20 @@ describe('profileWarnings', () => {
     expect(warning!.text).toContain('350.0 mm')
   })
 
+  it('puts the steady rest beside a square that is the limberest place', () => {
+    const slender = [
+      station(0, 25),
+      station(320, 25, 'square', { side: 25 }),
+      station(380, 25),
+      station(700, 25),
+    ]
+    const whip = whipOf(profileOf(...slender), { moeGPa: 12.6, density: 706 })
+    expect(whip.at).toBeGreaterThan(320)
+    expect(whip.at).toBeLessThan(380)
+    const [warning] = warned(slender, { whip })
+    expect(warning!.text).toMatch(/at about 380\.0 mm from the foot/)
+  })
+
   it('goes by length and diameter where the wood is not known', () => {
     expect(warned([station(0, 25), station(700, 25)]).map(({ kind }) => kind)).toEqual(['slender'])
     expect(warned([station(0, 25), station(275, 25)])).toEqual([]) // 11 diameters
