@@ -255,6 +255,18 @@ export const badJobs: BadJob[] = [
     says: /"long"/,
   },
   {
+    what: 'a run as long as a street',
+    file: leg((j) => (j.stair = { run: '101 m' })),
+    path: /^stair\.run$/,
+    says: /between 1 and 100000 mm; read "101 m"/,
+  },
+  {
+    what: 'a load that lifts a lorry',
+    file: leg((j) => (j.stair = { load: '21 kN' })),
+    path: /^stair\.load$/,
+    says: /at most 20000 N; read "21 kN"/,
+  },
+  {
     what: 'a ball of nothing',
     file: leg((j) => (j.stair = { gap: 0 })),
     path: /^stair\.gap$/,

@@ -47,6 +47,16 @@ describe('the lots of a shop', () => {
       'lots[0].weighings[0].volume',
       /more than 0; read -3/,
     ],
+    [
+      [lot({ weighings: [{ ...weighing, mass: 1_000_001 }] })],
+      'lots[0].weighings[0].mass',
+      /at most 1000000; read 1000001/,
+    ],
+    [
+      [lot({ weighings: [{ ...weighing, volume: 2.1e10 }] })],
+      'lots[0].weighings[0].volume',
+      /at most 20000000000; read 21000000000/,
+    ],
     [[lot({ weighings: [{ ...weighing, moisture: 201 }] })], 'lots[0].weighings[0].moisture', /at most 200/],
     [
       [lot({ weighings: [{ ...weighing, at: 'noon' }] })],

@@ -114,6 +114,15 @@ describe('the foot read from a datum', () => {
     expect(positionsFromFoot(sheet, original)).toEqual([0, 350])
   })
 
+  it('is taken for the foot up to a quarter of an inch: common practice, no source', () => {
+    const unreadAt = (atFoot: number) => {
+      const { sheet, original } = read(atFoot)
+      return footApart(sheet, original)!.unread
+    }
+    expect([450 - 6.35, 450 + 6.35].map(unreadAt)).toEqual([false, false])
+    expect([450 - 6.36, 450 + 6.36].map(unreadAt)).toEqual([true, true])
+  })
+
   it('is not the foot yet while the lowest place read lies far above it', () => {
     const { sheet, original } = read(200)
     expect(footApart(sheet, original)).toEqual({ apart: 250, unread: true })

@@ -88,6 +88,13 @@ describe('a measuring sheet as entered', () => {
     ['originals[0].readings[0].diameters[0]', sheet([{ diameters: [0] }]), 'more than 0'],
     ['originals[0].readings[0].diameters[0]', sheet([{ diameters: [1500] }]), '1000'],
     ['originals[0].readings[0].diameters', sheet([{ diameters: [1, 2, 3] }]), 'at most 2'],
+    ['originals', sheet([], { originals: Array.from({ length: 51 }, () => ({})) }), 'at most 50 entries'],
+    [
+      'photo.lines',
+      sheet([], { photo: { lines: Array.from({ length: 9 }, () => ({ from: [0, 0], to: [9, 9] })) } }),
+      'at most 8 entries',
+    ],
+    ['photo.foot[1]', sheet([], { photo: { lines: [], foot: [0, 100_001] } }), 'at most 100000; read 100001'],
     ['originals[0].readings[1].at', sheet([{ at: 0 }, { at: -5 }]), 'starts at the foot'],
     ['originals[0].readings[1].at', sheet([{ at: 0 }, { at: -5 }], { way: 'span' }), 'station before'],
     ['originals[0].wear', sheet([{}], {}, { wear: -1 }), 'between 0'],
