@@ -2,7 +2,7 @@ import type { Plan } from '../../shared/plan.ts'
 import type { RailBending } from '../../shared/profile/stair-bending.ts'
 import type { StairRun } from '../../shared/profile/stair-run.ts'
 import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
-import { lengthBelow } from '../../shared/units/length-below.ts'
+import { lengthBelow, lengthDown } from '../../shared/units/length-below.ts'
 import { countText } from './figures.ts'
 
 function runText({ run, count, clear, spacing, first }: StairRun, style: LengthStyle): string {
@@ -10,7 +10,7 @@ function runText({ run, count, clear, spacing, first }: StairRun, style: LengthS
   const filled = `${length(run)} takes ${countText(count, 'part')}`
   return count === 0
     ? filled
-    : `${filled}, ${length(spacing)} centre to centre, the first ${length(first)} from the post; ${length(clear)} clear at the thinnest`
+    : `${filled}, ${lengthDown(spacing, style)} centre to centre, the first ${length(first)} from the post; ${lengthDown(clear, style)} clear at the thinnest`
 }
 
 const bendingText = (bending: RailBending, style: LengthStyle): string =>

@@ -13,3 +13,12 @@ export function lengthBelow(mm: number, style: LengthStyle): string {
   const step = STEP[style]
   return lengthText(mmOfNm(Math.max(0, Math.ceil(nm(mm) / step) - 1) * step), style)
 }
+
+/**
+ * A length as people read it, rounded down: what may get no larger by being written.
+ *
+ * @example lengthDown(101.6, 'fraction') // '4 in'
+ * @example lengthDown(101.69, 'mm') // '101.6 mm'
+ */
+export const lengthDown = (mm: number, style: LengthStyle): string =>
+  lengthText(mmOfNm(Math.floor(nm(mm) / STEP[style]) * STEP[style]), style)

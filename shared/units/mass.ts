@@ -15,7 +15,15 @@ const PER_UNIT: Record<string, number> = {
 export const gramsOf = (unit: 'oz' | 'lb'): number => PER_UNIT[unit]!
 
 /** What can be read as a mass, for messages. */
-export const READABLE_MASSES = 'text such as "560 g", "0.56 kg", "20 oz" or "1 lb 4 oz"'
+export const READABLE_MASSES = 'text such as "560 g", "0.56 kg", "20 1/2 oz" or "1 lb 4 oz"'
+
+/** `1 1/2`, `1/2`, `1.5` or `1,5` as a number. */
+function amountOf(figure: string): number {
+  const [, whole = '0', upper, lower] = /^(?:(\d+) )?(\d+)\/(\d+)$/.exec(figure) ?? []
+  return upper === undefined
+    ? Number(figure.replace(',', '.'))
+    : Number(whole) + Number(upper) / Number(lower)
+}
 
 /**
  * A mass in grams as read on the scales; text without a unit is in ounces where lengths are in inches, else in
@@ -25,14 +33,14 @@ export const READABLE_MASSES = 'text such as "560 g", "0.56 kg", "20 oz" or "1 l
  * @example readMass('1 lb 4 oz', 'in') // 566.9904625
  */
 export function readMass(written: string, units: Units): number | undefined {
-  const parts = [...written.trim().matchAll(/(\d+(?:[.,]\d+)?)\s*([a-z]*)\s*/gi)]
+  const parts = [...written.trim().matchAll(/(\d+ \d+\/\d+|\d+\/\d+|\d+(?:[.,]\d+)?)\s*([a-z]*)\s*/gi)]
   if (parts.length === 0 || parts.map(([whole]) => whole).join('') !== written.trim()) return undefined
   let grams = 0
   for (const [, figure, unit] of parts) {
     const name = unit!.toLowerCase() || (parts.length > 1 ? '?' : units === 'in' ? 'oz' : 'g')
     const perUnit = PER_UNIT[name]
     if (perUnit === undefined) return undefined
-    grams += Number(figure!.replace(',', '.')) * perUnit
+    grams += amountOf(figure!) * perUnit
   }
-  return grams > 0 ? grams : undefined
+  return grams > 0 && Number.isFinite(grams) ? grams : undefined
 }

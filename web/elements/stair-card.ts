@@ -4,7 +4,7 @@ import type { Plan } from '../../shared/plan.ts'
 import type { RailBending } from '../../shared/profile/stair-bending.ts'
 import type { StairRun } from '../../shared/profile/stair-run.ts'
 import { poundsForce } from '../../shared/units/force.ts'
-import { lengthBelow } from '../../shared/units/length-below.ts'
+import { lengthBelow, lengthDown } from '../../shared/units/length-below.ts'
 import { inUnitsFirst } from '../field-words.ts'
 import { length, lengthStyle, lengthUnit, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
@@ -31,6 +31,11 @@ export class StairCard extends LitElement {
 
   private mm(value: number) {
     return length(value, this.plan.job.units)
+  }
+
+  /** What may get no larger by being rounded. */
+  private down(value: number) {
+    return lengthDown(value, lengthStyle(this.plan.job.units))
   }
 
   override render() {
@@ -75,7 +80,7 @@ export class StairCard extends LitElement {
       ${
         count > 0
           ? html`<dd class="note">
-            ${this.mm(spacing)} centre to centre, the first ${this.mm(first)} from the post; ${this.mm(clear)} clear at the
+            ${this.down(spacing)} centre to centre, the first ${this.mm(first)} from the post; ${this.down(clear)} clear at the
             thinnest. Measured level, along a
             straight run; rounded, so mark out from the whole run and do not add the spacing up.
           </dd>`

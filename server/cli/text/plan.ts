@@ -49,7 +49,7 @@ const part: Lines = ({ part, job }, { style }) => {
         'mass',
         part.mass === undefined
           ? undefined
-          : `${massText(part.mass)}, centre ${length(part.centroid)} from the foot`,
+          : `${massText(part.mass)}${job.profile.split ? ' the glued pair' : ''}, centre ${length(part.centroid)} from the foot`,
       ],
       [
         'between centres',

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type LengthStyle, nm, readLength } from '../../../shared/units/length.ts'
-import { lengthBelow } from '../../../shared/units/length-below.ts'
+import { lengthBelow, lengthDown } from '../../../shared/units/length-below.ts'
 
 describe('lengthBelow', () => {
   it('goes down from a limit that would be rounded up, and from one that is met exactly', () => {
@@ -31,5 +31,14 @@ describe('lengthBelow', () => {
         },
       ),
     )
+  })
+})
+
+describe('lengthDown', () => {
+  it('leaves what is met exactly, and goes down from what would be rounded up', () => {
+    // 4-1/2 in is 114.3 mm
+    expect(lengthDown(114.3, 'fraction')).toBe('4-1/2 in')
+    expect(lengthDown(114.29, 'fraction')).toBe('4-31/64 in')
+    expect(lengthDown(114.39, 'mm')).toBe('114.3 mm')
   })
 })

@@ -22,7 +22,14 @@ describe('readMass', () => {
     expect(readMass('0,5 kg', 'mm')).toBe(500)
   })
 
-  it.each(['', 'heavy', '-3 g', '0', '3 stone', '1 4', '2,5.5 g', '3 g more'])(
+  it('reads fractions as scales for ounces show them', () => {
+    expect(readMass('20 1/2 oz', 'mm')).toBeCloseTo(20.5 * OUNCE, 9)
+    expect(readMass('1 1/2 lb', 'mm')).toBeCloseTo(24 * OUNCE, 9)
+    expect(readMass('1/2 lb', 'in')).toBeCloseTo(8 * OUNCE, 9)
+    expect(readMass('1 lb 4 1/4 oz', 'in')).toBeCloseTo(20.25 * OUNCE, 9)
+  })
+
+  it.each(['1/0 oz', '', 'heavy', '-3 g', '0', '3 stone', '1 4', '2,5.5 g', '3 g more'])(
     'reads nothing in %j',
     (text) => {
       expect(readMass(text, 'in')).toBeUndefined()
