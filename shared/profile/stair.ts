@@ -145,6 +145,19 @@ function bendingCautions(bending: RailBending | undefined, { name, serviceMoistu
   ].filter((text) => text !== undefined)
 }
 
+/** Joints cut where the part shows: the bending figures are of the whole section. */
+const cutCautions = (joints: PlacedJoint[], spans: Span[], [from, to]: [number, number]): string[] =>
+  joints
+    .filter(({ kind }) => kind !== 'tenon')
+    .filter((joint) => {
+      const reach = jointReach(joint, spans)
+      return nm(reach.to) > nm(from) && nm(reach.from) < nm(to)
+    })
+    .map(
+      ({ kind, at }) =>
+        `The ${kind} ${sizeText(at)} from the foot is not in the bending figures: the part bears less there.`,
+    )
+
 /** What spacing and strength of stair parts are worked out from. Lengths mm. */
 export interface StairInput {
   profile: Profile
@@ -192,6 +205,7 @@ export function stairOf({ profile, joints, use, wishes, quantity, tolerance, woo
       ...runCautions(run, quantity, least.diameter),
       ...thinnerCautions(run, gap, least.diameter, thinner),
       ...bendingCautions(bending, wood),
+      ...(bending ? cutCautions(joints, spans, between) : []),
       ...(whyNoBending ? [whyNoBending] : []),
     ],
   }

@@ -146,7 +146,8 @@ function whyNot(
   free: boolean,
   limits: WeightAnswer['limits'],
 ): string | undefined {
-  if (!free) return 'Every diameter is held: set one free to change the weight or the balance point.'
+  if (!free)
+    return 'No diameter is free to change: squares, tenons, fixed stations and those you hold stay as they are.'
   if (mass !== undefined && !inside(mass, limits.mass))
     return `${gramsText(mass)} cannot be had: the free diameters give ${gramsText(limits.mass[0])} to ${gramsText(limits.mass[1])}; set more of them free.`
   if (balance !== undefined && !inside(balance, limits.balance))

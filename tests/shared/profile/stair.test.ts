@@ -131,6 +131,16 @@ describe('stairOf', () => {
     expect(told(14)).toMatch(/more than Maple, sugar bears/)
   })
 
+  it('says that a hole between the rails weakens the part, and nothing of one beyond them', () => {
+    const hole = (at: number): PlacedJoint => ({ kind: 'hole', at, size: [8], depth: 15 })
+    const told = (at: number) =>
+      stairOf(asked(baluster, { joints: [hole(at)] })).cautions.filter((text) =>
+        text.includes('bears less there'),
+      )
+    expect(told(400)).toEqual([expect.stringMatching(/^The hole 400 mm .* not in the bending figures/)])
+    expect(told(10)).toEqual([])
+  })
+
   it('warns of wood that is wetter in use than its strength is for', () => {
     const wet = stairOf(asked(baluster, { wood: { ...maple, serviceMoisture: 16 } }))
     expect(wet.cautions.join(' ')).toMatch(/At 16 % in use the wood is weaker/)
