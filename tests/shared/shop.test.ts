@@ -85,5 +85,9 @@ describe('the lots of a shop', () => {
     expect(refusals(Array.from({ length: 201 }, () => null))).toEqual([
       ['lots', expect.stringMatching(/at most 200 entries; read a list of 201/)],
     ])
+    const weighings = Array.from({ length: 501 }, () => null)
+    expect(refusals([lot({ weighings })])).toEqual([
+      ['lots[0].weighings', expect.stringMatching(/at most 500 entries; read a list of 501/)],
+    ])
   })
 })

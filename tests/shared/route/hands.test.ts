@@ -28,6 +28,11 @@ describe('the hands of a mirrored pair', () => {
     )
   })
 
+  it('are not told by tenons, which look along the axis', () => {
+    const tenon = mortise({ kind: 'tenon', face: 'B', at: 0, size: [15], depth: 20, stage: 'turned' })
+    expect(handCaution(contextOf(input({})), [tenon])).toBeUndefined()
+  })
+
   it('are told where the mortises are cut in the square', () => {
     const [mortises] = operation({}, 'mortise')
     expect(mortises!.caution).toMatch(/Right hands are marked out in mirror image/)
