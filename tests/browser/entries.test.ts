@@ -38,6 +38,37 @@ describe('what is not right yet', () => {
   })
 })
 
+describe('a choice', () => {
+  it('follows what is undone and dropped after it was made by hand', async () => {
+    const key = crypto.randomUUID()
+    const stations = [
+      { at: '0', diameter: '1' },
+      { at: '4', diameter: '1' },
+      { at: '8', diameter: '1' },
+    ]
+    await ask('/api/profiles', {
+      key,
+      name: 'Pull',
+      units: 'in',
+      species: 'ash-white',
+      profile: { stations },
+    })
+    const { page } = await open(`/profiles/${key}`)
+    const shape = page.getByLabel('Then', { exact: true }).first()
+    await shape.selectOption('bead')
+    await page.getByRole('button', { name: 'Undo', exact: true }).click()
+    await expect.poll(() => shape.inputValue()).toBe('straight')
+    await page.getByRole('button', { name: 'Redo', exact: true }).click()
+    await expect.poll(() => shape.inputValue()).toBe('bead')
+    const wood = page.getByLabel('Wood it is drawn in')
+    await wood.selectOption('cherry-black')
+    await page.getByRole('button', { name: 'Drop edits' }).click()
+    const sure = page.getByRole('button', { name: /^Yes/ })
+    if (await sure.isVisible()) await sure.click()
+    await expect.poll(() => wood.inputValue()).toBe('ash-white')
+  })
+})
+
 describe('a board', () => {
   it('whose name is taken is refused by that name', async () => {
     const key = crypto.randomUUID()

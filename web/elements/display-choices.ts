@@ -1,5 +1,6 @@
 import { css, html, LitElement } from 'lit'
 import { customElement } from 'lit/decorators.js'
+import { live } from 'lit/directives/live.js'
 import { changeSession, type Session, SessionController, session } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
 import './paper-choice.ts'
@@ -51,18 +52,18 @@ export class DisplayChoices extends LitElement {
           <div class="field">
             <label for="style">Lengths shown in</label>
             <select id="style" @change=${choose('style')} .value=${style ?? ''}>
-              <option value="" ?selected=${!style}>as each job is written</option>
-              <option value="fraction" ?selected=${style === 'fraction'}>inches, fractions</option>
-              <option value="decimal" ?selected=${style === 'decimal'}>inches, decimals</option>
-              <option value="mm" ?selected=${style === 'mm'}>millimetres</option>
+              <option value="" .selected=${live(!style)}>as each job is written</option>
+              <option value="fraction" .selected=${live(style === 'fraction')}>inches, fractions</option>
+              <option value="decimal" .selected=${live(style === 'decimal')}>inches, decimals</option>
+              <option value="mm" .selected=${live(style === 'mm')}>millimetres</option>
             </select>
           </div>
           <div class="field">
             <label for="theme">Light</label>
             <select id="theme" @change=${choose('theme')} .value=${theme ?? ''}>
-              <option value="" ?selected=${!theme}>as this device is set</option>
-              <option value="light" ?selected=${theme === 'light'}>light</option>
-              <option value="dark" ?selected=${theme === 'dark'}>dark</option>
+              <option value="" .selected=${live(!theme)}>as this device is set</option>
+              <option value="light" .selected=${live(theme === 'light')}>light</option>
+              <option value="dark" .selected=${live(theme === 'dark')}>dark</option>
             </select>
           </div>
           <paper-choice></paper-choice>

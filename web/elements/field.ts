@@ -90,7 +90,7 @@ export const choiceField = (field: Field & { choices: readonly Choice[] }) =>
       aria-describedby=${describedBy(field)}
       @change=${(event: Event) => field.enter((event.target as HTMLSelectElement).value)}
     >
-      ${field.choices.map(([value, text]) => html`<option value=${value} ?selected=${value === field.value}>${text}</option>`)}
+      ${field.choices.map(([value, text]) => html`<option value=${value} .selected=${live(value === field.value)}>${text}</option>`)}
     </select>`,
   )
 

@@ -1,5 +1,6 @@
 import { html, LitElement, nothing } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
+import { live } from 'lit/directives/live.js'
 import { inches, nm, readLength } from '../../shared/units/length.ts'
 import { changeSession, DEFAULT_ROLL, SessionController, session } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
@@ -45,10 +46,10 @@ export class PaperChoice extends LitElement {
         <div class="field wide">
           <label for="paper">${this.label}</label>
           <select id="paper" @change=${this.choose} .value=${paper ?? ''}>
-            <option value="" ?selected=${!paper}>as the shop’s units</option>
-            <option value="letter" ?selected=${paper === 'letter'}>Letter</option>
-            <option value="a4" ?selected=${paper === 'a4'}>A4</option>
-            <option value="roll" ?selected=${paper === 'roll'}>a roll</option>
+            <option value="" .selected=${live(!paper)}>as the shop’s units</option>
+            <option value="letter" .selected=${live(paper === 'letter')}>Letter</option>
+            <option value="a4" .selected=${live(paper === 'a4')}>A4</option>
+            <option value="roll" .selected=${live(paper === 'roll')}>a roll</option>
           </select>
         </div>
         ${paper === 'roll' ? this.width(rollWidth) : nothing}

@@ -1,5 +1,6 @@
 import { html, LitElement, nothing } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
+import { live } from 'lit/directives/live.js'
 import type { Lot } from '../../shared/wood/lot.ts'
 import type { Species } from '../../shared/wood/species.ts'
 import { tellEntry } from '../entry.ts'
@@ -79,7 +80,7 @@ export class WoodChoice extends LitElement {
     const options = (woods: readonly Species[]) =>
       woods.map(
         (wood) =>
-          html`<option value=${wood.key} ?selected=${wood.key === this.file.species}>${wood.name}${markOf(wood)}</option>`,
+          html`<option value=${wood.key} .selected=${live(wood.key === this.file.species)}>${wood.name}${markOf(wood)}</option>`,
       )
     const error = this.errors.get('species')
     const known = this.woods.some(({ key }) => key === this.file.species)

@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
+import { live } from 'lit/directives/live.js'
 import { type Piece, pieceOperations, type Step } from '../../shared/piece.ts'
 import { type Plan, partsOf } from '../../shared/plan.ts'
 import { makesHands } from '../../shared/route/hands.ts'
@@ -281,7 +282,7 @@ export class RackPage extends LitElement {
         <select id="operation" @change=${(event: Event) => {
           this.operation = (event.target as HTMLSelectElement).value
         }}>
-          ${pieceOperations(operations).map((o) => html`<option value=${o.key} ?selected=${o.key === operation.key}>${o.name} (${piecesLacking(pieces, o.key).length} to do)</option>`)}
+          ${pieceOperations(operations).map((o) => html`<option value=${o.key} .selected=${live(o.key === operation.key)}>${o.name} (${piecesLacking(pieces, o.key).length} to do)</option>`)}
         </select>
       </div>
       <ask-twice label=${lacking.length === 0 ? 'Done on every piece' : `Done on all ${lacking.length} pieces that lack it`} answer="Yes, on all ${lacking.length}" ?disabled=${lacking.length === 0}
