@@ -145,8 +145,7 @@ const photoRoutes = (app: App, context: Parameters<Routes>[1]): void => {
       },
     },
     async (request, reply) => {
-      const { id } = await profileOf(context, request.params.id)
-      await changePhoto(context, id, readPhoto(request.body))
+      await changePhoto(context, request.params.id, readPhoto(request.body))
       return reply.code(204).send(null)
     },
   )

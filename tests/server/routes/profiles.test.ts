@@ -1,7 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import { importAll } from '../../../server/batch/exchange.ts'
+import { changeProfile, dropProfile } from '../../../server/batch/profile.ts'
 import { photoAnswerSchema } from '../../../shared/contract/photo.ts'
-import { profileAnswerSchema, profileVersionSchema } from '../../../shared/contract/profile.ts'
+import {
+  profileAnswerSchema,
+  profileVersionSchema,
+  readProfileFile,
+} from '../../../shared/contract/profile.ts'
 import { badJobs } from '../../bad-jobs.ts'
 import { benchLeg, dowel } from '../../jobs.ts'
 import { newKey, withServer } from '../serving.ts'
@@ -178,6 +183,19 @@ describe('PUT /api/profiles/:id', () => {
     expect((await server.get(`/api/profiles/${id}/versions`)).body).toHaveLength(2)
   })
 
+  it('changes or deletes nothing that went on between the look and the change', async () => {
+    const { id } = await keep(dowelProfile())
+    const context = server.context()
+    const entered = readProfileFile({ ...dowelProfile(), notes: 'second' })
+    await changeProfile(context, { id, revision: 1 }, entered)
+    const stale = { code: 'revision-stale' }
+    await expect(changeProfile(context, { id, revision: 1 }, entered)).rejects.toMatchObject(stale)
+    await expect(dropProfile(context, { id, revision: 1 })).rejects.toMatchObject(stale)
+    expect((await server.get(`/api/profiles/${id}/versions`).expect(200)).body).toHaveLength(2)
+    await dropProfile(context, { id, revision: 2 })
+    await expect(changeProfile(context, { id, revision: 2 }, entered)).rejects.toMatchObject(stale)
+  })
+
   it('refuses a broken profile and keeps the good one', async () => {
     const { id } = await keep(dowelProfile())
     await put(id, '"1"', { ...dowelProfile(), profile: { stations: [] } }).expect(422)
@@ -252,6 +270,14 @@ describe('/api/profiles/:id/photo', () => {
     await lay(id, null).expect(204)
     expect(await photo()).toEqual({})
     expect((await server.get(`/api/profiles/${id}`)).body.revision).toBe(1)
+  })
+
+  it('leaves the photographs of other profiles alone', async () => {
+    const [{ id }, { id: other }] = [await keep(dowelProfile()), await keep(dowelProfile())]
+    await lay(other, png).expect(204)
+    await lay(id, jpeg(100)).expect(204)
+    await lay(id, null).expect(204)
+    expect((await server.get(`/api/profiles/${other}/photo`)).body).toEqual({ image: png })
   })
 
   it('takes 3.5 MB and refuses more', async () => {
