@@ -19,6 +19,7 @@ import './job-head.ts'
 import './job-ways.ts'
 import './joints-table.ts'
 import './plan-summary.ts'
+import { wrongEntries } from './wrong-entries.ts'
 import './profile-editor.ts'
 import './turned-part.ts'
 import './wood-choice.ts'
@@ -167,25 +168,12 @@ export class JobForm extends LitElement {
   }
 
   private summary() {
-    if (this.shown.length === 0) return nothing
     const kinds = (this.file.joints ?? []).map(({ kind }) => kind)
-    return html`
-      <div class="problem">
-        <p><b>${this.shown.length === 1 ? 'One entry needs' : `${this.shown.length} entries need`} putting right</b></p>
-        <ul class="plain">
-          ${this.shown.map(
-            ({ path, message }) => html`<li>
-              <a href="#" @click=${(event: Event) => this.jump(event, path)}>${jobField(path, kinds)}</a>: ${message}
-            </li>`,
-          )}
-        </ul>
-      </div>
-    `
-  }
-
-  private jump(event: Event, path: string) {
-    event.preventDefault()
-    focusField(this.renderRoot, path)
+    return wrongEntries(
+      this.shown,
+      (path) => jobField(path, kinds),
+      (path) => focusField(this.renderRoot, path),
+    )
   }
 
   private checks() {

@@ -1,4 +1,4 @@
-import { html, LitElement, nothing } from 'lit'
+import { html, LitElement } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { isMeasuring } from '../../shared/library.ts'
 import type { Breach } from '../../shared/problem.ts'
@@ -12,6 +12,7 @@ import type { History } from '../undo.ts'
 import { type Choice, choiceField, noteField, textField, tickField } from './field.ts'
 import './joints-table.ts'
 import './profile-editor.ts'
+import { wrongEntries } from './wrong-entries.ts'
 
 /** One list for all that have nothing, so that nothing is drawn anew for it. */
 const none: EnteredJoint[] = []
@@ -45,24 +46,11 @@ export class LibraryForm extends LitElement {
   }
 
   private summary() {
-    const { shown, file } = this
-    if (shown.length === 0) return nothing
-    const kinds = (file.joints ?? []).map(({ kind }) => kind)
-    return html`<div class="problem">
-      <p><b>${shown.length === 1 ? 'One entry needs' : `${shown.length} entries need`} putting right</b></p>
-      <ul class="plain">
-        ${shown.map(
-          ({ path, message }) => html`<li>
-            <a href="#" @click=${(event: Event) => this.jump(event, path)}>${path === 'name' ? 'Name of the profile' : jobField(path, kinds)}</a>: ${message}
-          </li>`,
-        )}
-      </ul>
-    </div>`
-  }
-
-  private jump(event: Event, detail: string) {
-    event.preventDefault()
-    this.dispatchEvent(new CustomEvent('jump', { detail }))
+    const kinds = (this.file.joints ?? []).map(({ kind }) => kind)
+    const named = (path: string) => (path === 'name' ? 'Name of the profile' : jobField(path, kinds))
+    return wrongEntries(this.shown, named, (detail) =>
+      this.dispatchEvent(new CustomEvent('jump', { detail })),
+    )
   }
 
   private about(errors: ReadonlyMap<string, string>) {
