@@ -54,12 +54,14 @@ export function sectionViews(print: Print, source: PatternSource): void {
   const joined = source.hands.flatMap((hand) => viewsOf(source, hand)).sort((a, b) => a.at - b.at)
   const views = joined.length > 0 ? joined : thickest(source)
   if (views.length === 0) return
-  heading(print, 'Seen from the top, cut across', pt(50))
-  let [x, tallest] = [print.box.left, 0]
-  for (const view of views) {
+  const cells = views.map((view) => {
     const section = sectionAt(source.profile, view.at)
     const scale = scaleFor(print, section)
-    const cell = cellOf(print, section, scale, wordsOf(source, view, scale))
+    return { view, section, scale, cell: cellOf(print, section, scale, wordsOf(source, view, scale)) }
+  })
+  heading(print, 'Seen from the top, cut across', cells[0]!.cell.height)
+  let [x, tallest] = [print.box.left, 0]
+  for (const { view, section, scale, cell } of cells) {
     if (x + cell.width > print.box.right && x > print.box.left) {
       print.y += tallest + GAP_PT
       ;[x, tallest] = [print.box.left, 0]

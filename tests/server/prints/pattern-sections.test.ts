@@ -64,6 +64,16 @@ describe('joints seen from the top', () => {
     expect(text).toMatch(/mortise 25 – 27 in 26 in A A 3\/8 × 2 in/)
   })
 
+  it.each(['letter', 'a4'] as const)('stand on one sheet of %s with their heading', async (paper) => {
+    for (let count = 1; count <= 5; count++) {
+      const joints = Array.from({ length: count }, () => mortise(26, 'A'))
+      const pdf = await printPdf('pattern', balusterPlan({ joints }), { ...options, paper })
+      const heads = wordsOf(pdf).filter(({ text }) => text === 'Seen')
+      const faces = wordsOf(pdf).filter(({ text, y1, y0 }) => text === 'C' && y1 - y0 > 14)
+      expect(heads.map(({ page }) => page)).toEqual([faces.at(-1)!.page])
+    }
+  })
+
   it('have one drawing where a turn about the axis makes both hands alike', async () => {
     const text = phrasesOf(await printPdf('pattern', balusterPlan({ mirrored: true }), options))
     expect(text).not.toContain('right hand')
