@@ -38,6 +38,20 @@ describe('mirroredGroup', () => {
     station(40, 30),
   ]
 
+  it('leaves a place that closes a neighbour too where it is checked and named', () => {
+    const ring = [
+      station(0, 20),
+      station(10, 20, 'ovolo', { check: true, name: 'neck' }),
+      station(14, 30, 'straight', { check: true, name: 'swell' }),
+      station(20, 30),
+    ]
+    const { stations } = mirroredGroup(ring, 1, 2)
+    expect(stations.flatMap(({ at, check, name }) => (check ? [[at, name]] : []))).toEqual([
+      [10, 'neck'],
+      [14, 'swell'],
+    ])
+  })
+
   it('turns spans end for end in place, with a step where a neighbour meets them at another diameter', () => {
     const { stations, touched } = mirroredGroup(shouldered, 1, 3)
     expect(outlined(stations)).toEqual([

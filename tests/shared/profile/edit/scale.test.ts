@@ -22,6 +22,19 @@ const ringed = [
 ]
 
 describe('scaledLengths', () => {
+  it('leaves a tenon as long as its mortise wants it, if asked, and scales it else', () => {
+    const rung = [
+      station(0, 16, 'straight', { tenon: true }),
+      station(20, 16),
+      station(20, 30),
+      station(100, 30),
+    ]
+    const places = (how: typeof free | typeof round) =>
+      scaledLengths(rung, 1.5, how).stations.map(({ at }) => at)
+    expect(places(round)).toEqual([0, 20, 20, 150])
+    expect(places(free)).toEqual([0, 30, 30, 150])
+  })
+
   it('scales every length and no diameter', () => {
     const { stations, placeOf } = scaledLengths([station(0, 20), station(30, 24), station(50, 20)], 1.5, free)
     expect(stations).toEqual([station(0, 20), station(45, 24), station(75, 20)])
