@@ -200,6 +200,9 @@ const outsideQuotes = (text: string, change: (plain: string) => string): string 
 const inchesFirst = (mm: string): string =>
   `${lengthText(readLength(`${mm} mm`, 'mm') ?? 0, 'decimal')} (${mm} mm)`
 
+/** What can be typed for a length: a bare figure is no number of mm where inches are written. */
+const TYPED_LENGTHS = READABLE_LENGTHS.replace('a number of mm, or text such as', 'a length such as')
+
 /**
  * A message with its lengths in the units the person writes in first.
  *
@@ -211,7 +214,7 @@ export function inUnitsFirst(message: string, units: Units): string {
     return message
       .split(READABLE_LENGTHS)
       .map((part) => inUnitsFirst(part, units))
-      .join(READABLE_LENGTHS)
+      .join(TYPED_LENGTHS)
   return outsideQuotes(message, (plain) =>
     plain
       .replace(/between ([\d.]+) and ([\d.]+) mm/g, 'between $1 mm and $2 mm')

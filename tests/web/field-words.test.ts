@@ -47,8 +47,17 @@ describe('inUnitsFirst', () => {
   it('leaves what was typed, and messages for who writes in millimetres', () => {
     expect(inUnitsFirst('read "38 mm"', 'in')).toBe('read "38 mm"')
     const readable = `allowed: ${READABLE_LENGTHS}; read "x"`
-    expect(inUnitsFirst(readable, 'in')).toBe(readable)
+    expect(inUnitsFirst(readable, 'mm')).toBe(readable)
     expect(inUnitsFirst('is 63.5 mm (2.5 in) wide', 'mm')).toBe('is 63.5 mm (2.5 in) wide')
+  })
+})
+
+describe('what can be typed for a length', () => {
+  it('does not call a bare figure mm where inches are written', () => {
+    const told = inUnitsFirst(`allowed: ${READABLE_LENGTHS}; read "x"`, 'in')
+    expect(told).toContain('allowed: a length such as 2 3/8 in')
+    expect(told).toContain('60.3 mm, 6 cm; read "x"')
+    expect(told).not.toContain('number of mm')
   })
 })
 

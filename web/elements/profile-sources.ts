@@ -89,7 +89,7 @@ export class ProfileSources extends LitElement {
       <details class="card no-print" @toggle=${this.look}>
         <summary>Library of profiles: take one, keep this one, compare</summary>
         <p role="status" class=${this.message || this.taken ? 'notice' : 'hidden-label'}>${this.message || this.taken}</p>
-        ${this.library ? this.parts(this.library) : html`<p class="soft">The library is not there yet.</p>`}
+        ${this.library ? this.parts(this.library) : this.message ? nothing : html`<p class="soft">Fetching the library…</p>`}
       </details>
     `
   }
