@@ -169,6 +169,17 @@ export const withoutPlace = (sheet: EnteredSheet, place: number): EnteredSheet =
   originals: eachOriginal(sheet, (readings) => without(readings, place)),
 })
 
+/** The sheet with its first place as the topmost one, on every original. */
+export function withFirstOnTop(sheet: EnteredSheet): EnteredSheet {
+  const count = sheet.stations.length
+  const turned = <T>(list: readonly T[]): T[] => [...list.slice(1), ...list.slice(0, 1)]
+  return {
+    ...sheet,
+    stations: turned(sheet.stations),
+    originals: eachOriginal(sheet, (readings) => turned(grown(readings, count, freshReading))),
+  }
+}
+
 /** The sheet with another original beside those there are, measured from the same datum as the last one. */
 export function withOriginal(sheet: EnteredSheet): EnteredSheet {
   const taken = new Set(sheet.originals.map(({ name }) => name))

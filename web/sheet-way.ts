@@ -1,4 +1,5 @@
-import type { EnteredSheet } from './sheet-file.ts'
+import { nm, readLength } from '../shared/units/length.ts'
+import { type EnteredSheet, readingAt } from './sheet-file.ts'
 
 /** Whether the tape runs down this original: its places are read from the top to the foot. */
 const runsDown = (sheet: EnteredSheet, original: number): boolean =>
@@ -26,4 +27,20 @@ export function unreadPlace(sheet: EnteredSheet, original: number): number {
     (i) => !readings[i] || (readings[i].diameters.length === 0 && readings[i].at === undefined),
   )
   return found ?? (runsDown(sheet, original) ? -1 : sheet.stations.length)
+}
+
+/**
+ * Whether a place entered at the foot end, where the tape runs down, belongs on top: it is read before every other
+ * place of the original, as a tenon above the shoulder that positions are counted from, and nothing else is known of it.
+ */
+export function belongsOnTop(sheet: EnteredSheet, original: number, place: number): boolean {
+  if (!runsDown(sheet, original) || sheet.way !== 'running' || place !== 0) return false
+  const read = (i: number): number | undefined => {
+    const { at } = readingAt(sheet, original, i)
+    return at === undefined ? undefined : readLength(at, sheet.units)
+  }
+  const here = read(0)
+  const others = sheet.stations.slice(1).flatMap((_, i) => read(i + 1) ?? [])
+  const isFresh = sheet.originals.every((_, k) => readingAt(sheet, k, 0).diameters.length === 0)
+  return here !== undefined && isFresh && others.length > 0 && others.every((at) => nm(at) > nm(here))
 }

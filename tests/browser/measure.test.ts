@@ -306,6 +306,30 @@ describe('an old piece', () => {
     expect(complaints).toEqual([])
   })
 
+  it('has its tenon above the shoulder put on top, though it is measured last', async () => {
+    const { page, complaints } = await open('/profiles/new/measure')
+    await choose(page, 'Positions are read from', 'shoulder')
+    await choose(page, 'Counted from it', 'foot')
+    await position(page).focus()
+    await type(page, [
+      ['0', '1 1/2'],
+      ['16', '1'],
+    ])
+    await page.keyboard.type('-1')
+    await page.keyboard.press('Enter')
+    await page.getByText('It is read before all the others').waitFor()
+    await page.keyboard.type('7/8')
+    await page.keyboard.press('Enter')
+    await save(page)
+    const { stations } = (await stored(page)).profile
+    expect(stations.map(({ at, diameter }) => [at, diameter])).toEqual([
+      ['0', '1'],
+      ['16', '1 1/2'],
+      ['17', '7/8'],
+    ])
+    expect(complaints).toEqual([])
+  })
+
   it('has two diameters at 90°, of which the larger, the mean or today’s counts', async () => {
     const { page } = await open('/profiles/new/measure')
     await page.keyboard.type('0')

@@ -13,12 +13,13 @@ import {
   insertedPlace,
   readingAt,
   withDiameter,
+  withFirstOnTop,
   withoutPlace,
   withPlace,
   withReading,
 } from '../sheet-file.ts'
 import { shapeKeys, typedDiameter } from '../sheet-keys.ts'
-import { onwardPlace, placeBehind } from '../sheet-way.ts'
+import { belongsOnTop, onwardPlace, placeBehind } from '../sheet-way.ts'
 import { pageWear } from '../styles/all.ts'
 import './big-keypad.ts'
 import { tickField } from './field.ts'
@@ -230,7 +231,18 @@ export class MeasureEntry extends LitElement {
     const fresh = this.place < 0 || this.place >= this.sheet.stations.length
     if (text.trim() === '' && fresh && this.sheet.stations.length > 0)
       this.told = 'Type the position of the next station, or save: everything measured so far is drawn.'
+    else if (belongsOnTop(this.sheet, this.original, this.place)) void this.raise()
     else void this.takeFocus('first')
+  }
+
+  /** The place in hand is the topmost one, and said to be. */
+  private async raise() {
+    const sheet = withFirstOnTop(this.sheet)
+    this.sheet = sheet
+    this.place = sheet.stations.length - 1
+    tellSheet(this, { sheet, stroke: '', place: this.place })
+    await this.takeFocus('first')
+    this.told = 'It is read before all the others: it stands at the top now.'
   }
 
   private leave() {
