@@ -1,7 +1,7 @@
 import { type Joint, readJob } from '../shared/job.ts'
 import { Problem } from '../shared/problem.ts'
 import type { Station } from '../shared/profile/profile.ts'
-import { lengthFigure, mmOfNm, nm, readLength, type Units } from '../shared/units/length.ts'
+import { lengthFigure, MM_PER_INCH, mmOfNm, nm, readLength, type Units } from '../shared/units/length.ts'
 import { sentJoints } from './job-entries.ts'
 import type { Entered, EnteredJoint, EnteredStation } from './job-file.ts'
 
@@ -42,15 +42,21 @@ export function readJoints(
   }
 }
 
+/** Decimals of an inch that tell one nanometre from the next. */
+const INCH_DECIMALS = [4, 5, 6, 7, 8]
+
 /**
- * A length as it is entered, exact to the nanometre: a fraction of an inch where it is one, else decimal inches,
- * else mm.
+ * A length as it is entered, exact to the nanometre: a fraction of an inch where it is one, else decimal inches, mm
+ * where those are whole hundredths, else inches with as many decimals as it takes.
  */
 export function enteredLength(mm: number, units: Units): string {
   const exact = String(mmOfNm(nm(mm)))
   if (units === 'mm') return exact
   const readsBack = (text: string) => nm(readLength(text, units) ?? Number.NaN) === nm(mm)
-  const figures = [lengthFigure(mm, 'fraction').replace('-', ' '), lengthFigure(mm, 'decimal')]
+  const inches = [lengthFigure(mm, 'fraction').replace('-', ' '), lengthFigure(mm, 'decimal')]
+  const hundredths = nm(mm) % nm(0.01) === 0 ? [`${exact} mm`] : []
+  const decimals = INCH_DECIMALS.map((count) => (mm / MM_PER_INCH).toFixed(count))
+  const figures = [...inches, ...hundredths, ...decimals]
   return figures.find(readsBack) ?? `${exact} mm`
 }
 

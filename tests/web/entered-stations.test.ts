@@ -23,11 +23,13 @@ describe('enteredLength', () => {
     }
   })
 
-  it('is a fraction of an inch where it is one, decimal inches where those are exact, else mm', () => {
+  it('is a fraction of an inch where it is one, decimal inches or mm where those are exact', () => {
     expect(enteredLength(60.325, 'in')).toBe('2 3/8')
     expect(enteredLength(25.4 * 1.003, 'in')).toBe('1.003')
     expect(enteredLength(60.3, 'in')).toBe('60.3 mm')
     expect(enteredLength(60.3, 'mm')).toBe('60.3')
+    // A third of the way from 1 in to 1 1/2 in: 1 1/6 in = 29.633333… mm, to the nanometre.
+    expect(enteredLength(29.633333, 'in')).toMatch(/^1\.16666\d+$/)
   })
 })
 
