@@ -234,7 +234,7 @@ describe('a weight that is asked for', () => {
     await balance.fill('-3')
     await page
       .locator('weight-card .error')
-      .getByText(/must be .*read “-3”/)
+      .getByText(/must be a length such as .*read “-3”/)
       .waitFor()
   })
 

@@ -14,6 +14,7 @@ import type { Snap } from '../../shared/profile/edit/snap.ts'
 import { snapMm } from '../../shared/profile/edit/snap.ts'
 import type { Station } from '../../shared/profile/profile.ts'
 import { inches, READABLE_LENGTHS, readLength, type Units } from '../../shared/units/length.ts'
+import { inUnitsFirst } from '../field-words.ts'
 import type { Handle } from './drawing-handles.ts'
 import type { Tool } from './profile-tools.ts'
 
@@ -131,7 +132,9 @@ function wholeNumber(text: string, what: string, least: number): number {
 function lengthTyped(text: string, what: string, units: Units): number {
   const mm = readLength(text, units)
   if (mm === undefined || mm <= 0)
-    throw new NotDone(`${what} must be a length of more than 0 (${READABLE_LENGTHS}); read ${text}.`)
+    throw new NotDone(
+      `${what} must be a length of more than 0 (${inUnitsFirst(READABLE_LENGTHS, units)}); read ${text}.`,
+    )
   return mm
 }
 

@@ -143,7 +143,7 @@ export class WeightCard extends LitElement {
         : undefined
     const balanceError =
       this.target.balance.trim() !== '' && (balance === undefined || balance <= 0)
-        ? `must be ${READABLE_LENGTHS}; read “${this.target.balance.trim()}”`
+        ? `${inUnitsFirst(`must be ${READABLE_LENGTHS}`, units)}; read “${this.target.balance.trim()}”`
         : undefined
     const asked = (mass !== undefined || balance !== undefined) && !massError && !balanceError
     const answer = asked
