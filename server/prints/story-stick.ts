@@ -21,7 +21,7 @@ import { FACE_MM, STRIP_MM, type Strip, stripOf } from './story-strip.ts'
 import { drawStrip } from './story-strip-drawing.ts'
 import { OVERLAP_MM, type Tile, type Tiling, tilesOf } from './tiles.ts'
 
-/** Below a piece of the strip, for what it is and where it is joined, mm; and free between two of them. */
+/** Below a length of the strip, for what it is and where it is joined, mm; and free between two of them. */
 const WORDS_MM = 6
 const GAP_MM = 4
 
@@ -39,20 +39,20 @@ export function storyStickPdf(plan: Plan, options: PrintOptions): Promise<Buffer
   const perSheet = Math.max(1, Math.floor((window.height + GAP_MM) / (drawing.height + GAP_MM)))
   for (let first = 0; first < tiling.tiles.length; first += perSheet) {
     if (first > 0) newPage(print, sheet)
-    const pieces = tiling.tiles.slice(first, first + perSheet)
-    pieces.forEach((tile, i) => {
-      drawPiece(print, strip, tiling, tile, {
+    const lengths = tiling.tiles.slice(first, first + perSheet)
+    lengths.forEach((tile, i) => {
+      drawLength(print, strip, tiling, tile, {
         y: print.box.top + pt(2 + i * (drawing.height + GAP_MM)),
         wide: Math.min(window.width, strip.length - tile.x),
       })
     })
-    sheetWords(print, tiling, pieces)
+    sheetWords(print, tiling, lengths)
   }
   return finishPrint(print)
 }
 
-/** One piece of the strip with its top at `y` points, `wide` mm of it. */
-function drawPiece(
+/** One length of the strip with its top at `y` points, `wide` mm of it. */
+function drawLength(
   print: Print,
   strip: Strip,
   tiling: Tiling,
@@ -80,22 +80,22 @@ function drawPiece(
     joinLine(print, [x, y], [x, y + pt(STRIP_MM)], [0.06, 0.94])
     joinWords(print, `join ${tile.label} to ${other.label}`, words, y + pt(FACE_MM - 4), true)
   }
-  pieceWords(print, tiling, tile, unwritten, y + pt(STRIP_MM + 1))
+  lengthWords(print, tiling, tile, unwritten, y + pt(STRIP_MM + 1))
 }
 
-function pieceWords(print: Print, { tiles }: Tiling, tile: Tile, unwritten: number, y: number): void {
+function lengthWords(print: Print, { tiles }: Tiling, tile: Tile, unwritten: number, y: number): void {
   const { doc, box } = print
   const of = tiles.length === 1 ? 'the only one' : `of ${tiles[0]!.label} to ${tiles.at(-1)!.label}`
   const missing = unwritten > 0 ? ` · ${countText(unwritten, 'line')} without figures: see the pattern` : ''
   ink(doc, 'bold', BENCH_PT)
-  line(doc, `Piece ${tile.label}, ${of}${missing}`, box.left, y)
+  line(doc, `Strip ${tile.label}, ${of}${missing}`, box.left, y)
 }
 
-function sheetWords(print: Print, { tiles }: Tiling, pieces: Tile[]): void {
+function sheetWords(print: Print, { tiles }: Tiling, lengths: Tile[]): void {
   const { doc, box, plan, options } = print
-  const names = pieces.map(({ label }) => label).join(', ')
+  const names = lengths.map(({ label }) => label).join(', ')
   const words =
-    tiles.length === 1 ? 'Strip in one piece' : `Strip, ${pieces.length > 1 ? 'pieces' : 'piece'} ${names}`
+    tiles.length === 1 ? 'Strip in one length' : `${lengths.length > 1 ? 'Strips' : 'Strip'} ${names}`
   ink(doc, 'bold', 12)
   line(doc, words, box.right - doc.widthOfString(words), box.bottom)
   const under = `blank ${lengthText(plan.blank.length, options.style)} long`

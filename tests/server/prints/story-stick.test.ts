@@ -44,7 +44,7 @@ describe.each([
 ] as const)('the story stick of a 36 in baluster on %s', (_, paper, count) => {
   let pdf: Buffer
   let pages: Page[]
-  /** Pixel of the strip’s beginning on each page, once its pieces are joined line on line. */
+  /** Pixel of the strip’s beginning on each page, once its lengths are joined line on line. */
   let begins: number[]
 
   beforeAll(async () => {
@@ -78,10 +78,10 @@ describe.each([
       for (const line of linesAt(at)) expect(Math.abs(line - at), `${at} mm`).toBeLessThanOrEqual(0.1)
   })
 
-  it('labels every piece and says what it joins', () => {
+  it('labels every length and says what it joins', () => {
     pages.forEach((_page, i) => {
       const text = phrasesOf(pdf, i + 1)
-      expect(text).toContain(count === 1 ? 'Piece A1, the only one' : `Piece A${i + 1}, of A1 to A${count}`)
+      expect(text).toContain(count === 1 ? 'Strip A1, the only one' : `Strip A${i + 1}, of A1 to A${count}`)
       if (i > 0) expect(text).toContain(`join A${i + 1} to A${i}`)
       if (i < count - 1) expect(text).toContain(`join A${i + 1} to A${i + 2}`)
       expect(text).toContain('100 mm')
@@ -120,11 +120,11 @@ describe('the story stick of other parts', () => {
     expect(text).toContain('tenon')
   })
 
-  it('has two pieces on a sheet where the paper is high enough', async () => {
+  it('has two lengths on a sheet where the paper is high enough', async () => {
     const paper = { width: 310, longest: 500 }
     const pdf = await printPdf('story-stick', longBaluster(), { style: 'fraction', paper, shop })
     expect(infoOf(pdf).Pages).toBe('1')
-    expect(phrasesOf(pdf)).toMatch(/Piece A1, of A1 to A2.*Piece A2, of A1 to A2/)
+    expect(phrasesOf(pdf)).toMatch(/Strip A1, of A1 to A2.*Strip A2, of A1 to A2/)
   })
 
   it('names the joints of one place by their faces, once', async () => {
