@@ -167,6 +167,7 @@ describe('what was measured', () => {
     expect(half.profile.stations).toEqual([])
     expect(half.name).toMatch(/^Copied \d{4}-\d\d-\d\d$/)
     await page.goto(`${new URL(page.url()).origin}/profiles`)
+    await page.getByText('Still being measured: 2 stations on its sheet.').waitFor()
     await page.getByRole('link', { name: 'Go on measuring' }).click()
     await page.locator('measure-places li').nth(1).waitFor()
     await page.keyboard.press('ArrowUp')

@@ -40,6 +40,7 @@ describe('a part as it is drawn', () => {
   it('is shown by itself, with where it gives most and a speed nobody should run at', async () => {
     const { page } = await partOf('plain')
     expect(await page.locator('turned-part').count()).toBe(1)
+    expect(await page.getByText(/In blue, between arrows: the diameters to check/).isVisible()).toBe(true)
     const whip = await said(page, 'whip-card')
     // An even bar on two supports gives most at its middle.
     expect(whip).toContain('10 in from the foot')

@@ -4,6 +4,7 @@ import type { LibraryProfile } from '../../shared/library.ts'
 import type { Profile } from '../../shared/profile/profile.ts'
 import type { LengthStyle } from '../../shared/units/length.ts'
 import { profilePath } from '../router.ts'
+import { sheetOf } from '../sheet-file.ts'
 import { pageWear } from '../styles/all.ts'
 import './ask-twice.ts'
 import { profileWords } from './profile-words.ts'
@@ -69,7 +70,7 @@ export class ProfileCard extends LitElement {
         ${
           profile
             ? html`<turned-part compact orientation="horizontal" .profile=${profile} .species=${entry.species ?? ''}></turned-part>`
-            : html`<p class="soft">Still being measured: no stations yet.</p>`
+            : html`<p class="soft">${this.measuredText()}</p>`
         }
       </div>
       <div>
@@ -93,6 +94,14 @@ export class ProfileCard extends LitElement {
         ></ask-twice>
       </div>
     `
+  }
+
+  /** How far a sheet without a profile is. */
+  private measuredText(): string {
+    const { sheet, units } = this.entry
+    const count = sheet ? sheetOf(sheet, units).stations.length : 0
+    if (count === 0) return 'Still being measured: no stations yet.'
+    return `Still being measured: ${count} ${count === 1 ? 'station' : 'stations'} on its sheet.`
   }
 
   private send(name: 'make-job' | 'duplicate' | 'delete') {

@@ -9,7 +9,7 @@ import './ask-twice.ts'
 import { profileWords } from './profile-words.ts'
 import './turned-part.ts'
 
-/** A version and how it is drawn; without a profile it has no stations yet. */
+/** A version and how it is drawn; without a profile it is still being measured. */
 export interface ShownVersion {
   version: ProfileVersion
   profile?: Profile
@@ -61,7 +61,7 @@ export class ProfileVersions extends LitElement {
       <div>
         <p><b>Version ${revision}</b>${latest ? ', the latest' : nothing}: ${name}</p>
         <p class="soft small">
-          ${datedText(at)}${profile ? html`, ${profileWords(profile, this.lengthStyle)}` : ', no stations yet'}
+          ${datedText(at)}${profile ? html`, ${profileWords(profile, this.lengthStyle)}` : ', still being measured'}
         </p>
       </div>
       <div class="part">

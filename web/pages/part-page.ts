@@ -179,6 +179,7 @@ export class PartPage extends LitElement {
       <section class="card" aria-labelledby="drawn">
         <h2 id="drawn">${profile.split ? 'The glued pair as it is turned' : pairs ? 'Left hand, as turned wood' : 'As turned wood'}</h2>
         ${part(joints, pairs ? `${name}, left hand` : name, true)}
+        ${plan.checkStations.length > 0 ? html`<p class="small soft">In blue, between arrows: the diameters to check, where the middle of the caliper’s jaws is held.</p>` : nothing}
         ${pairs ? html`<h3>Right hand, its mirror image</h3> ${part(jointsOfHand(joints, 'right'), `${name}, right hand`, false)}` : nothing}
         ${profile.split ? html`<h3>A half, seen on edge</h3> <half-drawing .profile=${profile} .species=${species}></half-drawing><p class="small soft">The blue line is the flat face, where it was glued. Foot at the left.</p>` : nothing}
       </section>
