@@ -21,6 +21,7 @@ import './joints-table.ts'
 import './plan-summary.ts'
 import { wrongEntries } from './wrong-entries.ts'
 import './profile-editor.ts'
+import { spanAfter } from './station-spans.ts'
 import './turned-part.ts'
 import './wood-choice.ts'
 
@@ -189,13 +190,11 @@ export class JobForm extends LitElement {
   private silhouette() {
     const { job } = this.live
     if (!job) return nothing
-    const { stations } = job.profile
-    const [here, next] = [stations[this.station], stations[this.station + 1]]
     return html`<div class="silhouette" aria-hidden="true">
       <turned-part
         .profile=${job.profile}
         .species=${job.species}
-        .highlight=${here && next && next.at > here.at ? [here.at, next.at] : null}
+        .highlight=${spanAfter(job.profile.stations, this.station)}
         orientation="horizontal"
         compact
       ></turned-part>

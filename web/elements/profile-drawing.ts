@@ -5,8 +5,10 @@ import { type OutlinePoint, outlineRadius } from '../../shared/profile/outline.t
 import type { Profile } from '../../shared/profile/profile.ts'
 import type { LengthStyle } from '../../shared/units/length.ts'
 import { pageWear } from '../styles/all.ts'
-import { type Handle, handleNear, handlesOf } from './drawing-handles.ts'
+import { actOfKey, type DrawingAct } from './drawing-act.ts'
+import { type Handle, handlesOf } from './drawing-handles.ts'
 import { bracketMark, handleMark, marksLook, stationLine, warningMark } from './drawing-marks.ts'
+import { DrawingPointer } from './drawing-pointer.ts'
 import {
   pointOnPart,
   type View,
@@ -32,39 +34,18 @@ import { keptOutline } from './part-outlines.ts'
 import { wood, woodDefs, woodLook } from './part-wood.ts'
 import { partTitle, partWords, stationWords } from './part-words.ts'
 
-/** What a person does in the drawing. Lengths mm. */
-export type DrawingAct =
-  | { act: 'pick'; index: number; extend: boolean }
-  | { act: 'drag'; handle: Handle; at?: number; r?: number }
-  | { act: 'drop' }
-  | { act: 'cancel' }
-  | { act: 'nudge'; field: 'at' | 'diameter' | 'size'; steps: number; merge: boolean }
-  | { act: 'insert'; at: number }
-
 export interface DrawingWarning {
   index: number
   text: string
 }
 
-/** px within which a handle is taken hold of. */
-const REACH = { mouse: 14, pen: 18, touch: 26 } as const
-/** px a pointer moves before it drags. */
-const STILL = 5
-/** A drag flatter than this goes along or across only. */
-const FLAT = 0.5
 /** px a handle takes to each side. */
 const HANDLE = 22
+/**
+ * No figures are written on a part of more stations: a wide screen has room for some 80 of them, one in 15 px, and to
+ * choose those from five times as many at each step of a drag costs more than they tell. Ours, no source.
+ */
 const FIGURES_MOST = 400
-const LARGE = 8
-
-interface Hold {
-  handle: Handle
-  x: number
-  y: number
-  layout: PartLayout
-  /** Undefined until the pointer has moved. */
-  ways?: { along: boolean; across: boolean }
-}
 
 /**
  * A part to take hold of: stations drag along it and across it, by pointer, finger and arrow keys. Sends `draw` with
@@ -137,13 +118,28 @@ export class ProfileDrawing extends LitElement {
   @property({ type: Boolean }) disabled = false
   @state() private room = 0
   @state() private view: View = wholeView
-  @state() private hold?: Hold
   @query('svg') private picture?: SVGSVGElement
-  private pan?: { x: number; from: number; at: number }
   private observer?: ResizeObserver
-  private frame = 0
-  private latest?: PointerEvent
   private drawn?: { of: unknown[]; geometry: PartGeometry; handles: Handle[] }
+  private readonly pointer = new DrawingPointer(this, {
+    disabled: () => this.disabled,
+    stations: () => this.profile.stations,
+    handles: () => handlesOf(this.profile),
+    layout: () => this.layout(),
+    point: (event, layout) => this.point(event, layout),
+    take: (event) => {
+      this.focus()
+      this.picture!.setPointerCapture(event.pointerId)
+    },
+    windowFrom: () => {
+      const { zoom, from } = viewWithin(this.input(keptOutline(this.profile), 0))
+      return zoom > 1 ? from : undefined
+    },
+    slide: (from) => {
+      this.view = viewWithin({ ...this.input(keptOutline(this.profile), 0), view: { ...this.view, from } })
+    },
+    tell: (act) => this.tell(act),
+  })
 
   override connectedCallback() {
     super.connectedCallback()
@@ -156,7 +152,6 @@ export class ProfileDrawing extends LitElement {
   override disconnectedCallback() {
     super.disconnectedCallback()
     this.observer?.disconnect()
-    cancelAnimationFrame(this.frame)
   }
 
   private tell(detail: DrawingAct) {
@@ -176,7 +171,7 @@ export class ProfileDrawing extends LitElement {
   /** What is drawn, made anew only when something it rests on changes. */
   private parts(outline: readonly OutlinePoint[], layout: PartLayout) {
     const { profile, joints } = this
-    const rough = this.hold !== undefined
+    const rough = this.pointer.hold !== undefined
     const of = [profile, joints, layout.scale, rough]
     if (!this.drawn?.of.every((value, i) => value === of[i])) {
       const geometry = rough
@@ -192,27 +187,27 @@ export class ProfileDrawing extends LitElement {
     const outline = keptOutline(this.profile)
     const [below, above] = this.marks()
     const longest = Math.max(0, ...[...below, ...above].map(({ text }) => text.length))
-    const layout = this.hold?.layout ?? windowLayout(this.input(outline, longest))
+    const layout = this.pointer.hold?.layout ?? windowLayout(this.input(outline, longest))
     const { geometry, handles } = this.parts(outline, layout)
-    const light = { species: this.species, from: 1, rough: this.hold !== undefined } as const
+    const light = { species: this.species, from: 1, rough: this.pointer.hold !== undefined } as const
     return html`
       <div class="window">
         <svg
-          class=${this.hold ? 'held' : ''}
+          class=${this.pointer.hold ? 'held' : ''}
           width=${layout.width}
           height=${layout.height}
           viewBox="0 0 ${layout.width} ${layout.height}"
-          @pointerdown=${this.down}
-          @pointermove=${this.moved}
-          @pointerup=${this.up}
-          @pointercancel=${this.cancelled}
-          @dblclick=${this.doubled}
+          @pointerdown=${this.pointer.down}
+          @pointermove=${this.pointer.moved}
+          @pointerup=${this.pointer.up}
+          @pointercancel=${this.pointer.cancelled}
+          @dblclick=${this.pointer.doubled}
           @wheel=${this.wheeled}
         >
           <defs>${woodDefs(geometry, light)}</defs>
           <g role="img" aria-labelledby="title" aria-describedby="words">
             <title id="title">${partTitle(this.profile, this.lengthStyle, this.name)}</title>
-            <desc id="words">${this.hold ? '' : partWords(this.profile, this.lengthStyle)}</desc>
+            <desc id="words">${this.pointer.hold ? '' : partWords(this.profile, this.lengthStyle)}</desc>
             <g transform=${layout.transform}>
               ${wood(geometry, light)}
               <line class="axis" x1="-10" x2=${layout.length + 10} y1="0" y2="0"></line>
@@ -230,7 +225,7 @@ export class ProfileDrawing extends LitElement {
   private marks(): [Mark[], Mark[]] {
     const { profile, lengthStyle, checks } = this
     if (profile.stations.length > FIGURES_MOST) return [[], []]
-    const diameters = diameterMarks(profile, lengthStyle, this.hold ? [] : checks)
+    const diameters = diameterMarks(profile, lengthStyle, this.pointer.hold ? [] : checks)
     return [runningMarks(profile, lengthStyle), togetherMarks(diameters, radiusMarks(profile, lengthStyle))]
   }
 
@@ -263,8 +258,8 @@ export class ProfileDrawing extends LitElement {
     const [from, to] = [Math.min(anchor, hand), Math.max(anchor, hand)]
     const { scale } = layout
     const isOn = ({ index, field }: Handle) =>
-      this.hold
-        ? this.hold.handle.index === index && this.hold.handle.field === field
+      this.pointer.hold
+        ? this.pointer.hold.handle.index === index && this.pointer.hold.handle.field === field
         : field === 'station' && index >= from && index <= to
     const here = stations[hand]
     const seen = handles.filter(({ at }) => this.isSeen(at, layout))
@@ -283,7 +278,7 @@ export class ProfileDrawing extends LitElement {
         ${this.warnings.map(({ index, text }) => (stations[index] ? warningMark(stations[index].at * scale, text) : nothing))}
         ${from < to && stations[to] ? bracketMark(stations[from]!.at * scale, stations[to].at * scale, layout) : nothing}
         ${this.disabled ? nothing : seen.map((handle) => (handle.field === 'station' ? stationLine(handle, layout, isOn(handle)) : nothing))}
-        ${this.disabled ? nothing : seen.map((handle) => handleMark(handle, layout, isOn(handle), this.hold !== undefined))}
+        ${this.disabled ? nothing : seen.map((handle) => handleMark(handle, layout, isOn(handle), this.pointer.hold !== undefined))}
       </g>`
   }
 
@@ -331,109 +326,12 @@ export class ProfileDrawing extends LitElement {
   /** The layout as it is on the screen. */
   private layout(): PartLayout {
     const longest = Math.max(0, ...this.marks().flatMap((marks) => marks.map(({ text }) => text.length)))
-    return this.hold?.layout ?? windowLayout(this.input(keptOutline(this.profile), longest))
+    return this.pointer.hold?.layout ?? windowLayout(this.input(keptOutline(this.profile), longest))
   }
 
   private point(event: MouseEvent, layout: PartLayout) {
     const box = this.picture!.getBoundingClientRect()
     return pointOnPart(layout, event.clientX - box.left, event.clientY - box.top)
-  }
-
-  private readonly down = (event: PointerEvent) => {
-    if (event.button !== 0 || this.hold) return
-    const layout = this.layout()
-    const point = this.point(event, layout)
-    const reach = REACH[event.pointerType as keyof typeof REACH] ?? REACH.mouse
-    const handle = this.disabled
-      ? undefined
-      : handleNear(handlesOf(this.profile), point, reach / layout.scale)
-    if (!handle) {
-      this.pan = {
-        x: event.clientX,
-        from: viewWithin(this.input(keptOutline(this.profile), 0)).from,
-        at: point.at,
-      }
-      return
-    }
-    event.preventDefault()
-    this.focus()
-    this.picture!.setPointerCapture(event.pointerId)
-    this.hold = { handle, x: event.clientX, y: event.clientY, layout }
-    this.tell({ act: 'pick', index: handle.index, extend: event.shiftKey })
-  }
-
-  private readonly moved = (event: PointerEvent) => {
-    if (this.pan && this.view.zoom > 1 && event.buttons > 0) {
-      const layout = this.layout()
-      const from = this.pan.from - (event.clientX - this.pan.x) / layout.scale
-      this.view = viewWithin({ ...this.input(keptOutline(this.profile), 0), view: { ...this.view, from } })
-    }
-    if (!this.hold) return
-    this.latest = event
-    if (this.frame === 0) this.frame = requestAnimationFrame(() => this.drag())
-  }
-
-  /** Tells where the pointer has dragged what is held; once a frame. */
-  private drag() {
-    this.frame = 0
-    const { hold, latest } = this
-    if (!hold || !latest) return
-    const [dx, dy] = [latest.clientX - hold.x, latest.clientY - hold.y]
-    if (!hold.ways) {
-      if (Math.hypot(dx, dy) < STILL) return
-      const station = hold.handle.field === 'station'
-      hold.ways = {
-        along: station && Math.abs(dx) > FLAT * Math.abs(dy),
-        across: !station || Math.abs(dy) > FLAT * Math.abs(dx),
-      }
-    }
-    const { handle, layout, ways } = hold
-    this.tell({
-      act: 'drag',
-      handle,
-      ...(ways.along && { at: handle.at + dx / layout.scale }),
-      ...(ways.across && { r: handle.r - dy / layout.scale }),
-    })
-  }
-
-  private readonly up = (event: PointerEvent) => {
-    const { hold, pan } = this
-    this.pan = undefined
-    if (!hold) {
-      if (pan && Math.abs(event.clientX - pan.x) < STILL) this.pickSpan(pan.at, event.shiftKey)
-      return
-    }
-    this.latest = event
-    cancelAnimationFrame(this.frame)
-    this.drag()
-    this.hold = undefined
-    this.latest = undefined
-    this.tell({ act: 'drop' })
-  }
-
-  /** Picks the station whose span was pressed. */
-  private pickSpan(at: number, extend: boolean) {
-    const { stations } = this.profile
-    const after = stations.findIndex((station) => station.at > at)
-    const index = after < 0 ? stations.length - 1 : Math.max(0, after - 1)
-    this.tell({ act: 'pick', index, extend })
-  }
-
-  private readonly cancelled = () => {
-    this.pan = undefined
-    if (!this.hold) return
-    cancelAnimationFrame(this.frame)
-    this.frame = 0
-    this.hold = undefined
-    this.tell({ act: 'cancel' })
-  }
-
-  private readonly doubled = (event: MouseEvent) => {
-    if (this.disabled) return
-    const layout = this.layout()
-    const { at, r } = this.point(event, layout)
-    if (!handleNear(handlesOf(this.profile), { at, r }, REACH.mouse / layout.scale))
-      this.tell({ act: 'insert', at })
   }
 
   private readonly wheeled = (event: WheelEvent) => {
@@ -445,28 +343,13 @@ export class ProfileDrawing extends LitElement {
 
   private readonly key = (event: KeyboardEvent) => {
     if (event.ctrlKey || event.metaKey) return
-    if (event.key === 'Escape' && this.hold) this.cancelled()
-    else if (!this.nudged(event) && !this.went(event)) return
+    if (event.key === 'Escape' && this.pointer.hold) this.pointer.cancelled()
+    else {
+      const act = actOfKey(event, this.chosen[1], this.profile.stations.length - 1)
+      if (!act) return
+      this.tell(act)
+    }
     event.preventDefault()
-  }
-
-  private nudged({ key, altKey, shiftKey, repeat }: KeyboardEvent): boolean {
-    const along = { ArrowLeft: -1, ArrowRight: 1 }[key]
-    const across = { ArrowDown: -1, ArrowUp: 1 }[key]
-    const steps = (along ?? across ?? 0) * (shiftKey ? LARGE : 1)
-    if (steps === 0) return false
-    const field = along !== undefined ? 'at' : altKey ? 'size' : 'diameter'
-    this.tell({ act: 'nudge', field, steps, merge: repeat })
-    return true
-  }
-
-  private went({ key, shiftKey }: KeyboardEvent): boolean {
-    const last = this.profile.stations.length - 1
-    const hand = this.chosen[1]
-    const to = { PageUp: hand + 1, PageDown: hand - 1, Home: 0, End: last }[key]
-    if (to === undefined) return false
-    this.tell({ act: 'pick', index: Math.max(0, Math.min(last, to)), extend: shiftKey })
-    return true
   }
 }
 

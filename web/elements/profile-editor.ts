@@ -13,11 +13,13 @@ import { keepClip, keptClip } from '../profile-clip.ts'
 import { lengthStyle, SessionController } from '../session.ts'
 import { keepSnap, snapFor } from '../snap-choice.ts'
 import { pageWear } from '../styles/all.ts'
+import type { DrawingAct } from './drawing-act.ts'
 import type { CheckMark } from './part-dimensions.ts'
 import './profile-drawing.ts'
-import type { DrawingAct, DrawingWarning, ProfileDrawing } from './profile-drawing.ts'
+import type { DrawingWarning, ProfileDrawing } from './profile-drawing.ts'
 import './profile-tools.ts'
 import type { Tool } from './profile-tools.ts'
+import { spanAfter } from './station-spans.ts'
 import './stations-table.ts'
 import { type Done, draggedTo, type Ground, insertedThere, NotDone, nudged, toolEdit } from './tool-edits.ts'
 import './turned-part.ts'
@@ -344,12 +346,11 @@ export class ProfileEditor extends LitElement {
 
   /** Where there is no room beside the stations: the part above them, while they are written. */
   private smallDrawing(profile: Profile) {
-    const [here, next] = [profile.stations[this.chosen[1]], profile.stations[this.chosen[1] + 1]]
     return html`<div class="small-drawing no-print" aria-hidden="true">
       <turned-part
         .profile=${profile}
         .species=${this.species}
-        .highlight=${here && next && next.at > here.at ? [here.at, next.at] : null}
+        .highlight=${spanAfter(profile.stations, this.chosen[1])}
         orientation="horizontal"
         compact
       ></turned-part>

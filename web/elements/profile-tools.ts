@@ -6,6 +6,7 @@ import type { LengthStyle } from '../../shared/units/length.ts'
 import { lengthText } from '../../shared/units/length.ts'
 import { pageWear } from '../styles/all.ts'
 import { type Choice, choiceField, textField, tickField } from './field.ts'
+import { thickestSize } from './tool-edits.ts'
 
 /** What a person asks of the editor; sizes as typed. */
 export type Tool =
@@ -168,7 +169,7 @@ export class ProfileTools extends LitElement {
   private whole() {
     const { what, to, keepRound } = this
     const length = this.stations.at(-1)?.at ?? 0
-    const thickest = Math.max(0, ...this.stations.map((s) => Math.max(s.diameter ?? 0, s.side ?? 0)))
+    const thickest = thickestSize(this.stations)
     return html`
       <fieldset>
         <legend class="hidden-label">The whole part</legend>

@@ -1,4 +1,5 @@
 import type { Clip, Edited } from '../../shared/profile/edit/edited.ts'
+import { sagittaField } from '../../shared/profile/edit/fitted-arc.ts'
 import {
   mirroredAfter,
   mirroredGroup,
@@ -10,13 +11,13 @@ import { insertedAt, splitSpan } from '../../shared/profile/edit/insert.ts'
 import { movedSagitta, movedStation } from '../../shared/profile/edit/move.ts'
 import { withoutStations } from '../../shared/profile/edit/remove.ts'
 import { scaledDiameters, scaledLengths } from '../../shared/profile/edit/scale.ts'
-import type { Snap } from '../../shared/profile/edit/snap.ts'
-import { snapMm } from '../../shared/profile/edit/snap.ts'
+import { dragged, pressStep, type Snap } from '../../shared/profile/edit/snap.ts'
 import type { Station } from '../../shared/profile/profile.ts'
-import { inches, READABLE_LENGTHS, readLength, type Units } from '../../shared/units/length.ts'
+import { READABLE_LENGTHS, readLength, type Units } from '../../shared/units/length.ts'
 import { inUnitsFirst } from '../field-words.ts'
 import type { Handle } from './drawing-handles.ts'
 import type { Tool } from './profile-tools.ts'
+import { middleAfter } from './station-spans.ts'
 
 /** A refusal that the editor shows as a sentence. */
 export class NotDone extends Error {}
@@ -38,17 +39,10 @@ export interface Done {
   edited: Edited
 }
 
-/** Where no grid is chosen, sizes still fall on thousandths of an inch or hundredths of a mm. */
-const FINE: Record<Units, number> = { in: inches(1 / 1000), mm: 0.01 }
-/** One press of an arrow key without a grid. */
-const STEP: Record<Units, number> = { in: inches(1 / 128), mm: 0.1 }
-
-const fine = (mm: number, units: Units): number => Math.round(mm / FINE[units]) * FINE[units]
-
 /** The sagitta that brings the middle of the arc after a station to a radius, mm. */
 function sagittaFor(stations: readonly Station[], i: number, r: number): number {
   const line = ((stations[i]!.diameter ?? 0) + (stations[i + 1]?.diameter ?? 0)) / 4
-  return Math.max(0, stations[i]!.then === 'cove' ? line - r : r - line)
+  return Math.max(0, sagittaField(stations[i]!.then) === 'depth' ? line - r : r - line)
 }
 
 /** The stations with what is held dragged to a place and a radius, mm. */
@@ -57,7 +51,7 @@ export function draggedTo(
   { index, field }: Handle,
   { at, r }: { at?: number; r?: number },
 ): Edited {
-  const near = (mm: number) => (snap === 'none' ? fine(mm, units) : mm)
+  const near = (mm: number) => dragged(mm, snap, units)
   if (field === 'sagitta')
     return movedSagitta(stations, index, near(sagittaFor(stations, index, r ?? 0)), snap)
   if (field === 'side')
@@ -78,7 +72,7 @@ export function nudged(
   steps: number,
 ): Done {
   const station = stations[index]!
-  const by = steps * (snapMm(snap) || STEP[units])
+  const by = steps * pressStep(snap, units)
   const label = (what: string) => `${what} of station ${index}`
   if (field === 'at') {
     return {
@@ -99,12 +93,12 @@ export function nudged(
       label: label('Side'),
       edited: movedStation(stations, index, { side: (station.side ?? 0) + by }, snap),
     }
-  if (station.then !== 'bead' && station.then !== 'cove')
-    throw new NotDone(`A ${station.then} has no rise, depth or side.`)
+  const arc = sagittaField(station.then)
+  if (!arc) throw new NotDone(`A ${station.then} has no rise, depth or side.`)
   const half = ((stations[index + 1]?.at ?? station.at) - station.at) / 2
-  const sagitta = (station.then === 'bead' ? station.rise : station.depth) ?? half
+  const sagitta = station[arc] ?? half
   return {
-    label: label(station.then === 'bead' ? 'Rise' : 'Depth'),
+    label: label(arc === 'rise' ? 'Rise' : 'Depth'),
     edited: movedSagitta(stations, index, Math.max(0, sagitta + by), snap),
   }
 }
@@ -114,13 +108,6 @@ export const insertedThere = ({ stations, snap }: Ground, at: number): Done => (
   label: 'Insert a station',
   edited: insertedAt(stations, at, snap),
 })
-
-/** In the middle of the span after a station; of the one before it at the top. */
-function middleAfter(stations: readonly Station[], i: number): number {
-  const next = stations.findIndex(({ at }) => at > stations[i]!.at)
-  const [a, b] = next < 0 ? [stations.at(-2)!.at, stations[i]!.at] : [stations[i]!.at, stations[next]!.at]
-  return (a + b) / 2
-}
 
 function wholeNumber(text: string, what: string, least: number): number {
   const number = Number(text.trim())
@@ -147,14 +134,18 @@ function factorTyped(text: string, present: number, units: Units): number {
   return factor
 }
 
+/** The largest diameter or side of a square, mm: what scaling to a thickness goes by. */
+export const thickestSize = (stations: readonly Station[]): number =>
+  Math.max(
+    0,
+    ...stations.map(({ diameter = 0, then, side = 0 }) => Math.max(diameter, then === 'square' ? side : 0)),
+  )
+
 function scaled(
   { stations, snap, units }: Ground,
   { what, to, keepRound }: Tool & { tool: 'scale' },
 ): Edited {
-  const present =
-    what === 'lengths'
-      ? stations.at(-1)!.at
-      : Math.max(...stations.map((s) => Math.max(s.diameter ?? 0, s.then === 'square' ? (s.side ?? 0) : 0)))
+  const present = what === 'lengths' ? stations.at(-1)!.at : thickestSize(stations)
   const factor = factorTyped(to, present, units)
   return what === 'lengths'
     ? scaledLengths(stations, factor, { keepRound, snap })

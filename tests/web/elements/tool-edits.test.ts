@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import type { Station } from '../../../shared/profile/profile.ts'
-import { draggedTo, type Ground, NotDone, nudged, toolEdit } from '../../../web/elements/tool-edits.ts'
+import {
+  draggedTo,
+  type Ground,
+  NotDone,
+  nudged,
+  thickestSize,
+  toolEdit,
+} from '../../../web/elements/tool-edits.ts'
 
 const stations: Station[] = [
   { at: 0, diameter: 30, then: 'straight' },
@@ -80,6 +87,14 @@ describe('toolEdit', () => {
     expect(places(scaled('× 1.5'))).toEqual([0, 150, 180, 300])
     expect(places(scaled('150 %'))).toEqual([0, 150, 180, 300])
     expect(scaled('× 1,1', 'diameters')![2]!.side).toBe(55)
+    // The square of 50 mm is the thickest there is: 60 mm is × 1.2.
+    expect(scaled('60', 'diameters')![0]!.diameter).toBe(36)
+  })
+
+  it('calls a square thick by its side, and no other span by a side it was once given', () => {
+    expect(thickestSize(stations)).toBe(50)
+    const turned = stations.map((station) => ({ ...station, then: 'straight' as const }))
+    expect(thickestSize(turned)).toBe(30)
   })
 
   it('says what it cannot read', () => {

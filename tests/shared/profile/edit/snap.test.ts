@@ -1,13 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { snapMm, snapped, snaps, stepOf } from '../../../../shared/profile/edit/snap.ts'
+import { snapped, snaps, stepOf } from '../../../../shared/profile/edit/snap.ts'
 import { nm } from '../../../../shared/units/length.ts'
 import '../build.ts'
 
 describe('the grid', () => {
   it('is 1/64, 1/32 and 1/16 in, exact by the inch of 25.4 mm, and 0.5 and 1 mm', () => {
-    expect(snaps.map((snap) => nm(snapMm(snap)))).toEqual([396_875, 793_750, 1_587_500, 500_000, 1_000_000])
-    expect(snapMm('none')).toBe(0)
+    expect(snaps.map((snap) => nm(stepOf(snap)))).toEqual([396_875, 793_750, 1_587_500, 500_000, 1_000_000])
     expect(stepOf('none')).toBeGreaterThan(0)
   })
 
@@ -23,8 +22,8 @@ describe('the grid', () => {
     fc.assert(
       fc.property(fc.constantFrom(...snaps), fc.double({ min: 0, max: 3000, noNaN: true }), (snap, mm) => {
         const line = snapped(mm, snap)
-        expect(nm(line) % nm(snapMm(snap))).toBe(0)
-        expect(Math.abs(nm(line) - nm(mm))).toBeLessThanOrEqual(nm(snapMm(snap)) / 2)
+        expect(nm(line) % nm(stepOf(snap))).toBe(0)
+        expect(Math.abs(nm(line) - nm(mm))).toBeLessThanOrEqual(nm(stepOf(snap)) / 2)
         expect(snapped(line, snap)).toBe(line)
       }),
     )
