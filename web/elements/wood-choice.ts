@@ -58,6 +58,7 @@ export class WoodChoice extends LitElement {
           ${textField({
             path: 'lot',
             label: 'Lot of wood',
+            wide: true,
             hint: 'boards bought together; finished pieces weighed correct its density',
             value: this.file.lot ?? '',
             list: 'lots',
