@@ -22,6 +22,15 @@ export interface PlacedJoint {
 export const jointAngle = ({ angle, face = 'A' }: Pick<PlacedJoint, 'angle' | 'face'>): number =>
   angle ?? 'ABCD'.indexOf(face) * 90
 
+/**
+ * Where a joint looks, in words: its face, or its angle from face A.
+ *
+ * @example jointLook({ face: 'B' }) // 'face B'
+ * @example jointLook({ angle: 30 }) // '30° from face A'
+ */
+export const jointLook = ({ angle, face = 'A' }: Pick<PlacedJoint, 'angle' | 'face'>): string =>
+  angle === undefined ? `face ${face}` : `${angle}° from face A`
+
 /** How far a joint reaches along the part, mm from the foot; a tenon to the end of the part it stands at. */
 export function jointReach(joint: PlacedJoint, spans: Span[]): { from: number; to: number } {
   const { kind, at, size, depth } = joint

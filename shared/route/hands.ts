@@ -1,4 +1,4 @@
-import { jointAngle } from '../profile/joint-reach.ts'
+import { jointLook } from '../profile/joint-reach.ts'
 import { isHanded, mirroredJoint } from '../profile/mirrored-joints.ts'
 import type { RouteContext } from './context.ts'
 import type { RouteJoint } from './input.ts'
@@ -7,16 +7,12 @@ import type { RouteJoint } from './input.ts'
 export const makesHands = ({ mirrored, joints }: Pick<RouteContext, 'mirrored' | 'joints'>): boolean =>
   mirrored === true && isHanded(joints)
 
-/** Where a joint looks: its face, or its angle from face A. */
-const looks = (joint: RouteJoint): string =>
-  joint.angle === undefined ? `face ${joint.face ?? 'A'}` : `${jointAngle(joint)}°`
-
 /** What the joints of a mirrored pair are marked out by: where the right hand has each that the mirror moves. */
 export function handCaution(context: RouteContext, joints: RouteJoint[]): string | undefined {
   if (!makesHands(context)) return undefined
   const moved = joints
     .filter(({ kind }) => kind !== 'tenon')
-    .map((joint) => [looks(joint), looks(mirroredJoint(joint))] as const)
+    .map((joint) => [jointLook(joint), jointLook(mirroredJoint(joint))] as const)
     .filter(([left, right]) => left !== right)
   const changes = [
     ...new Set(moved.map(([left, right]) => `${left} of a left hand is ${right} of a right hand`)),

@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { Joint } from '../../shared/job.ts'
 import type { Plan } from '../../shared/plan.ts'
+import { jointLook } from '../../shared/profile/joint-reach.ts'
 import { jointsOfHand } from '../../shared/profile/mirrored-joints.ts'
 import { makesHands } from '../../shared/route/hands.ts'
 import { nm } from '../../shared/units/length.ts'
@@ -82,9 +83,9 @@ export class PartSections extends LitElement {
     </figure>`
   }
 
-  private joint({ kind, angle, face, size, depth }: Joint) {
+  private joint(joint: Joint) {
+    const { kind, size, depth } = joint
     const text = (mm: number) => length(mm, this.plan.job.units)
-    const where = angle === undefined ? `face ${face ?? 'A'}` : `${angle}° from face A`
-    return `${kind}, ${where}: ${size.map(text).join(' × ')}, ${text(depth)} deep`
+    return `${kind}, ${jointLook(joint)}: ${size.map(text).join(' × ')}, ${text(depth)} deep`
   }
 }

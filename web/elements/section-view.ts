@@ -2,7 +2,7 @@ import { css, html, LitElement, nothing, svg } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { Joint } from '../../shared/job.ts'
 import { faces, reachAt } from '../../shared/profile/faces.ts'
-import { jointAngle, jointReach } from '../../shared/profile/joint-reach.ts'
+import { jointAngle, jointLook, jointReach } from '../../shared/profile/joint-reach.ts'
 import { type Profile, spansOf } from '../../shared/profile/profile.ts'
 import { sectionAt } from '../../shared/profile/radius.ts'
 import { type LengthStyle, lengthText, nm } from '../../shared/units/length.ts'
@@ -42,7 +42,7 @@ export class SectionView extends LitElement {
     const here = this.here()
     const cuts = here.map(
       (joint) =>
-        `${joint.kind} ${joint.angle === undefined ? `on face ${joint.face ?? 'A'}` : `at ${joint.angle}° from face A`}, ${this.text(joint.depth)} deep`,
+        `${joint.kind} ${joint.angle === undefined ? 'on' : 'at'} ${jointLook(joint)}, ${this.text(joint.depth)} deep`,
     )
     return [`Cut across at ${this.text(this.at)}, seen from the top`, ...cuts].join('; ')
   }

@@ -54,8 +54,8 @@ describe('the hands of a mirrored pair', () => {
     ])
     const { operations } = routeFor(routeInput(post, { joints: [hole(0, 3), hole(40, 6)], mirrored: true }))
     const round = operations.find((o) => o.kind === 'joint-round')!
-    expect(round.caution).toMatch(/40° of a left hand is -40° of a right hand/)
-    expect(round.caution).not.toMatch(/0° of a left hand is 0°/)
+    expect(round.caution).toMatch(/40° from face A of a left hand is -40° from face A of a right hand/)
+    expect(round.caution).not.toMatch(/\b0° from face A of a left hand is 0°/)
   })
 
   it('are written on the blank with its number', () => {
