@@ -11,7 +11,7 @@ import type { BatchTime } from './estimate/time.ts'
 import type { Job } from './job.ts'
 import { jointReach } from './profile/joint-reach.ts'
 import { isHanded } from './profile/mirrored-joints.ts'
-import { type Part, partOf } from './profile/part.ts'
+import { ofOnePiece, type Part, partOf } from './profile/part.ts'
 import { spansOf } from './profile/profile.ts'
 import { type Stair, stairOf } from './profile/stair.ts'
 import type { BarWood } from './profile/whip.ts'
@@ -217,7 +217,7 @@ export function quoteFor(
     abrasivePerPiece: shop.abrasivePerPiece,
     finishPerSquareMetre: shop.finishPerSquareMetre,
     // A part that is split is finished as halves, so each has half of the pair’s surface.
-    surfaceFinished: job.finish === 'none' ? 0 : part.surface / (job.profile.split ? 2 : 1),
+    surfaceFinished: job.finish === 'none' ? 0 : ofOnePiece(part.surface, job.profile),
     marginOnCost: shop.marginOnCost,
     minimumCharge: shop.minimumCharge,
   })

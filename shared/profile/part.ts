@@ -26,8 +26,24 @@ export interface PartInput {
   lot?: Lot
 }
 
-const barWood = ({ moeGPa }: Species, density: number | undefined): BarWood | undefined =>
-  moeGPa === undefined || density === undefined ? undefined : { moeGPa, density }
+/**
+ * Stiffness, GPa, and density, kg/m³, of a wood where both are known.
+ *
+ * @example barWood({ moeGPa: 10 }, 600) // { moeGPa: 10, density: 600 }
+ */
+export const barWood = (
+  { moeGPa }: Pick<Species, 'moeGPa'>,
+  density: number | undefined,
+): BarWood | undefined => (moeGPa === undefined || density === undefined ? undefined : { moeGPa, density })
+
+/**
+ * What one finished piece has of a mass, a volume or a surface of the turned part: half of it where a glued pair is
+ * split.
+ *
+ * @example ofOnePiece(840, { split: true }) // 420
+ */
+export const ofOnePiece = (amount: number, { split }: Pick<Profile, 'split'>): number =>
+  split ? amount / 2 : amount
 
 /** The finished part as a solid of its wood: mass by the lot’s density where pieces of it were weighed, else by the table’s. */
 export function partOf({ profile, species, moisture, serviceMoisture, lot }: PartInput): Part {

@@ -1,6 +1,7 @@
 import { html, LitElement, nothing, type PropertyValues } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import type { Plan } from '../../shared/plan.ts'
+import { ofOnePiece } from '../../shared/profile/part.ts'
 import { READABLE_MASSES, readMass } from '../../shared/units/mass.ts'
 import type { Lot } from '../../shared/wood/lot.ts'
 import type { Species } from '../../shared/wood/species.ts'
@@ -62,7 +63,7 @@ export class ScalesCard extends LitElement {
   /** What one piece should weigh by the plan, g. */
   private predicted() {
     const { part, job } = this.plan
-    return (part.mass ?? 0) / (job.profile.split ? 2 : 1)
+    return ofOnePiece(part.mass ?? 0, job.profile)
   }
 
   private lotError(name: string): string | undefined {

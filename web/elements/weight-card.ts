@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type PropertyValues } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import type { Plan } from '../../shared/plan.ts'
 import { freeGroups } from '../../shared/profile/free-diameters.ts'
+import { ofOnePiece } from '../../shared/profile/part.ts'
 import type { Station } from '../../shared/profile/profile.ts'
 import { solidOf } from '../../shared/profile/solid.ts'
 import { type WeightAnswer, weightFor } from '../../shared/profile/weight-target.ts'
@@ -101,7 +102,7 @@ export class WeightCard extends LitElement {
             <dt>${half ? 'The glued pair weighs' : 'A finished part weighs'}</dt>
             <dd>${massIn(part.mass, job.units)}</dd>
             <dd class="note">
-              ${half ? `a half ${massIn(part.mass / 2, job.units)}; ` : ''}at ${job.moisture} % MC, ${Math.round(part.density)} kg/m³
+              ${half ? `a half ${massIn(ofOnePiece(part.mass, job.profile), job.units)}; ` : ''}at ${job.moisture} % MC, ${Math.round(part.density)} kg/m³
             </dd>
           </div>
           ${this.balancePoint()} ${part.lot ? this.lot(part.lot) : nothing}

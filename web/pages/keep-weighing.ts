@@ -1,4 +1,5 @@
 import type { Plan } from '../../shared/plan.ts'
+import { ofOnePiece } from '../../shared/profile/part.ts'
 import { lotDensity, type Weighing } from '../../shared/wood/lot.ts'
 import type { Species } from '../../shared/wood/species.ts'
 import { changeJob, changeShop, Refusal, shopSettings, storedJob } from '../api.ts'
@@ -12,7 +13,7 @@ import { noteChange } from '../store.ts'
 /** The weighing of a piece of this job: half the turned pair where it is split. */
 const weighingOf = ({ mass, at }: Weighed, { part, job }: Plan): Weighing => ({
   mass,
-  volume: part.volume / (job.profile.split ? 2 : 1),
+  volume: ofOnePiece(part.volume, job.profile),
   moisture: job.moisture,
   ...(at && { at }),
 })

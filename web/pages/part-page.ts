@@ -1,8 +1,9 @@
 import { html, LitElement, nothing } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
+import { stickPlaces } from '../../shared/blank/stick-places.ts'
 import { jointsOfHand } from '../../shared/profile/mirrored-joints.ts'
+import { barWood } from '../../shared/profile/part.ts'
 import { makesHands } from '../../shared/route/hands.ts'
-import type { Species } from '../../shared/wood/species.ts'
 import { newKey, printPath, Refusal } from '../api.ts'
 import { jobDrafts } from '../drafts.ts'
 import '../elements/half-drawing.ts'
@@ -136,7 +137,7 @@ export class PartPage extends LitElement {
           <div class="page">
             <section class="card" aria-labelledby="whip">
               <h2 id="whip">Whip between centres</h2>
-              <whip-card .plan=${plan} .jobId=${this.jobId} .wood=${barWood(wood, plan.part.density)}></whip-card>
+              <whip-card .plan=${plan} .jobId=${this.jobId} .wood=${wood && barWood(wood, plan.part.density)}></whip-card>
             </section>
             <section class="card" aria-labelledby="movement">
               <h2 id="movement">Movement with moisture</h2>
@@ -215,16 +216,11 @@ export class PartPage extends LitElement {
   }
 }
 
-/** Stiffness and density where both are known. */
-function barWood(wood: Species | undefined, density: number | undefined) {
-  return wood?.moeGPa === undefined || density === undefined ? undefined : { moeGPa: wood.moeGPa, density }
-}
-
 function stickWords({ blank, part, job }: Loaded['plan']): string {
   const text = (mm: number) => length(mm, job.units)
   const { perBlank } = blank.stock
-  const gap =
-    perBlank > 1 ? `, ${text(blank.lengthParts.between / (perBlank - 1))} between them for parting` : ''
+  const [first] = stickPlaces(blank, part.length).gaps
+  const gap = first ? `, ${text(first[1] - first[0])} between them for parting` : ''
   const parts =
     perBlank > 1 ? `${perBlank} parts of ${text(part.length)}${gap}` : `one part of ${text(part.length)}`
   return `Blank ${text(blank.side)} square, ${text(blank.length)} long: ${parts}; ${text(blank.lengthParts.foot)} waste at the foot, ${text(blank.lengthParts.top)} at the top.${perBlank > 1 ? ' The coloured bands are parted away.' : ''}`
