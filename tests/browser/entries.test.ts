@@ -69,6 +69,41 @@ describe('a choice', () => {
   })
 })
 
+describe('Ctrl+S', () => {
+  it('saves a profile, a job and the shop, and only what was changed', async () => {
+    const [pin, job] = [crypto.randomUUID(), crypto.randomUUID()]
+    const profile = {
+      stations: [
+        { at: '0', diameter: '1' },
+        { at: '8', diameter: '1' },
+      ],
+    }
+    await ask('/api/profiles', { key: pin, name: 'Pin', units: 'in', profile })
+    await ask('/api/jobs', {
+      key: job,
+      name: 'Pins',
+      units: 'in',
+      species: 'ash-white',
+      quantity: 2,
+      profile,
+    })
+    for (const [path, label] of [
+      [`/profiles/${pin}`, 'Name of the profile'],
+      [`/jobs/${job}/profile`, 'Name of the job'],
+      ['/shop', 'Name of the shop'],
+    ] as const) {
+      const { page, complaints } = await open(path)
+      await page.keyboard.press('Control+s')
+      await page.getByLabel(label).fill('Long pins')
+      await page.keyboard.press('Control+s')
+      await page.locator('save-bar').getByText('Saved.').waitFor()
+      expect(complaints).toEqual([])
+    }
+    expect(await ask(`/api/profiles/${pin}`)).toMatchObject({ name: 'Long pins', revision: 2 })
+    expect(await ask(`/api/jobs/${job}`)).toMatchObject({ name: 'Long pins', revision: 2 })
+  })
+})
+
 describe('a board', () => {
   it('whose name is taken is refused by that name', async () => {
     const key = crypto.randomUUID()

@@ -2,7 +2,7 @@ import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { pageWear } from '../styles/all.ts'
 
-/** Save, and how things stand, always in reach. Sends `save` and `discard`. */
+/** Save, by Ctrl+S too, and how things stand, always in reach. Sends `save` and `discard`. */
 @customElement('save-bar')
 export class SaveBar extends LitElement {
   static override styles = [
@@ -45,11 +45,25 @@ export class SaveBar extends LitElement {
   override connectedCallback() {
     super.connectedCallback()
     document.documentElement.classList.add('with-save-bar')
+    addEventListener('keydown', this.pressed)
   }
 
   override disconnectedCallback() {
     document.documentElement.classList.remove('with-save-bar')
+    removeEventListener('keydown', this.pressed)
     super.disconnectedCallback()
+  }
+
+  private readonly pressed = (event: KeyboardEvent) => {
+    if (
+      !(event.ctrlKey || event.metaKey) ||
+      event.altKey ||
+      event.shiftKey ||
+      event.key.toLowerCase() !== 's'
+    )
+      return
+    event.preventDefault()
+    if (!this.saving && !this.saved) this.tell('save')
   }
 
   private tell(name: 'save' | 'discard') {
@@ -68,7 +82,7 @@ export class SaveBar extends LitElement {
   override render() {
     return html`
       <div class="bar">
-        <button type="button" class="main" ?disabled=${this.saving} @click=${() => this.tell('save')}>Save ${this.what}</button>
+        <button type="button" class="main" aria-keyshortcuts="Control+S" ?disabled=${this.saving} @click=${() => this.tell('save')}>Save ${this.what}</button>
         ${this.saved ? nothing : html`<button type="button" @click=${() => this.tell('discard')}>${this.fresh ? 'Start over' : 'Drop edits'}</button>`}
         <p role="status" class=${this.errors > 0 ? 'error' : 'soft'}>${this.state()}</p>
       </div>

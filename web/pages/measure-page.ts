@@ -263,8 +263,7 @@ export class MeasurePage extends LitElement {
     if (!(event.ctrlKey || event.metaKey) || event.altKey || !this.desk.draft) return
     const key = event.key.toLowerCase()
     const target = event.composedPath()[0] as Partial<HTMLElement>
-    if (key === 's') void this.save()
-    else if (target.dataset?.path === 'name') return
+    if (target.dataset?.path === 'name') return
     else if (key === 'z' && !event.shiftKey) this.back()
     else if (key === 'y' || key === 'z') this.forth()
     else return
