@@ -7,7 +7,7 @@ import type { EditDetail } from './edit.ts'
 import { type EntryDetail, entryAt, withEntry } from './entry.ts'
 import { inUnitsFirst, jobField } from './field-words.ts'
 import { inUnits, type Lengths } from './job-entries.ts'
-import type { DraftSaver, Stored } from './save-draft.ts'
+import { type DraftSaver, type Stored, sameFile } from './save-draft.ts'
 import { editedDraft, historyInUnits, redoneDraft, undoneDraft } from './undo.ts'
 
 /** What the desk needs to know of the files it works on, and whom it tells. */
@@ -61,6 +61,8 @@ export class DraftDesk<File extends Lengths, Kept extends Stored> implements Rea
   /** Somebody tried to save: from now on also what is still empty is told. */
   tried = false
   private id = ''
+  /** The device has no room for the edits: they stand on the desk and nowhere else. */
+  private unkept = false
   /** The field being typed in: its error waits until it is left. */
   private typing = ''
   private readonly host: ReactiveControllerHost
@@ -88,6 +90,7 @@ export class DraftDesk<File extends Lengths, Kept extends Stored> implements Rea
   /** Clears the desk for another file. */
   turnTo(id: string) {
     this.id = id
+    this.unkept = false
     this.draft = undefined
     this.tried = false
     this.refused = []
@@ -96,13 +99,21 @@ export class DraftDesk<File extends Lengths, Kept extends Stored> implements Rea
     this.gone = false
   }
 
-  /** Kept edits come back; without any what is stored, or something new, is the start. */
+  /**
+   * Kept edits come back; without any what is stored, or something new, is the start. While it is being saved the desk
+   * stays as it is: what is stored just now is about to be older than what lies on it.
+   */
   begin(stored: Ground<File> | undefined, fresh: () => File) {
     const { shelf } = this.trade
+    if (this.saving && this.draft) return
     this.gone = this.id !== '' && !stored
     this.listOthers()
     const [other] = this.others
-    const kept = shelf.of(this.id) ?? (this.gone && other ? shelf.adopt(other) : undefined)
+    const lying = this.draft
+    const onShelf = shelf.of(this.id)
+    // What is being written on the desk goes on, with its way back, whatever was fetched meanwhile.
+    const written = lying && (this.unkept || sameFile(onShelf, lying)) ? lying : undefined
+    const kept = written ?? onShelf ?? (this.gone && other ? shelf.adopt(other) : undefined)
     // What is on the desk and saved already stays, with the way back to what was before.
     const stays = this.saved && stored && this.draft?.revision === stored.revision ? this.draft : undefined
     this.draft = kept ??
@@ -113,7 +124,8 @@ export class DraftDesk<File extends Lengths, Kept extends Stored> implements Rea
       }
     if (stored?.rebased) this.draft = { ...this.draft, revision: stored.revision }
     this.saved = !kept && stored !== undefined
-    if (!stays) this.message = kept && !this.gone ? 'Your unsaved edits from this device are back.' : ''
+    if (!stays && !written)
+      this.message = kept && !this.gone ? 'Your unsaved edits from this device are back.' : ''
     this.listOthers()
     this.trade.changed(false)
   }
@@ -166,9 +178,8 @@ export class DraftDesk<File extends Lengths, Kept extends Stored> implements Rea
     this.draft = draft
     this.refused = []
     this.saved = false
-    this.message = this.trade.shelf.keep(this.id, draft)
-      ? ''
-      : 'This device has no room to keep your edits: save soon.'
+    this.unkept = !this.trade.shelf.keep(this.id, draft)
+    this.message = this.unkept ? 'This device has no room to keep your edits: save soon.' : ''
     this.trade.changed(true)
     this.host.requestUpdate()
   }
@@ -187,17 +198,20 @@ export class DraftDesk<File extends Lengths, Kept extends Stored> implements Rea
   }
 
   private async send(revision: number | undefined) {
+    const { id } = this
     const { shelf, saver } = this.trade
     const sent = saver.withSending({ ...this.draft!, ...(revision !== undefined && { revision }) })
     this.draft = sent
-    shelf.keep(this.id, sent)
+    this.unkept = !shelf.keep(id, sent)
     this.saving = true
     this.host.requestUpdate()
     try {
-      const kept = await saver.save(this.id, sent)
-      this.kept(kept, sent)
+      const kept = await saver.save(id, sent)
+      // Another file may lie on the desk by now.
+      if (this.id === id) this.kept(kept, sent)
+      else if (sameFile(shelf.of(id)?.file, sent.file)) shelf.drop(id)
     } catch (failure) {
-      this.failed(failure)
+      if (this.id === id) this.failed(failure)
     } finally {
       this.saving = false
       this.host.requestUpdate()
@@ -208,12 +222,13 @@ export class DraftDesk<File extends Lengths, Kept extends Stored> implements Rea
   private kept({ id, revision }: Kept, sent: Draft<File>) {
     const { shelf } = this.trade
     this.conflict = false
+    this.unkept = false
     const same = this.draft === sent
     const fresh = this.id === ''
     shelf.drop(this.id)
     const { file, key, history } = this.draft!
     this.draft = { file, key, revision, ...(history && { history }) }
-    if (!same) shelf.keep(id, this.draft)
+    if (!same) this.unkept = !shelf.keep(id, this.draft)
     this.saved = same
     this.message = same ? 'Saved.' : ''
     this.trade.stored(id, fresh)
@@ -243,6 +258,7 @@ export class DraftDesk<File extends Lengths, Kept extends Stored> implements Rea
 
   readonly discard = async () => {
     this.trade.shelf.drop(this.id)
+    this.unkept = false
     this.conflict = false
     this.tried = false
     await this.trade.reload()

@@ -15,19 +15,23 @@ export class Load<T> implements ReactiveController {
 
   hostConnected() {}
 
-  /** Asks; what was shown before stays until the answer is there, an older answer that comes late is dropped. */
-  async from(ask: () => Promise<T>): Promise<void> {
+  /**
+   * Asks; what was shown before stays until the answer is there, an older answer that comes late is dropped. Comes to
+   * what was fetched; to nothing where it was refused, or overtaken by a later question.
+   */
+  async from(ask: () => Promise<T>): Promise<T | undefined> {
     const turn = ++this.turn
     try {
       const value = await ask()
-      if (turn !== this.turn) return
+      if (turn !== this.turn) return undefined
       this.value = value
       this.failure = undefined
     } catch (failure) {
-      if (turn !== this.turn) return
+      if (turn !== this.turn) return undefined
       this.failure = failure as Error
     }
     this.host.requestUpdate()
+    return this.failure ? undefined : this.value
   }
 
   /** The page with what was fetched, or a word on why it is not there. */

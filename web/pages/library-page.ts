@@ -59,6 +59,8 @@ export class LibraryPage extends LitElement {
     reload: () => this.reload(),
     focus: (path) => focusField(this.renderRoot, path),
   })
+  /** The desk waits for an answer to begin on, whichever comes last. */
+  private waiting = false
   private unwatch?: () => void
 
   constructor() {
@@ -88,9 +90,10 @@ export class LibraryPage extends LitElement {
     void this.reload()
   }
 
-  private refresh() {
+  /** Fetches everything anew; the desk begins on it where it waits for that, also where this overtook what it waited for. */
+  private async refresh() {
     const { profileId } = this
-    return this.ground.from(async () => {
+    const ground = await this.ground.from(async () => {
       const [shop, stored, versions, all] = await Promise.all([
         shopAndWoods(),
         profileId ? this.there(storedProfile) : undefined,
@@ -100,17 +103,17 @@ export class LibraryPage extends LitElement {
       const others = all.filter(({ id }) => id !== profileId)
       return { ...shop, ...(stored && { stored }), versions: versions ?? [], others }
     })
-  }
-
-  private async reload() {
-    const { profileId } = this
-    await this.refresh()
-    const ground = this.ground.value
-    if (!ground || this.ground.failure || this.profileId !== profileId) return
+    if (!ground || !this.waiting || this.profileId !== profileId) return
+    this.waiting = false
     const { stored } = ground
     this.desk.begin(stored && { file: libraryFileOf(stored), revision: stored.revision }, () =>
       newLibraryFile(ground.shop.units),
     )
+  }
+
+  private reload() {
+    this.waiting = true
+    return this.refresh()
   }
 
   /** What is stored of it; nothing where it is gone and edits of it are kept here. */

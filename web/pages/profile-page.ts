@@ -86,7 +86,7 @@ export class ProfilePage extends LitElement {
 
   private async reload() {
     const { jobId } = this
-    await this.ground.from(async () => {
+    const ground = await this.ground.from(async () => {
       const [shop, job] = await Promise.all([shopAndWoods(), jobId ? this.job(jobId) : undefined])
       const frozen = job && job.state !== 'draft' ? await planOf(jobId) : undefined
       return {
@@ -95,7 +95,8 @@ export class ProfilePage extends LitElement {
         ...(frozen && { frozen }),
       }
     })
-    if (this.ground.value && !this.ground.failure && this.jobId === jobId) this.begin(this.ground.value)
+    // An answer that was overtaken by a later one is no start.
+    if (ground && this.jobId === jobId) this.begin(ground)
   }
 
   /** The stored job; none where it is gone and edits of it are kept here. */
