@@ -272,6 +272,23 @@ describe('a weight that is asked for', () => {
   })
 })
 
+describe('the pattern to cut', () => {
+  it('is drawn in its two colours as the server sends it, not filled in', async () => {
+    const { page, complaints } = await partOf('plain')
+    const path = await page.getByRole('link', { name: 'Pattern to cut' }).getAttribute('href')
+    await page.goto(address() + path)
+    const looks = await page.evaluate(() =>
+      ['.cut .profile', '.cut .card', '.engraved line', '.engraved text'].map((selector) => {
+        const { stroke, fill } = getComputedStyle(document.querySelector(selector)!)
+        return `${fill} ${stroke}`
+      }),
+    )
+    const [red, blue] = ['rgb(255, 0, 0)', 'rgb(0, 0, 255)']
+    expect(looks).toEqual([`none ${red}`, `none ${red}`, `${blue} ${blue}`, `${blue} none`])
+    expect(complaints).toEqual([])
+  })
+})
+
 describe('the paper of prints', () => {
   const links = (page: Page) =>
     page
