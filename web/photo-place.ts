@@ -1,5 +1,10 @@
 import { Problem } from '../shared/problem.ts'
-import { type PhotoScale, photoPlacement, photoScale } from '../shared/profile/measured/photo-scale.ts'
+import {
+  type PhotoScale,
+  photoFoot,
+  photoPlacement,
+  photoScale,
+} from '../shared/profile/measured/photo-scale.ts'
 import type { Photo } from '../shared/profile/measured/sheet.ts'
 
 /** How a photograph lies behind the drawing; why it does not where it cannot be told yet. */
@@ -24,16 +29,17 @@ const RADIANS = Math.PI / 180
 
 /**
  * The point of the photograph that has to lie on the foot for it to move so far along the part, towards the top, and
- * across it, mm; within the photograph's edges.
+ * across it, mm; within the edges of a photograph of that size, px.
  */
 export function nudgedFoot(
   photo: Photo,
   { along, across, angle }: PhotoScale,
   [x, y]: readonly [number, number],
+  { width, height }: { width: number; height: number },
 ): [number, number] {
-  const [fx, fy] = photo.foot ??
-    photo.lines.find(({ length, way }) => length !== undefined && way !== 'across')?.from ?? [0, 0]
+  const [fx, fy] = photoFoot(photo)
   const [cos, sin] = [Math.cos(angle * RADIANS), Math.sin(angle * RADIANS)]
   const [dx, dy] = [x * along, y * across]
-  return [Math.max(0, fx - dx * cos + dy * sin), Math.max(0, fy - dx * sin - dy * cos)]
+  const within = (px: number, most: number) => Math.min(most, Math.max(0, px))
+  return [within(fx - dx * cos + dy * sin, width), within(fy - dx * sin - dy * cos, height)]
 }

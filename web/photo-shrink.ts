@@ -1,7 +1,7 @@
+import { PHOTO_ADDRESS_MAX } from '../shared/contract/photo.ts'
+
 /** Longest side of a kept photograph, px: finer than any line tapped on it. */
 const LONGEST_PX = 2_000
-/** Characters of a data address that the server takes. */
-const MOST_CHARACTERS = 3_400_000
 
 /**
  * A photograph as it is kept: upright, at most 2000 px long, JPEG, as a data address.
@@ -22,7 +22,7 @@ export async function shrunkPhoto(file: Blob): Promise<string> {
   picture.close()
   for (const quality of [0.85, 0.7, 0.5, 0.3]) {
     const address = canvas.toDataURL('image/jpeg', quality)
-    if (address.length <= MOST_CHARACTERS) return address
+    if (address.length <= PHOTO_ADDRESS_MAX) return address
   }
   throw new Error('This photograph stays too large to be kept: take it smaller.')
 }

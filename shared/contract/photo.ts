@@ -6,7 +6,9 @@ export type PhotoType = (typeof photoTypes)[number]
 
 /** The largest photograph that is kept, bytes of the picture itself. */
 const PHOTO_BYTES_MAX = 3_500_000
-const BASE64_MAX = Math.ceil(PHOTO_BYTES_MAX / 3) * 4
+
+/** The most characters its data address has: four of base64 to three bytes, and room for what stands before them. */
+export const PHOTO_ADDRESS_MAX = Math.ceil(PHOTO_BYTES_MAX / 3) * 4 + 30
 
 /**
  * How a file of each kind begins, in base64: FF D8 FF (JPEG: ITU-T T.81, B.1.1.3) and 89 50 4E 47 0D 0A 1A 0A
@@ -18,7 +20,7 @@ const DATA_ADDRESS = /^data:(image\/(?:jpeg|png));base64,([A-Za-z0-9+/]+={0,2})$
 
 /** What is wrong with a photograph's data address, if anything is. */
 function photoFault(address: string): string | undefined {
-  if (address.length > BASE64_MAX + 30)
+  if (address.length > PHOTO_ADDRESS_MAX)
     return `must be at most ${PHOTO_BYTES_MAX / 1e6} MB; read about ${((address.length * 0.75) / 1e6).toFixed(1)} MB`
   const [, type, base64 = ''] = DATA_ADDRESS.exec(address) ?? []
   if (type === undefined || base64.length % 4 !== 0)

@@ -10,6 +10,8 @@ const upright: Photo = {
   ],
 }
 
+const size = { width: 600, height: 1200 }
+
 /** Where a pixel of the photograph comes to lie, mm. */
 const laid = (photo: Photo, [x, y]: [number, number]) => {
   const [a, b, c, d, e, f] = photoPlace(photo).matrix!
@@ -25,10 +27,19 @@ describe('a photograph behind the drawing', () => {
 
   it('moves by what it is nudged, along and across', () => {
     const { scale } = photoPlace(upright)
-    const nudged = { ...upright, foot: nudgedFoot(upright, scale!, [3, -2]) }
+    const nudged = { ...upright, foot: nudgedFoot(upright, scale!, [3, -2], size) }
     const [before, after] = [laid(upright, [400, 700]), laid(nudged, [400, 700])]
     expect(after[0]! - before[0]!).toBeCloseTo(3, 9)
     expect(after[1]! - before[1]!).toBeCloseTo(-2, 9)
+  })
+
+  it('keeps its foot on the photograph, whatever edge it is nudged to', () => {
+    const { scale } = photoPlace(upright)
+    const nudged = (by: [number, number]) => nudgedFoot(upright, scale!, by, size)
+    // The part points up the photograph, 2 px to the mm: 1000 mm is far beyond any edge.
+    expect(nudged([1000, 0])[1]).toBe(1200)
+    expect(nudged([-1000, 0])[1]).toBe(0)
+    expect([nudged([0, 1000])[0], nudged([0, -1000])[0]].sort((a, b) => a - b)).toEqual([0, 600])
   })
 
   it('is not laid before a length is known, nor where none runs along the part', () => {

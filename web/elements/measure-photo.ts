@@ -136,8 +136,9 @@ export class MeasurePhoto extends LitElement {
     this.tell({ ...this.entered, lines: this.entered.lines.filter((_, k) => k !== i) })
 
   private nudge(place: PhotoPlace, by: Point) {
-    if (place.scale && this.photo)
-      this.tell({ ...this.entered, foot: nudgedFoot(this.photo, place.scale, by) }, 'nudge')
+    const { photo, size } = this
+    if (place.scale && photo && size)
+      this.tell({ ...this.entered, foot: nudgedFoot(photo, place.scale, by, size) }, 'nudge')
   }
 
   override render() {

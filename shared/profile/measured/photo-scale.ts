@@ -112,8 +112,12 @@ export function photoScale(lines: readonly PhotoLine[]): PhotoScale {
   }
 }
 
-/** Where the axis meets the foot on the photograph. */
-function footOf({ lines, foot }: Photo): Pixel {
+/**
+ * Where the axis meets the foot on the photograph, px: as it was tapped, else where the first length along it begins.
+ *
+ * @example photoFoot({ lines: [{ from: [100, 50], to: [1100, 50], length: 500 }] }) // [100, 50]
+ */
+export function photoFoot({ lines, foot }: Photo): Pixel {
   const first = lines.find(({ length, way }) => length !== undefined && way !== 'across')
   return foot ?? first?.from ?? [0, 0]
 }
@@ -128,7 +132,7 @@ function footOf({ lines, foot }: Photo): Pixel {
  */
 export function photoPlacement(photo: Photo): [number, number, number, number, number, number] {
   const { along, across, angle } = photoScale(photo.lines)
-  const [fx, fy] = footOf(photo)
+  const [fx, fy] = photoFoot(photo)
   const [cos, sin] = [Math.cos(angle / DEGREES), Math.sin(angle / DEGREES)]
   const [a, c, b, d] = [cos / along, sin / along, -sin / across, cos / across].map((n) => n + 0) as Four
   return [a, b, c, d, 0 - (a * fx + c * fy), 0 - (b * fx + d * fy)]
