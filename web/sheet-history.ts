@@ -1,3 +1,4 @@
+import { keptSteps } from './kept-steps.ts'
 import type { EnteredSheet } from './sheet-file.ts'
 
 interface Before {
@@ -14,25 +15,15 @@ export interface SheetHistory {
 
 export const noHistory: SheetHistory = { past: [], future: [] }
 
-/** So many changes are remembered, and so many characters of them: a device has not much room. */
-const MOST_STEPS = 200
+/** Characters of its history that a draft may take up: browsers give some 5 million for all they keep, from memory. */
 const MOST_CHARACTERS = 600_000
-
-function bounded(past: Before[]): Before[] {
-  let characters = 0
-  let first = past.length
-  while (first > 0 && past.length - first < MOST_STEPS) {
-    characters += JSON.stringify(past[first - 1]).length
-    if (characters > MOST_CHARACTERS) break
-    first--
-  }
-  return past.slice(first)
-}
 
 /** The history after a change of the sheet `before`; further strokes in one field are one change. */
 export function remembered(history: SheetHistory, before: EnteredSheet, stroke: string): SheetHistory {
   const goesOn = stroke !== '' && history.future.length === 0 && history.past.at(-1)?.stroke === stroke
-  return goesOn ? history : { past: bounded([...history.past, { stroke, sheet: before }]), future: [] }
+  return goesOn
+    ? history
+    : { past: keptSteps([...history.past, { stroke, sheet: before }], MOST_CHARACTERS), future: [] }
 }
 
 /** The sheet as it was before its last change, and the history from there; nothing where there was none. */

@@ -1,6 +1,7 @@
 import type { Units } from '../shared/units/length.ts'
 import { inUnits } from './job-entries.ts'
 import type { EnteredJoint, EnteredStation, JobFile } from './job-file.ts'
+import { keptSteps } from './kept-steps.ts'
 
 /** What of a file can be undone: its stations and its joints. */
 export interface Undoable {
@@ -35,8 +36,7 @@ export interface WithHistory {
   history?: History
 }
 
-/** So many steps are remembered, and so many characters of them: a device has not much room. */
-const MOST_STEPS = 200
+/** Characters of its history that a draft may take up: browsers give some 5 million for all they keep, from memory. */
 const MOST_CHARACTERS = 400_000
 
 const same = (a: unknown, b: unknown): boolean => a === b || JSON.stringify(a) === JSON.stringify(b)
@@ -72,17 +72,6 @@ function withChanges<File extends Undoable>(
   return { ...rest, profile, ...(kept.length > 0 && { joints: kept }) } as unknown as File
 }
 
-function bounded(past: Step[]): Step[] {
-  let characters = 0
-  let first = past.length
-  while (first > 0 && past.length - first < MOST_STEPS) {
-    characters += JSON.stringify(past[first - 1]).length
-    if (characters > MOST_CHARACTERS) break
-    first--
-  }
-  return past.slice(first)
-}
-
 /**
  * The draft with another file, and the way back to the present one. A change that carries on the one before it
  * (`merge`: another letter in the same field, an arrow key held down) is taken back together with it.
@@ -104,7 +93,11 @@ export function editedDraft<Draft extends WithHistory>(
   const nothing = isNothing(step.stations) && isNothing(step.joints)
   if (nothing && !last) return { ...draft, file }
   const kept = last ? past.slice(0, -1) : past
-  return { ...draft, file, history: { past: nothing ? kept : bounded([...kept, step]), future: [] } }
+  return {
+    ...draft,
+    file,
+    history: { past: nothing ? kept : keptSteps([...kept, step], MOST_CHARACTERS), future: [] },
+  }
 }
 
 /** The draft with its last change taken back; nothing where there is none. */
