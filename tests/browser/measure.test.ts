@@ -333,6 +333,7 @@ describe('an old piece', () => {
 
   it('has two diameters at 90°, of which the larger, the mean or today’s counts', async () => {
     const { page } = await open('/profiles/new/measure')
+    await page.getByText(/x for a second diameter, k to check here/).waitFor()
     await page.keyboard.type('0')
     await page.keyboard.press('Enter')
     await page.keyboard.type('1 1/2x1 7/16')
