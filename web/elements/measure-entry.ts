@@ -302,7 +302,7 @@ export class MeasureEntry extends LitElement {
         <button type="button" @click=${this.openSecond}>2nd at 90°</button>
         <button type="button" class="main" @click=${this.moveOn}>Enter</button>
       </div>
-      ${this.keys ? nothing : html`<p class="hint">Behind a diameter: the letter of a shape, x for a second diameter, k to check here. At a position: = for the one before again, as at a step. Shift+Enter goes back.</p>`}
+      ${this.keys ? nothing : html`<p class="hint">Behind a diameter: the letter of a shape, twice for its rise or depth, x for a second diameter, k to check here. At a position: = for the one before again, as at a step. Shift+Enter goes back.</p>`}
       ${this.more(fresh)}
     </div>`
   }
