@@ -42,6 +42,38 @@ async function layPhoto(id: string, image: string) {
   if (!answer.ok) throw new Error(await answer.text())
 }
 
+/** Keys of the photographs that wait on the device of the page; one more is kept there first, if asked. */
+const waitingPhotos = (page: Page, { keep = '' } = {}) =>
+  page.evaluate(
+    ({ keep, photo }) =>
+      new Promise<IDBValidKey[]>((resolve, reject) => {
+        const opened = indexedDB.open('setwright', 1)
+        opened.onupgradeneeded = () => opened.result.createObjectStore('photographs')
+        opened.onerror = () => reject(opened.error)
+        opened.onsuccess = () => {
+          const store = opened.result.transaction('photographs', 'readwrite').objectStore('photographs')
+          if (keep) store.put(photo, keep)
+          const keys = store.getAllKeys()
+          keys.onsuccess = () => {
+            opened.result.close()
+            resolve(keys.result)
+          }
+        }
+      }),
+    { keep, photo },
+  )
+
+/** The shop's settings stored again as they are: every page hears of it. */
+async function changeShop() {
+  const answer = await fetch(`${address()}/api/shop`)
+  const stored = await fetch(`${address()}/api/shop`, {
+    method: 'PUT',
+    headers: { 'content-type': 'application/json', 'if-match': answer.headers.get('etag')! },
+    body: await answer.text(),
+  })
+  if (!stored.ok) throw new Error(await stored.text())
+}
+
 const add = async (file: object) => {
   const key = crypto.randomUUID()
   await ask('/api/profiles', { key, ...file })
@@ -263,6 +295,38 @@ describe('the list of profiles', () => {
     await page.getByRole('button', { name: 'Yes, delete it' }).click()
     await page.getByText('Doomed leg is deleted.').waitFor()
     expect(await named('Doomed leg')).toEqual([])
+  })
+
+  it('forgets the photograph that waits for a profile when that is deleted', async () => {
+    const id = await add(leg({ name: 'Pictured leg' }))
+    const { page } = await open('/profiles')
+    expect(await waitingPhotos(page, { keep: id })).toEqual([id])
+    await page.getByRole('button', { name: 'Delete Pictured leg' }).click()
+    await page.getByRole('button', { name: 'Yes, delete it' }).click()
+    await page.getByText('Pictured leg is deleted.').waitFor()
+    expect(await waitingPhotos(page)).toEqual([])
+  })
+})
+
+describe('a profile fetched again before it was there', () => {
+  it('is shown with the later answer', async () => {
+    const id = await add(leg({ name: 'Late leg' }))
+    const { page } = await open('/profiles')
+    const asked: Array<() => void> = []
+    await page.route(`**/api/profiles/${id}/versions`, async (route) => {
+      await new Promise<void>((resolve) => asked.push(resolve))
+      await route.continue()
+    })
+    await page.getByRole('link', { name: 'Late leg' }).click()
+    await expect.poll(() => asked.length).toBe(1)
+    await changeShop()
+    await expect.poll(() => asked.length).toBe(2)
+    // The first answer comes when it is overtaken already, the second one after it.
+    asked[0]!()
+    await page.waitForResponse(`**/api/profiles/${id}/versions`)
+    asked[1]!()
+    await name(page).waitFor()
+    expect(await name(page).inputValue()).toBe('Late leg')
   })
 })
 

@@ -9,6 +9,7 @@ import { textField } from '../elements/field.ts'
 import '../elements/profile-card.ts'
 import { drawnProfile, type LibraryFile, libraryFileOf } from '../library-file.ts'
 import { Load } from '../load.ts'
+import { dropPhoto } from '../photo-store.ts'
 import { go, profilePath } from '../router.ts'
 import { lengthStyle, SessionController } from '../session.ts'
 import { noteChange, shopAndWoods, watchChanges } from '../store.ts'
@@ -111,6 +112,8 @@ export class ProfilesPage extends LitElement {
       await deleteProfile(id, revision)
       profileDrafts.drop(id)
       sheetDrafts.drop(id)
+      // Another tab may still hold readings of it, to be stored as something of their own.
+      if (!sheetDrafts.has(id)) await dropPhoto(id).catch(() => undefined)
       noteChange({ kind: 'profile', id })
       return `${name} is deleted.`
     })
