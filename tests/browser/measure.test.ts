@@ -355,6 +355,24 @@ describe('an old piece', () => {
   })
 })
 
+describe('a bead or a cove', () => {
+  it('is half round unless its rise or depth is measured, by its letter typed twice', async () => {
+    const { page, complaints } = await open('/profiles/new/measure', { width: 390 })
+    await type(page, [['0', '1 1/2']])
+    await page.keyboard.type('2')
+    await page.keyboard.press('Enter')
+    await page.keyboard.type('1 1/2cc')
+    await page.keyboard.type('1/8')
+    await page.keyboard.press('Enter')
+    await type(page, [['3', '1 1/2']])
+    expect(await rows(page).nth(1).textContent()).toMatch(/cove\s+1\/8 in\s+deep/)
+    await save(page)
+    expect((await stored(page)).profile.stations[1]).toMatchObject({ then: 'cove', depth: '1/8' })
+    await expectNoSidewaysScroll(page, 'a measured cove, 390 px')
+    expect(complaints).toEqual([])
+  })
+})
+
 describe('several originals', () => {
   it.each([390, 1280])('give a mean and a range, which becomes the tolerance, at %i px', async (width) => {
     const { page, complaints } = await open('/profiles/new/measure', { width })

@@ -4,7 +4,7 @@ import type { GatheredStation } from '../../shared/profile/measured/gathered.ts'
 import { readLength } from '../../shared/units/length.ts'
 import type { Entered } from '../job-file.ts'
 import { length } from '../session.ts'
-import { type EnteredSheet, readingAt } from '../sheet-file.ts'
+import { type EnteredPlace, type EnteredSheet, readingAt } from '../sheet-file.ts'
 import { pageWear } from '../styles/all.ts'
 
 /** Beyond so many places rows out of sight are not laid out. */
@@ -101,7 +101,7 @@ export class MeasurePlaces extends LitElement {
       <span class="position"><span class="hidden-label">position </span>${this.written(at)}</span>
       <span>${diameters.length > 0 || side === undefined ? html`Ø ${this.written(diameters[0])}${diameters[1] ? html` × ${this.written(diameters[1])}` : nothing}` : nothing}
         ${side === undefined ? nothing : html`□ ${this.written(side)}`}</span>
-      <span>${this.shapeOf(i)}</span><span>${place.check ? html`✓<span class="hidden-label"> check</span>` : nothing}</span>
+      <span>${this.shapeOf(i)}${this.sagittaOf(place)}</span><span>${place.check ? html`✓<span class="hidden-label"> check</span>` : nothing}</span>
       ${this.spread(i)}
     </button>`
   }
@@ -110,6 +110,12 @@ export class MeasurePlaces extends LitElement {
   private shapeOf(i: number): string {
     const { then = 'straight' } = this.sheet.stations[i]!
     return i === this.sheet.stations.length - 1 && then === 'straight' ? 'top' : then
+  }
+
+  /** How proud a bead or deep a cove is, where that was measured. */
+  private sagittaOf({ then, sagitta }: EnteredPlace) {
+    if (sagitta === undefined || (then !== 'bead' && then !== 'cove')) return nothing
+    return html` ${this.written(sagitta)} ${then === 'bead' ? 'high' : 'deep'}`
   }
 
   /** What several originals say of the place together. */
