@@ -1,12 +1,10 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
-import { chosenDiameter, outOfRound } from '../../shared/profile/measured/diameter.ts'
 import type { ShapeName } from '../../shared/profile/profile.ts'
-import { nm, readLength } from '../../shared/units/length.ts'
+import { readLength } from '../../shared/units/length.ts'
 import { lengthEntryText } from '../entry.ts'
 import type { Entered } from '../job-file.ts'
-import { length } from '../session.ts'
 import {
   type EnteredPlace,
   type EnteredSheet,
@@ -23,10 +21,16 @@ import { belongsOnTop, onwardPlace, placeBehind } from '../sheet-way.ts'
 import { pageWear } from '../styles/all.ts'
 import './big-keypad.ts'
 import { tickField } from './field.ts'
+import {
+  type FigureName,
+  figurePath,
+  figureText,
+  type PlaceInHand,
+  roundText,
+  sizeOf,
+  whereText,
+} from './measure-figures.ts'
 import { measureLook } from './measure-look.ts'
-
-/** The figures of one place. */
-type FigureName = 'at' | 'first' | 'second' | 'size'
 
 /** A change of the sheet: strokes under one name are taken back together. */
 export interface SheetEdit {
@@ -43,13 +47,6 @@ export const tellSheet = (from: HTMLElement, detail: SheetEdit): void => {
 
 /** The cursor stays in its figure while keys are pressed beside it: nothing jumps under the thumb. */
 const keepFocus = (event: Event) => event.preventDefault()
-
-/** What sizes a span beyond the diameters at its ends. */
-const sizeOf: Partial<Record<ShapeName, { field: 'sagitta' | 'side'; label: string; hint?: string }>> = {
-  bead: { field: 'sagitta', label: 'Rise', hint: 'half round' },
-  cove: { field: 'sagitta', label: 'Depth', hint: 'half round' },
-  square: { field: 'side', label: 'Side' },
-}
 
 /**
  * The place in hand: position, diameter, the shape above it. Enter moves on. Sends `sheet-edit` with each stroke,
@@ -134,16 +131,13 @@ export class MeasureEntry extends LitElement {
     this.renderRoot.querySelector<HTMLElement>(`#${this.active}`)?.focus({ preventScroll: true })
   }
 
+  private get inHand(): PlaceInHand {
+    const { sheet, original, place, entered, reading } = this
+    return { sheet, original, place, entered, reading }
+  }
+
   private textOf(figure: FigureName): string {
-    const { at, diameters } = this.reading
-    const size = sizeOf[this.entered.then ?? 'straight']
-    const value = {
-      at,
-      first: diameters[0],
-      second: diameters[1],
-      size: size && this.entered[size.field],
-    }[figure]
-    return lengthEntryText(value)
+    return figureText(this.inHand, figure)
   }
 
   private writeFigure(figure: FigureName, text: string) {
@@ -156,7 +150,7 @@ export class MeasureEntry extends LitElement {
         'at',
       )
     } else if (figure === 'size') {
-      const size = sizeOf[this.entered.then ?? 'straight']
+      const size = sizeOf(this.entered)
       if (size) this.tell(withPlace(ground, index, { [size.field]: text }), 'size')
     } else this.writeDiameter(figure, text)
   }
@@ -178,7 +172,8 @@ export class MeasureEntry extends LitElement {
     if (typed.check) sheet = withPlace(sheet, this.index, { check: check ? undefined : true })
     this.tell(sheet, figure)
     if (typed.second) this.openSecond()
-    else if (typed.shape === 'square' || (typed.shape === then && sizeOf[then])) void this.takeFocus('size')
+    else if (typed.shape === 'square' || (typed.shape === then && sizeOf(this.entered)))
+      void this.takeFocus('size')
   }
 
   private readonly openSecond = () => {
@@ -189,7 +184,7 @@ export class MeasureEntry extends LitElement {
   private shapeSpan(shape: ShapeName) {
     const again = this.entered.then === shape
     this.tell(withPlace(this.ground, this.index, { then: shape }), 'shape')
-    void this.takeFocus(shape === 'square' || (again && sizeOf[shape]) ? 'size' : this.active)
+    void this.takeFocus(shape === 'square' || (again && sizeOf(this.entered)) ? 'size' : this.active)
   }
 
   private go(place: number, figure?: FigureName) {
@@ -308,28 +303,21 @@ export class MeasureEntry extends LitElement {
   }
 
   private figures() {
+    const { positions, expected } = this
     const { then = 'straight' } = this.entered
-    const size = sizeOf[then]
+    const size = sizeOf(this.entered)
     const { diameters } = this.reading
     const second = this.secondOpen || diameters.length > 1
     return html`<div class="figures ${size || second ? 'three' : ''}">
-      ${this.figure('at', 'Position', { hint: this.whereText() })}
-      ${this.figure('first', second ? 'Diameter' : then === 'square' ? 'Diameter below' : 'Diameter', { hint: second ? this.roundText() : '' })}
+      ${this.figure('at', 'Position', { hint: whereText(this.inHand, { positions, expected, typing: this.typing === 'at' }) })}
+      ${this.figure('first', second ? 'Diameter' : then === 'square' ? 'Diameter below' : 'Diameter', { hint: second ? roundText(this.inHand) : '' })}
       ${second ? this.figure('second', 'At 90°') : nothing}
       ${size ? this.figure('size', size.label, { placeholder: size.hint ?? '' }) : nothing}
     </div>`
   }
 
-  private pathOf(figure: FigureName): string {
-    const reading = `originals[${this.original}].readings[${this.index}]`
-    if (figure === 'at') return `${reading}.at`
-    if (figure === 'size') return `stations[${this.index}].${sizeOf[this.entered.then ?? 'straight']?.field}`
-    // Empty diameters are not sent: a second one alone is read as the first.
-    return `${reading}.diameters[${figure === 'second' && this.reading.diameters[0] !== '' ? 1 : 0}]`
-  }
-
   private figure(figure: FigureName, label: string, { hint = '', placeholder = '' } = {}): TemplateResult {
-    const error = this.typing === figure ? undefined : this.errors.get(this.pathOf(figure))
+    const error = this.typing === figure ? undefined : this.errors.get(figurePath(this.inHand, figure))
     const told = [error && `${figure}-error`, hint && `${figure}-hint`].filter(Boolean).join(' ')
     return html`<div class="field">
       <label for=${figure}>${label}, ${this.sheet.units}</label>
@@ -348,34 +336,6 @@ export class MeasureEntry extends LitElement {
       ${error ? html`<p class="error" id="${figure}-error">${error}</p>` : nothing}
       ${hint ? html`<p class="hint" id="${figure}-hint">${hint}</p>` : nothing}
     </div>`
-  }
-
-  /** What positions are counted from, and where this one lies; told when it does not lie above the one below. */
-  private whereText(): string {
-    const { sheet, place, positions } = this
-    const datum = sheet.originals[this.original]?.datum
-    const here = place < 0 ? undefined : positions[place]
-    const below = positions
-      .slice(0, Math.max(0, place))
-      .filter((mm) => mm !== undefined)
-      .at(-1)
-    if (here !== undefined && this.typing !== 'at' && below !== undefined && nm(here) < nm(below))
-      return `▲ ${length(here, sheet.units)} from the foot lies below the station before it, ${length(below, sheet.units)}.`
-    if (here !== undefined && (datum || sheet.way === 'span' || sheet.originals[this.original]?.wear))
-      return `${length(here, sheet.units)} from the foot`
-    const several = sheet.originals.length > 1
-    if (several && this.reading.at === undefined && this.expected !== undefined)
-      return `${length(this.expected, sheet.units)} from the foot on the others`
-    if (sheet.way === 'span') return 'from the station before'
-    return datum ? `from the ${datum.name || 'datum'} towards the ${datum.towards}` : ''
-  }
-
-  private roundText(): string {
-    const read = this.reading.diameters.flatMap((text) => readLength(text, this.sheet.units) ?? [])
-    const [chosen, by] = [chosenDiameter(read, this.sheet.choice), outOfRound(read)]
-    return chosen === undefined || by === undefined
-      ? ''
-      : `out of round by ${length(by, this.sheet.units)}; ${length(chosen, this.sheet.units)} counts`
   }
 
   private more(fresh: boolean) {
