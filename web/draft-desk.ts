@@ -226,6 +226,8 @@ export class DraftDesk<File extends Lengths, Kept extends Stored> implements Rea
     const same = this.draft === sent
     const fresh = this.id === ''
     shelf.drop(this.id)
+    // From now on it is kept under its own id, however long the page takes to follow.
+    this.id = id
     const { file, key, history } = this.draft!
     this.draft = { file, key, revision, ...(history && { history }) }
     if (!same) this.unkept = !shelf.keep(id, this.draft)

@@ -132,3 +132,19 @@ describe('a desk turned to another file while one is being saved', () => {
     expect(shelf.has('a')).toBe(false)
   })
 })
+
+describe('a desk whose new file has just been stored', () => {
+  it('keeps what is written before the page has turned to it', async () => {
+    const { desk, shelf, write } = deskOnLeg()
+    desk.turnTo('')
+    desk.begin(undefined, () => leg('New leg'))
+    write('New leg, measured')
+    await desk.save([])
+    write('New leg, measured further')
+    expect(shelf.of('a')?.file.name).toBe('New leg, measured further')
+    expect(shelf.has('')).toBe(false)
+    desk.turnTo('a')
+    desk.begin({ file: leg('New leg, measured'), revision: 1 }, () => leg('something new'))
+    expect(desk.draft).toMatchObject({ file: { name: 'New leg, measured further' }, revision: 1 })
+  })
+})
