@@ -99,6 +99,11 @@ export class ProfileDrawing extends LitElement {
         min-height: var(--touch);
         margin-top: var(--space-2);
       }
+      /* A fraction broken at its hyphen is misread. */
+      .readout span {
+        display: inline-block;
+        max-width: 100%;
+      }
       .readout {
         flex: 1 1 14rem;
         font-weight: 600;
@@ -180,6 +185,13 @@ export class ProfileDrawing extends LitElement {
       this.drawn = { of, geometry, handles: handlesOf(profile) }
     }
     return this.drawn!
+  }
+
+  /** The figures of the chosen station, none of them broken over two lines. */
+  private readout() {
+    if (!this.profile.stations[this.chosen[1]]) return ''
+    const words = stationWords(this.profile, this.chosen[1], this.lengthStyle).split(', ')
+    return words.map((word, i) => html`<span>${word}${i < words.length - 1 ? ',' : ''}</span> `)
   }
 
   override render() {
@@ -294,7 +306,7 @@ export class ProfileDrawing extends LitElement {
       this.view = viewWithin({ ...input(), view: { zoom, from: this.view.from + share * shown } })
     }
     return html`<div class="bar no-print">
-      <p class="readout">${this.profile.stations[this.chosen[1]] ? stationWords(this.profile, this.chosen[1], this.lengthStyle) : ''}</p>
+      <p class="readout">${this.readout()}</p>
       <div class="buttons" role="group" aria-label="View of the drawing">
         ${
           zoom > 1
