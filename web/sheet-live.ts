@@ -127,6 +127,13 @@ export function liveSheet(entered: EnteredSheet): LiveSheet {
   return live
 }
 
+/** The stretch of the profile above a place of the sheet, mm from the foot; nothing where it is not drawn. */
+export function spanAbove({ stations, from }: ProfileOfSheet, place: number): [number, number] | undefined {
+  const at = (index: number) => stations[from.indexOf(index)]?.at
+  const [low, high] = [at(place), at(place + 1)]
+  return low === undefined || high === undefined || nm(high) <= nm(low) ? undefined : [low, high]
+}
+
 /** Whether two lists of stations draw the same part; tolerances and names aside. */
 export function sameStations(
   a: readonly EnteredStation[],

@@ -29,6 +29,12 @@ export function unreadPlace(sheet: EnteredSheet, original: number): number {
   return found ?? (runsDown(sheet, original) ? -1 : sheet.stations.length)
 }
 
+/** The first place of an original that lacks a diameter, from the foot; else beyond the end. */
+export function openPlace(sheet: EnteredSheet, original: number): number {
+  const open = sheet.originals[original]?.readings.findIndex(({ diameters }) => diameters.length === 0) ?? -1
+  return open < 0 ? sheet.stations.length : open
+}
+
 /**
  * Whether a place entered at the foot end, where the tape runs down, belongs on top: it is read before every other
  * place of the original, as a tenon above the shoulder that positions are counted from, and nothing else is known of it.

@@ -8,7 +8,7 @@ import {
   withPlace,
   withReading,
 } from '../../web/sheet-file.ts'
-import { belongsOnTop, onwardPlace, placeBehind, unreadPlace } from '../../web/sheet-way.ts'
+import { belongsOnTop, onwardPlace, openPlace, placeBehind, unreadPlace } from '../../web/sheet-way.ts'
 
 const three = withDiameter(withPlace(newSheet('in'), 2, {}), 0, 0, 0, '1')
 const down = withOriginalChange(three, 0, { datum: { name: 'seat', towards: 'foot' } })
@@ -22,6 +22,16 @@ describe('the way along a piece', () => {
   it('goes down where the tape does, to a station below the first', () => {
     expect([2, 1, 0, -1].map((place) => onwardPlace(down, 0, place))).toEqual([1, 0, -1, -1])
     expect([-1, 0, 2].map((place) => placeBehind(down, 0, place))).toEqual([0, 1, 2])
+  })
+
+  it('finds the first place without a diameter, though its position is laid out already', () => {
+    const laid = [0, 1, 2].reduce(
+      (sheet, i) => withReading(sheet, 0, i, { at: String(i) }),
+      withDiameter(newSheet('in'), 0, 0, 0, '1'),
+    )
+    expect(openPlace(laid, 0)).toBe(1)
+    const read = [1, 2].reduce((sheet, i) => withDiameter(sheet, 0, i, 0, '1'), laid)
+    expect(openPlace(read, 0)).toBe(3)
   })
 
   it('goes on at the first station that was not read', () => {

@@ -9,6 +9,7 @@ import { lengthEntryText, tellEntry } from '../entry.ts'
 import type { LibraryFile } from '../library-file.ts'
 import { length } from '../session.ts'
 import { type EnteredSheet, readingAt, sheetInUnits } from '../sheet-file.ts'
+import type { SheetHand } from '../sheet-hand.ts'
 import { type LinesAsked, withLines } from '../sheet-lines.ts'
 import { pageWear } from '../styles/all.ts'
 import { type Choice, choiceField, textField, tickField } from './field.ts'
@@ -20,9 +21,12 @@ const choiceTexts: Record<(typeof diameterChoices)[number], string> = {
   today: 'the first, as it stands today',
 }
 
+/** How the profile is made of the sheet. */
+export type ProfileWay = Partial<Pick<SheetHand, 'asTolerance' | 'byHand'>>
+
 /**
  * What is copied, how it is read, regular lines, what becomes of the range. Sends `entry` for the profile's name and
- * wood, `sheet-edit` for the sheet, `as-tolerance` and `by-hand` with what is ticked.
+ * wood, `sheet-edit` for the sheet, `profile-way` with how its profile is made.
  */
 @customElement('measure-ways')
 export class MeasureWays extends LitElement {
@@ -42,8 +46,8 @@ export class MeasureWays extends LitElement {
     tellSheet(this, { sheet: { ...this.sheet, ...change }, stroke: field })
   }
 
-  private tick(name: string, on: boolean) {
-    this.dispatchEvent(new CustomEvent(name, { detail: on }))
+  private make(detail: ProfileWay) {
+    this.dispatchEvent(new CustomEvent<ProfileWay>('profile-way', { detail }))
   }
 
   override render() {
@@ -54,7 +58,7 @@ export class MeasureWays extends LitElement {
       ${
         this.byHand
           ? html`<p class="caution">The profile is drawn by hand: it stays as drawn, whatever is measured. Drawn anew, it follows the sheet again; the version before is kept.</p>
-            <div class="buttons"><button type="button" @click=${() => this.tick('by-hand', false)}>Draw it anew from the sheet</button></div>`
+            <div class="buttons"><button type="button" @click=${() => this.make({ byHand: false })}>Draw it anew from the sheet</button></div>`
           : nothing
       }
     </div>`
@@ -168,7 +172,7 @@ export class MeasureWays extends LitElement {
               path: 'as-tolerance',
               label: 'Take the range at each station as its tolerance',
               on: this.asTolerance,
-              enter: (on) => this.tick('as-tolerance', on),
+              enter: (asTolerance) => this.make({ asTolerance }),
             })
       }
     `

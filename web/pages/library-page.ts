@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { isMeasuring, type LibraryProfile, type ProfileVersion } from '../../shared/library.ts'
-import { changeProfile, profilePrintPath, profiles, profileVersions, Refusal, storedProfile } from '../api.ts'
+import { changeProfile, profilePrintPath, profiles, profileVersions, storedProfile } from '../api.ts'
 import { DraftDesk } from '../draft-desk.ts'
 import { type OtherDraft, profileDrafts, sheetDrafts } from '../drafts.ts'
 import '../elements/draft-notices.ts'
@@ -21,6 +21,7 @@ import { profileSaver } from '../save-profile.ts'
 import { lengthStyle, SessionController } from '../session.ts'
 import { noteChange, type ShopAndWoods, shopAndWoods, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
+import { unlessGone } from '../unless-gone.ts'
 import { makeJob } from './make-job.ts'
 
 /** What the page works on: the stored profile with its versions, the others of the library. */
@@ -96,8 +97,8 @@ export class LibraryPage extends LitElement {
     const ground = await this.ground.from(async () => {
       const [shop, stored, versions, all] = await Promise.all([
         shopAndWoods(),
-        profileId ? this.there(storedProfile) : undefined,
-        profileId ? this.there(profileVersions) : undefined,
+        unlessGone(profileId, storedProfile, profileDrafts),
+        unlessGone(profileId, profileVersions, profileDrafts),
         profiles(),
       ])
       const others = all.filter(({ id }) => id !== profileId)
@@ -114,17 +115,6 @@ export class LibraryPage extends LitElement {
   private reload() {
     this.waiting = true
     return this.refresh()
-  }
-
-  /** What is stored of it; nothing where it is gone and edits of it are kept here. */
-  private async there<T>(ask: (id: string) => Promise<T>): Promise<T | undefined> {
-    try {
-      return await ask(this.profileId)
-    } catch (failure) {
-      if (failure instanceof Refusal && failure.status === 404 && profileDrafts.has(this.profileId))
-        return undefined
-      throw failure
-    }
   }
 
   private read() {

@@ -1,10 +1,11 @@
 import { html, LitElement, nothing } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
-import { isMeasuring, type LibraryProfile } from '../../shared/library.ts'
-import { Refusal, storedProfile } from '../api.ts'
+import type { LibraryProfile } from '../../shared/library.ts'
+import { storedProfile } from '../api.ts'
 import { DraftDesk } from '../draft-desk.ts'
 import { type OtherDraft, sheetDrafts } from '../drafts.ts'
 import '../elements/draft-notices.ts'
+import '../elements/measure-drawn.ts'
 import '../elements/measure-entry.ts'
 import type { MeasureEntry, SheetEdit } from '../elements/measure-entry.ts'
 import { measureBench } from '../elements/measure-look.ts'
@@ -12,39 +13,38 @@ import '../elements/measure-originals.ts'
 import '../elements/measure-photo.ts'
 import '../elements/measure-places.ts'
 import '../elements/measure-ways.ts'
+import type { ProfileWay } from '../elements/measure-ways.ts'
+import { refusedEntries } from '../elements/refused-entries.ts'
 import '../elements/save-bar.ts'
 import '../elements/turned-part.ts'
-import { inUnitsFirst, jobField } from '../field-words.ts'
-import { inUnits } from '../job-entries.ts'
-import type { EnteredStation } from '../job-file.ts'
 import { type LibraryFile, libraryFileOf } from '../library-file.ts'
 import { Load } from '../load.ts'
 import { PhotoDesk } from '../photo-desk.ts'
 import { go, profilePath } from '../router.ts'
 import { sameFile } from '../save-draft.ts'
 import { profileSaver } from '../save-profile.ts'
-import { length, lengthStyle, SessionController } from '../session.ts'
+import { lengthStyle, SessionController } from '../session.ts'
 import { type EnteredSheet, newSheet, sentSheet, sheetOf } from '../sheet-file.ts'
-import { dropHand, freshHand, handOf, keepHand, type SheetHand } from '../sheet-hand.ts'
+import {
+  dropHand,
+  firstHand,
+  freshHand,
+  handOf,
+  handOnSheet,
+  keepHand,
+  type SheetHand,
+} from '../sheet-hand.ts'
 import { noHistory, redone, remembered, undone } from '../sheet-history.ts'
-import { type LiveSheet, liveSheet, sameStations, stationsOfSheet } from '../sheet-live.ts'
-import { unreadPlace } from '../sheet-way.ts'
+import { asMeasured, placeOfPath, withSheet } from '../sheet-in-file.ts'
+import { type LiveSheet, liveSheet, spanAbove } from '../sheet-live.ts'
+import { openPlace, unreadPlace } from '../sheet-way.ts'
 import { noteChange, type ShopAndWoods, shopAndWoods, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
+import { unlessGone } from '../unless-gone.ts'
 import { makeJob } from './make-job.ts'
 
 interface Ground extends ShopAndWoods {
   stored?: LibraryProfile
-}
-
-/** So many reasons why it is no whole profile yet are told at once. */
-const LACKING_TOLD = 4
-
-/** A draft told by the stations on its sheet, which are more than those that can be drawn. */
-const asMeasured = (other: OtherDraft<LibraryFile>): OtherDraft<LibraryFile> => {
-  const { file } = other.draft
-  const stations = sheetOf(file.sheet, file.units).stations as EnteredStation[]
-  return { ...other, draft: { ...other.draft, file: { ...file, profile: { stations } } } }
 }
 
 /** The measuring sheet: a piece is copied at the bench, station by station, and becomes a profile of the library. */
@@ -74,7 +74,6 @@ export class MeasurePage extends LitElement {
   /** What is done once it is stored. */
   private next?: (id: string) => void | Promise<void>
   private begun = false
-  private turn = 0
   private unwatch?: () => void
 
   constructor() {
@@ -116,29 +115,17 @@ export class MeasurePage extends LitElement {
 
   private async reload() {
     const { profileId } = this
-    const turn = ++this.turn
-    await this.ground.from(async () => {
+    const ground = await this.ground.from(async () => {
       const [shop, stored] = await Promise.all([
         shopAndWoods(),
-        profileId ? this.there(profileId) : undefined,
+        unlessGone(profileId, storedProfile, sheetDrafts),
       ])
       return { ...shop, ...(stored && { stored }) }
     })
-    const ground = this.ground.value
     // An answer that was overtaken by a later one is no start.
-    if (!ground || this.ground.failure || turn !== this.turn) return
+    if (!ground || this.profileId !== profileId) return
     this.begin(ground)
     await this.photo.load(this.photoKey, ground.stored?.id)
-  }
-
-  /** What is stored of it; nothing where it is gone and a sheet of it is kept here. */
-  private async there(id: string): Promise<LibraryProfile | undefined> {
-    try {
-      return await storedProfile(id)
-    } catch (failure) {
-      if (failure instanceof Refusal && failure.status === 404 && sheetDrafts.has(id)) return undefined
-      throw failure
-    }
   }
 
   private begin({ stored, shop }: Ground) {
@@ -153,29 +140,12 @@ export class MeasurePage extends LitElement {
       () => ({ name: '', units, profile: { stations: [] }, sheet: { ...newSheet(units) } }),
     )
     const { key, file: begun } = this.desk.draft!
-    const hand = handOf(key) ?? (this.begun ? this.hand : this.firstHand(begun))
-    const { originals, stations } = this.sheet
-    this.hand = {
-      ...hand,
-      original: Math.min(hand.original, originals.length - 1),
-      place: Math.min(hand.place, stations.length),
-      // What somebody else has measured since is not undone with what was measured here.
-      history: this.begun && !sameFile(before, this.sheet) ? noHistory : hand.history,
-    }
+    const hand = handOf(key) ?? (this.begun ? this.hand : firstHand(begun, this.sheet, this.live!))
+    // What somebody else has measured since is not undone with what was measured here.
+    const changed = this.begun && !sameFile(before, this.sheet)
+    this.hand = handOnSheet(changed ? { ...hand, history: noHistory } : hand, this.sheet)
     if (!this.begun) void this.updateComplete.then(() => this.entry?.takeFocus())
     this.begun = true
-  }
-
-  /** Where a person begins on a sheet that this device has not kept. */
-  private firstHand({ profile: { stations }, units }: LibraryFile): SheetHand {
-    const { live } = this
-    const made = live && live.lacking.length === 0 ? stationsOfSheet(live, this.sheet, false) : []
-    return {
-      ...freshHand,
-      place: unreadPlace(this.sheet, 0),
-      asTolerance: stations.some(({ plus, minus }) => plus !== undefined || minus !== undefined),
-      byHand: stations.length > 0 && !sameStations(stations, made, units),
-    }
   }
 
   private get photoKey(): string {
@@ -192,15 +162,7 @@ export class MeasurePage extends LitElement {
   /** Goes on with another sheet; the profile follows it unless it was drawn on by hand. */
   private put(sheet: EnteredSheet) {
     const draft = this.desk.draft!
-    const file = draft.file.units === sheet.units ? draft.file : inUnits(draft.file, sheet.units)
-    const live = liveSheet(sheet)
-    const { byHand, asTolerance } = this.hand
-    const stations =
-      byHand || live.lacking.length > 0 ? file.profile.stations : stationsOfSheet(live, sheet, asTolerance)
-    this.desk.change({
-      ...draft,
-      file: { ...file, sheet: { ...sheet }, profile: { ...file.profile, stations } },
-    })
+    this.desk.change({ ...draft, file: withSheet(draft.file, sheet, liveSheet(sheet), this.hand) })
     keepHand(draft.key, this.hand)
   }
 
@@ -220,13 +182,7 @@ export class MeasurePage extends LitElement {
 
   private travel(to: ReturnType<typeof undone>) {
     if (!to) return
-    const { original, place } = this.hand
-    this.hand = {
-      ...this.hand,
-      history: to.history,
-      original: Math.min(original, to.sheet.originals.length - 1),
-      place: Math.min(place, to.sheet.stations.length),
-    }
+    this.hand = handOnSheet({ ...this.hand, history: to.history }, to.sheet)
     this.put(to.sheet)
     void this.entry?.updateComplete.then(() => this.entry?.takeFocus())
   }
@@ -252,10 +208,7 @@ export class MeasurePage extends LitElement {
   }
 
   private readonly laidOut = () => {
-    const { original } = this.hand
-    const open =
-      this.sheet.originals[original]?.readings.findIndex(({ diameters }) => diameters.length === 0) ?? -1
-    this.reach({ place: open < 0 ? this.sheet.stations.length : open })
+    this.reach({ place: openPlace(this.sheet, this.hand.original) })
     void this.updateComplete.then(() => this.entry?.takeFocus())
   }
 
@@ -285,18 +238,16 @@ export class MeasurePage extends LitElement {
 
   /** Goes to the station of a figure that cannot be read. */
   private showFault(path: string) {
-    const [, original, place] = /originals\[(\d+)\]\.readings\[(\d+)\]/.exec(path) ?? []
-    const station = /^stations\[(\d+)\]/.exec(path)?.[1]
     this.next = undefined
     this.message = `${this.live!.errors.get(path)}`
-    if (place !== undefined || station !== undefined)
-      this.reach({ original: Number(original ?? this.hand.original), place: Number(place ?? station) })
+    this.reach(placeOfPath(path))
     void this.updateComplete.then(() => this.entry?.takeFocus())
   }
 
   private async afterStored(id: string, fresh: boolean) {
     const { key } = this.desk.draft!
-    const photoKey = fresh ? key : id
+    // Saved as something new, the photograph goes with it from where it waits.
+    const photoKey = fresh ? this.photoKey : id
     noteChange({ kind: 'profile', id })
     await this.photo.send(photoKey, id)
     if (this.desk.saved) dropHand(key)
@@ -316,13 +267,8 @@ export class MeasurePage extends LitElement {
     }
   }
 
-  private readonly tolerate = ({ detail }: CustomEvent<boolean>) => {
-    this.reach({ asTolerance: detail })
-    this.put(this.sheet)
-  }
-
-  private readonly takeByHand = ({ detail }: CustomEvent<boolean>) => {
-    this.reach({ byHand: detail })
+  private readonly makeAnew = ({ detail }: CustomEvent<ProfileWay>) => {
+    this.reach(detail)
     this.put(this.sheet)
   }
 
@@ -362,6 +308,7 @@ export class MeasurePage extends LitElement {
   private readonly abandon = () => {
     dropHand(this.desk.draft!.key)
     this.desk.abandon()
+    if (!sheetDrafts.has(this.profileId)) void this.photo.drop(this.photoKey)
     go('/profiles')
   }
 
@@ -386,13 +333,14 @@ export class MeasurePage extends LitElement {
           </div>
         </div>
         <p role="status" class=${told ? 'notice' : 'hidden-label'}>${told}</p>
-        ${desk.refused.length > 0 ? this.refused(file) : nothing}
+        ${refusedEntries(desk.refused, file.units)}
         <draft-notices what="profile" .conflict=${desk.conflict} .gone=${desk.gone} .fresh=${profileId === ''} .others=${desk.others.map(asMeasured)}
           @discard=${this.discard} @overwrite=${desk.saveOverTheirs} @save-as-new=${desk.saveMineAsNew} @abandon=${this.abandon}
           @adopt=${this.adopt} @drop-other=${this.dropOther}></draft-notices>
         <div class="bench">
           <div>${this.entering(live, file)}</div>
-          <div>${this.drawn(live, file)} ${this.ways(ground, live, file)}</div>
+          <div><measure-drawn .live=${live} .file=${file} .gone=${desk.gone} @draw=${this.draw} @make-job=${this.job}></measure-drawn>
+            ${this.ways(ground, live, file)}</div>
         </div>
         ${this.photograph(live)}
       </div>
@@ -405,34 +353,13 @@ export class MeasurePage extends LitElement {
     `
   }
 
-  /** Why the server took nothing of it: everything is still kept here. */
-  private refused({ units }: LibraryFile) {
-    return html`<div class="problem" role="alert">
-      <p><b>Not stored; everything is kept on this device.</b></p>
-      <ul class="plain">
-        ${this.desk.refused.map(
-          ({ path, message }) =>
-            html`<li>${path === 'name' ? 'Name of the profile' : jobField(path, [])}: ${inUnitsFirst(message, units)}</li>`,
-        )}
-      </ul>
-    </div>`
-  }
-
-  private onwards(file: LibraryFile) {
-    const nothingDrawn = isMeasuring(file)
-    return html`<div class="buttons no-print">
-      <button type="button" ?disabled=${nothingDrawn} @click=${this.draw}>Draw it</button>
-      <button type="button" ?disabled=${nothingDrawn} @click=${this.job}>Make a job of it</button>
-    </div>`
-  }
-
-  private entering({ positions, errors, gathered, profile }: LiveSheet, file: LibraryFile) {
+  private entering({ positions, errors, gathered, made, profile }: LiveSheet, file: LibraryFile) {
     const { sheet, hand } = this
     return html`
       ${
         profile
           ? html`<turned-part class="growing" .profile=${profile} .species=${file.species ?? ''} .lengthStyle=${lengthStyle(sheet.units)}
-            orientation="horizontal" .most=${60} name="What is measured so far" .highlight=${this.span()}></turned-part>`
+            orientation="horizontal" .most=${60} name="What is measured so far" .highlight=${spanAbove(made, hand.place)}></turned-part>`
           : nothing
       }
       <div class="card entering">
@@ -447,36 +374,12 @@ export class MeasurePage extends LitElement {
     `
   }
 
-  /** The stretch above the station in hand. */
-  private span(): [number, number] | undefined {
-    const { made } = this.live!
-    const at = (place: number) => made.stations[made.from.indexOf(place)]?.at
-    const [from, to] = [at(this.hand.place), at(this.hand.place + 1)]
-    return from === undefined || to === undefined || to <= from ? undefined : [from, to]
-  }
-
-  private drawn({ profile, lacking, made }: LiveSheet, file: LibraryFile) {
-    const { units } = this.sheet
-    return html`<div class="card">
-      <h2>Drawing${profile ? html` <span class="soft small">${length(profile.stations.at(-1)!.at, units)} long so far</span>` : nothing}</h2>
-      ${
-        profile
-          ? html`<turned-part .profile=${profile} .species=${file.species ?? ''} .lengthStyle=${lengthStyle(units)} dimensions .name=${file.name || 'Copied piece'}></turned-part>`
-          : html`<p class="soft">It grows from the second station on.</p>`
-      }
-      ${this.desk.gone ? nothing : this.onwards(file)}
-      ${made.notes.map((note) => html`<p class="caution">${note}</p>`)}
-      ${profile ? lacking.slice(0, LACKING_TOLD).map((told) => html`<p class="soft">${told}</p>`) : nothing}
-      ${profile && lacking.length > LACKING_TOLD ? html`<p class="soft">… and ${lacking.length - LACKING_TOLD} more.</p>` : nothing}
-    </div>`
-  }
-
   private ways({ woods }: Ground, { offered, errors }: LiveSheet, file: LibraryFile) {
     const { sheet, hand } = this
     return html`
       <measure-originals .sheet=${sheet} .original=${hand.original} .errors=${errors} @go-original=${this.goOriginal}></measure-originals>
       <measure-ways .file=${file} .sheet=${sheet} .original=${hand.original} .woods=${woods} .offered=${offered} .asTolerance=${hand.asTolerance}
-        .byHand=${hand.byHand} @as-tolerance=${this.tolerate} @by-hand=${this.takeByHand} @laid-out=${this.laidOut}></measure-ways>
+        .byHand=${hand.byHand} @profile-way=${this.makeAnew} @laid-out=${this.laidOut}></measure-ways>
     `
   }
 

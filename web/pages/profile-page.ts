@@ -3,7 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js'
 import type { JobState } from '../../shared/contract/job.ts'
 import type { Plan } from '../../shared/plan.ts'
 import type { Units } from '../../shared/units/length.ts'
-import { addJob, newKey, planOf, Refusal, storedJob } from '../api.ts'
+import { addJob, newKey, planOf, storedJob } from '../api.ts'
 import { copyName } from '../copy-name.ts'
 import { DraftDesk } from '../draft-desk.ts'
 import { jobDrafts, type OtherDraft } from '../drafts.ts'
@@ -22,6 +22,7 @@ import { sameFile } from '../save-draft.ts'
 import { jobSaver } from '../save-job.ts'
 import { noteChange, type ShopAndWoods, shopAndWoods, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
+import { unlessGone } from '../unless-gone.ts'
 import './job-library.ts'
 
 /** The new job: a plain stick, or the example where the address asks for it. */
@@ -87,7 +88,7 @@ export class ProfilePage extends LitElement {
   private async reload() {
     const { jobId } = this
     const ground = await this.ground.from(async () => {
-      const [shop, job] = await Promise.all([shopAndWoods(), jobId ? this.job(jobId) : undefined])
+      const [shop, job] = await Promise.all([shopAndWoods(), unlessGone(jobId, storedJob, jobDrafts)])
       const frozen = job && job.state !== 'draft' ? await planOf(jobId) : undefined
       return {
         ...shop,
@@ -97,16 +98,6 @@ export class ProfilePage extends LitElement {
     })
     // An answer that was overtaken by a later one is no start.
     if (ground && this.jobId === jobId) this.begin(ground)
-  }
-
-  /** The stored job; none where it is gone and edits of it are kept here. */
-  private async job(jobId: string) {
-    try {
-      return await storedJob(jobId)
-    } catch (failure) {
-      if (failure instanceof Refusal && failure.status === 404 && jobDrafts.has(jobId)) return undefined
-      throw failure
-    }
   }
 
   private begin({ stored, shop, frozen }: Ground) {
