@@ -231,7 +231,7 @@ describe('the list of jobs', () => {
     expect((await ask<StoredJob>(`/api/jobs/${key}`)).name).toBe('Finials')
     await card.getByRole('button', { name: 'Delete Finials' }).click()
     await page.getByRole('dialog').getByRole('button', { name: 'Delete it' }).click()
-    await page.getByText('Finials is deleted.').waitFor()
+    await page.locator('.notice', { hasText: 'Finials is deleted.' }).waitFor()
     expect((await ask<StoredJob[]>('/api/jobs')).map(({ name }) => name)).not.toContain('Finials')
   })
 })

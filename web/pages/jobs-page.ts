@@ -84,6 +84,8 @@ export class JobsPage extends LitElement {
 
   @state() private doomed?: StoredJob
   @state() private message = ''
+  /** The message tells what went wrong. */
+  @state() private failed = false
   @state() private plans: ReadonlyMap<string, Plan> = new Map()
   private readonly list = new Load<Listed>(this)
   private unwatch?: () => void
@@ -143,9 +145,11 @@ export class JobsPage extends LitElement {
 
   private async attempt(action: () => Promise<void>) {
     this.message = ''
+    this.failed = false
     try {
       await action()
     } catch (failure) {
+      this.failed = true
       this.message = (failure as Error).message
     }
   }
@@ -171,7 +175,7 @@ export class JobsPage extends LitElement {
             <a class="button main" href="/jobs/new">${jobDrafts.of('') ? 'Go on with the new job' : 'New job'}</a>
           </div>
         </div>
-        <p role="status" class=${this.message ? 'problem' : 'hidden-label'}>${this.message}</p>
+        <p role="status" class=${this.message ? (this.failed ? 'problem' : 'notice') : 'hidden-label'}>${this.message}</p>
         ${this.kept()}
         ${this.list.shown(
           (list) => (list.jobs.length === 0 ? this.none() : this.all(list)),
