@@ -25,6 +25,9 @@ export interface DeskTrade<File, Kept extends Stored> {
   focus: (path: string) => void
 }
 
+/** What a new file says of itself before anything of it is typed. */
+const NOTHING_YET = 'Nothing typed yet.'
+
 const UNDOABLE = /^(profile\.stations|joints)/
 
 /** Whether nothing stands in the field yet. */
@@ -125,7 +128,13 @@ export class DraftDesk<File extends Lengths, Kept extends Stored> implements Rea
     if (stored?.rebased) this.draft = { ...this.draft, revision: stored.revision }
     this.saved = !kept && stored !== undefined
     if (!stays && !written)
-      this.message = kept && !this.gone ? 'Your unsaved edits from this device are back.' : ''
+      this.message = this.gone
+        ? ''
+        : kept
+          ? 'Your unsaved edits from this device are back.'
+          : stored
+            ? ''
+            : NOTHING_YET
     this.listOthers()
     this.trade.changed(false)
   }
@@ -188,7 +197,7 @@ export class DraftDesk<File extends Lengths, Kept extends Stored> implements Rea
   async save(errors: readonly Breach[]) {
     this.tried = true
     if (errors[0]) {
-      this.message = ''
+      if (this.message !== NOTHING_YET) this.message = ''
       this.host.requestUpdate()
       await this.host.updateComplete
       this.trade.focus(errors[0].path)

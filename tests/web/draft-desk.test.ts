@@ -148,3 +148,20 @@ describe('a desk whose new file has just been stored', () => {
     expect(desk.draft).toMatchObject({ file: { name: 'New leg, measured further' }, revision: 1 })
   })
 })
+
+describe('a desk with something new', () => {
+  it('tells of no edits before anything is typed, and of those that were', async () => {
+    const { desk } = deskOnLeg()
+    desk.turnTo('')
+    desk.begin(undefined, () => leg(''))
+    expect(desk.message).toBe('Nothing typed yet.')
+    await desk.save([{ path: 'name', message: 'is missing' }])
+    expect(desk.message).toBe('Nothing typed yet.')
+    desk.change({ ...desk.draft!, file: leg('New leg') })
+    expect(desk.message).toBe('')
+    expect(desk.saved).toBe(false)
+    desk.turnTo('')
+    desk.begin(undefined, () => leg(''))
+    expect(desk.message).toBe('Your unsaved edits from this device are back.')
+  })
+})
