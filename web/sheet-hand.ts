@@ -1,7 +1,8 @@
+import { type Snap, snaps } from '../shared/profile/edit/snap.ts'
 import type { LibraryFile } from './library-file.ts'
 import type { EnteredSheet } from './sheet-file.ts'
 import { noHistory, type SheetHistory } from './sheet-history.ts'
-import { type LiveSheet, sameStations, stationsOfSheet } from './sheet-live.ts'
+import { liveSheet, sameStations, stationsOfSheet } from './sheet-live.ts'
 import { unreadPlace } from './sheet-way.ts'
 
 /** Where a person is on a sheet, and what can be taken back: kept on this device beside the draft. */
@@ -12,6 +13,8 @@ export interface SheetHand {
   asTolerance: boolean
   /** The profile was drawn on by hand since it was measured: the sheet leaves it alone. */
   byHand: boolean
+  /** The grid that places and sizes of the profile fall on; the readings stay as they are. */
+  snap: Snap
   history: SheetHistory
 }
 
@@ -22,21 +25,23 @@ export const freshHand: SheetHand = {
   place: 0,
   asTolerance: false,
   byHand: false,
+  snap: 'none',
   history: noHistory,
 }
 
 /** Where a person begins on a sheet that this device has not kept. */
-export function firstHand(
-  { profile: { stations }, units }: LibraryFile,
-  sheet: EnteredSheet,
-  live: LiveSheet,
-): SheetHand {
-  const made = live.lacking.length === 0 ? stationsOfSheet(live, sheet, false) : []
+export function firstHand({ profile: { stations }, units }: LibraryFile, sheet: EnteredSheet): SheetHand {
+  // A profile that was stored tells by itself on which grid it was made.
+  const snap = (['none', ...snaps] as const).find((grid) => {
+    const live = liveSheet(sheet, grid)
+    return live.lacking.length === 0 && sameStations(stations, stationsOfSheet(live, sheet, false), units)
+  })
   return {
     ...freshHand,
     place: unreadPlace(sheet, 0),
     asTolerance: stations.some(({ plus, minus }) => plus !== undefined || minus !== undefined),
-    byHand: stations.length > 0 && !sameStations(stations, made, units),
+    byHand: stations.length > 0 && snap === undefined,
+    snap: snap ?? 'none',
   }
 }
 
@@ -51,7 +56,7 @@ export const handOnSheet = (hand: SheetHand, { originals, stations }: EnteredShe
 export function handOf(key: string): SheetHand | undefined {
   try {
     const kept = JSON.parse(localStorage.getItem(PREFIX + key) ?? 'null') as SheetHand | null
-    return kept?.history?.past ? kept : undefined
+    return kept?.history?.past ? { ...freshHand, ...kept } : undefined
   } catch {
     return undefined
   }

@@ -1,5 +1,6 @@
 import { readLibraryProfile } from '../shared/library.ts'
 import { Problem } from '../shared/problem.ts'
+import type { Snap } from '../shared/profile/edit/snap.ts'
 import { type GatheredStation, gatheredStations } from '../shared/profile/measured/gathered.ts'
 import { positionsFromFoot } from '../shared/profile/measured/positions.ts'
 import {
@@ -100,17 +101,17 @@ export function stationsOfSheet(
   return enteredStations(made, writtenStations(entered), entered.units)
 }
 
-/** Reads the sheet as the server will, and draws what it tells so far. */
-export function liveSheet(entered: EnteredSheet): LiveSheet {
+/** Reads the sheet as the server will, and draws what it tells so far, on the grid that was chosen. */
+export function liveSheet(entered: EnteredSheet, snap: Snap = 'none'): LiveSheet {
   const { sheet, errors } = readable(entered)
-  const made = profileOfSheet(sheet)
+  const made = profileOfSheet(sheet, { snap })
   const live: LiveSheet = {
     sheet,
     errors,
     gathered: gatheredStations(sheet),
     positions: sheet.originals.map((original) => positionsFromFoot(sheet, original)),
     made,
-    offered: offeredTolerance(sheet),
+    offered: offeredTolerance(sheet, { snap }),
     ...(made.stations.length > 1 && { profile: { stations: made.stations, split: false } }),
     lacking: [],
   }

@@ -1,6 +1,11 @@
 import { type Snap, snaps } from '../shared/profile/edit/snap.ts'
 import type { Units } from '../shared/units/length.ts'
 
+/** The grids to choose from, as they are told. */
+export const snapChoices: readonly (readonly [snap: Exclude<Snap, 'none'>, text: string])[] = snaps.map(
+  (snap) => [snap, snap.includes('/') ? `${snap} in` : `${snap} mm`],
+)
+
 const PLACE = 'setwright.snap'
 const usual: Record<Units, Snap> = { in: '1/64', mm: '0.5' }
 

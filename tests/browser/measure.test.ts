@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import type { LibraryProfile } from '../../shared/library.ts'
+import type { EnteredSheet } from '../../web/sheet-file.ts'
 import { expectAccessible, expectNoSidewaysScroll, expectTouchable, settled, withBrowser } from './browser.ts'
 
 const { open, ask } = withBrowser({ demo: false })
@@ -395,6 +396,32 @@ describe('several originals', () => {
     expect(stations[1]).toMatchObject({ diameter: '1 17/32', plus: '1/32', minus: '1/32' })
     expect(stations[2]).toMatchObject({ at: '3 1/16', diameter: '1 1/4' })
     expect(complaints).toEqual([])
+  })
+
+  it('make a profile on a grid where one is chosen, and keep what was read', async () => {
+    const { page } = await open('/profiles/new/measure')
+    await type(page, [
+      ['0', '1'],
+      ['2 1/64', '1 33/64'],
+      ['3', '1 1/4'],
+    ]) // prettier-ignore
+    const falls = page.getByLabel('The profile falls on')
+    expect(await falls.inputValue()).toBe('none')
+    await choose(page, 'The profile falls on', '1/16')
+    await save(page)
+    const { profile, sheet } = await stored(page)
+    expect(profile.stations[1]).toMatchObject({ at: '2', diameter: '1 1/2' })
+    expect(sheet).toMatchObject({
+      originals: [{ readings: { 1: { at: '2 1/64', diameters: ['1 33/64'] } } }],
+    })
+    // Nothing of it is kept on the device any more: the profile tells its grid.
+    await page.reload()
+    await settled(page)
+    expect(await falls.inputValue()).toBe('1/16')
+    expect(await page.getByText('The profile is drawn by hand').count()).toBe(0)
+    await choose(page, 'The profile falls on', 'none')
+    await save(page)
+    expect((await stored(page)).profile.stations[1]).toMatchObject({ at: '2 1/64', diameter: '1 33/64' })
   })
 })
 

@@ -1,6 +1,7 @@
 import { html, LitElement, nothing } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { Problem } from '../../shared/problem.ts'
+import type { Snap } from '../../shared/profile/edit/snap.ts'
 import type { OfferedTolerance } from '../../shared/profile/measured/profile-of-sheet.ts'
 import { diameterChoices } from '../../shared/profile/measured/sheet.ts'
 import type { Units } from '../../shared/units/length.ts'
@@ -11,6 +12,7 @@ import { length } from '../session.ts'
 import { type EnteredSheet, readingAt, sheetInUnits } from '../sheet-file.ts'
 import type { SheetHand } from '../sheet-hand.ts'
 import { type LinesAsked, withLines } from '../sheet-lines.ts'
+import { snapChoices } from '../snap-choice.ts'
 import { pageWear } from '../styles/all.ts'
 import { type Choice, choiceField, textField, tickField } from './field.ts'
 import { tellSheet } from './measure-entry.ts'
@@ -22,7 +24,7 @@ const choiceTexts: Record<(typeof diameterChoices)[number], string> = {
 }
 
 /** How the profile is made of the sheet. */
-export type ProfileWay = Partial<Pick<SheetHand, 'asTolerance' | 'byHand'>>
+export type ProfileWay = Partial<Pick<SheetHand, 'asTolerance' | 'byHand' | 'snap'>>
 
 /**
  * What is copied, how it is read, regular lines, what becomes of the range. Sends `entry` for the profile's name and
@@ -38,6 +40,7 @@ export class MeasureWays extends LitElement {
   @property({ attribute: false }) woods: readonly Species[] = []
   @property({ attribute: false }) offered?: OfferedTolerance
   @property({ type: Boolean }) asTolerance = false
+  @property() snap: Snap = 'none'
   @property({ type: Boolean }) byHand = false
   @state() private asked: LinesAsked = { from: '', to: '', pitch: '' }
   @state() private told = ''
@@ -111,6 +114,14 @@ export class MeasureWays extends LitElement {
         value: sheet.choice,
         choices: diameterChoices.map((choice): Choice => [choice, choiceTexts[choice]]),
         enter: (choice) => this.set({ choice: choice as EnteredSheet['choice'] }, 'choice'),
+      })}
+      ${choiceField({
+        path: 'snap',
+        label: 'The profile falls on',
+        value: this.snap,
+        choices: [['none', 'what was read'], ...snapChoices],
+        hint: 'The readings stay as they are.',
+        enter: (snap) => this.make({ snap: snap as Snap }),
       })}
     `
   }

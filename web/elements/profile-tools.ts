@@ -1,9 +1,10 @@
 import { css, html, LitElement } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
-import { type Snap, snaps } from '../../shared/profile/edit/snap.ts'
+import type { Snap } from '../../shared/profile/edit/snap.ts'
 import type { Station } from '../../shared/profile/profile.ts'
 import type { LengthStyle } from '../../shared/units/length.ts'
 import { lengthText } from '../../shared/units/length.ts'
+import { snapChoices } from '../snap-choice.ts'
 import { pageWear } from '../styles/all.ts'
 import { type Choice, choiceField, textField, tickField } from './field.ts'
 import { thickestSize } from './tool-edits.ts'
@@ -17,11 +18,6 @@ export type Tool =
   | { tool: 'scale'; what: 'lengths' | 'diameters'; to: string; keepRound: boolean }
   | { tool: 'snap'; snap: Snap }
   | { tool: 'choose'; from: number; to: number }
-
-const snapChoices: readonly Choice[] = [
-  ...snaps.map((snap): Choice => [snap, snap.includes('/') ? `${snap} in` : `${snap} mm`]),
-  ['none', 'off'],
-]
 
 const scaleChoices: readonly Choice[] = [
   ['lengths', 'lengths'],
@@ -110,7 +106,7 @@ export class ProfileTools extends LitElement {
             path: 'snap',
             label: 'Snap to',
             value: this.snap,
-            choices: snapChoices,
+            choices: [...snapChoices, ['none', 'off']],
             enter: (snap) => this.tell({ tool: 'snap', snap: snap as Snap }),
           })}
         </div>

@@ -140,10 +140,11 @@ export class MeasurePage extends LitElement {
       () => ({ name: '', units, profile: { stations: [] }, sheet: { ...newSheet(units) } }),
     )
     const { key, file: begun } = this.desk.draft!
-    const hand = handOf(key) ?? (this.begun ? this.hand : firstHand(begun, this.sheet, this.live!))
+    const hand = handOf(key) ?? (this.begun ? this.hand : firstHand(begun, this.sheet))
     // What somebody else has measured since is not undone with what was measured here.
     const changed = this.begun && !sameFile(before, this.sheet)
     this.hand = handOnSheet(changed ? { ...hand, history: noHistory } : hand, this.sheet)
+    this.read()
     if (!this.begun) void this.updateComplete.then(() => this.entry?.takeFocus())
     this.begun = true
   }
@@ -156,13 +157,16 @@ export class MeasurePage extends LitElement {
     const file = this.desk.draft?.file
     if (!file) return
     this.sheet = sheetOf(file.sheet, file.units)
-    this.live = liveSheet(this.sheet)
+    this.live = liveSheet(this.sheet, this.hand.snap)
   }
 
   /** Goes on with another sheet; the profile follows it unless it was drawn on by hand. */
   private put(sheet: EnteredSheet) {
     const draft = this.desk.draft!
-    this.desk.change({ ...draft, file: withSheet(draft.file, sheet, liveSheet(sheet), this.hand) })
+    this.desk.change({
+      ...draft,
+      file: withSheet(draft.file, sheet, liveSheet(sheet, this.hand.snap), this.hand),
+    })
     keepHand(draft.key, this.hand)
   }
 
@@ -379,7 +383,7 @@ export class MeasurePage extends LitElement {
     return html`
       <measure-originals .sheet=${sheet} .original=${hand.original} .errors=${errors} @go-original=${this.goOriginal}></measure-originals>
       <measure-ways .file=${file} .sheet=${sheet} .original=${hand.original} .woods=${woods} .offered=${offered} .asTolerance=${hand.asTolerance}
-        .byHand=${hand.byHand} @profile-way=${this.makeAnew} @laid-out=${this.laidOut}></measure-ways>
+        .byHand=${hand.byHand} .snap=${hand.snap} @profile-way=${this.makeAnew} @laid-out=${this.laidOut}></measure-ways>
     `
   }
 
