@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { Refusal } from '../../web/api.ts'
 import { Load } from '../../web/load.ts'
 
 const host = {
@@ -40,5 +41,17 @@ describe('something being fetched', () => {
     expect(await answer).toBeUndefined()
     expect(load.value).toBe('there')
     expect(load.failure?.message).toBe('no')
+  })
+
+  it('is missing where nothing of that name was there, not where it could not be fetched or was there before', async () => {
+    const refusing = async (load: Load<string>, failure: Error) => {
+      await load.from(() => Promise.reject(failure))
+      return load.isMissing
+    }
+    expect(await refusing(new Load<string>(host), new Refusal(404, 'no'))).toBe(true)
+    expect(await refusing(new Load<string>(host), new Refusal(503, 'no'))).toBe(false)
+    const load = new Load<string>(host)
+    await load.from(async () => 'there')
+    expect(await refusing(load, new Refusal(404, 'no'))).toBe(false)
   })
 })

@@ -1,4 +1,4 @@
-import { html, LitElement } from 'lit'
+import { html, LitElement, nothing } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { printPath } from '../api.ts'
 import { jobDrafts } from '../drafts.ts'
@@ -47,6 +47,8 @@ export class JobFrame extends LitElement {
   }
 
   override render() {
+    // The page below says so.
+    if (this.loaded.isMissing) return nothing
     return this.loaded.shown(
       ({ job, plan }) => html`
         <job-strip
