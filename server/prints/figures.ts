@@ -1,5 +1,6 @@
 import type { Joint } from '../../shared/job.ts'
 import type { Plan } from '../../shared/plan.ts'
+import { jointLook } from '../../shared/profile/joint-reach.ts'
 import { type LengthStyle, lengthFigure, lengthText, nm } from '../../shared/units/length.ts'
 
 /** Two lengths over each other with one unit: `2-1/4 × 2-1/4 in`. */
@@ -61,6 +62,6 @@ export function thicknessText(part: Plan['part'], style: LengthStyle): string {
   return square ? `${lengthText(part.maxSide!, style)} square` : `⌀ ${lengthText(part.maxDiameter, style)}`
 }
 
-/** Where a joint looks: the letter of its face, or its angle from face A. */
-export const lookText = ({ face, angle }: Pick<Joint, 'face' | 'angle'>): string =>
-  angle === undefined ? (face ?? 'A') : `${angle}°`
+/** Where a joint looks: the letter of its face, or its angle from face A and towards which it is turned. */
+export const lookText = (joint: Pick<Joint, 'face' | 'angle'>): string =>
+  joint.angle === undefined ? (joint.face ?? 'A') : jointLook(joint)

@@ -76,7 +76,7 @@ export function drawJoints(
     else doc.rect(x, top, pt(wide), pt(high))
     doc.stroke('#000').undash()
     if (mark.mouth) cross(doc, x + pt(wide / 2), top + pt(high / 2), 1.5)
-    faceLetter(doc, joint.kind === 'tenon' ? 'tenon' : lookText(joint), {
+    faceLetter(doc, joint.kind === 'tenon' ? 'tenon' : markText(joint), {
       round: mark.kind === 'oval',
       x,
       top,
@@ -86,6 +86,9 @@ export function drawJoints(
     })
   }
 }
+
+/** The letter of its face, or its angle and the face it is turned towards: there is little room. */
+const markText = (joint: Joint): string => lookText(joint).replace(' from face A', '')
 
 /** Inside a mortise where it is large enough, at its mouth; else beside the joint. */
 function faceLetter(

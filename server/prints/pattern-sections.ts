@@ -187,7 +187,8 @@ function angles(doc: PDFKit.PDFDocument, joints: Joint[], { section, scale, midd
   ink(doc, 'plain', BENCH_PT)
   for (const joint of joints.filter(({ angle }) => angle !== undefined && angle % 90 !== 0)) {
     const [dx, dy] = placeAt(pt(reachAt(section, jointAngle(joint)) * scale + 5), jointAngle(joint))
-    const words = lookText(joint)
+    // The letters of the faces round it show which way it is turned.
+    const words = `${Math.abs(joint.angle!)}°`
     line(doc, words, cx + dx - doc.widthOfString(words) / 2, cy + dy - 6)
   }
 }

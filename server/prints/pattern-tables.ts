@@ -73,9 +73,6 @@ function spanWords({ then }: Station, span: Span | undefined, style: LengthStyle
   ].join(', ')
 }
 
-const faceText = (joint: Joint): string =>
-  joint.angle === undefined ? lookText(joint) : `${lookText(joint)} from face A`
-
 function jointTable(print: Print, { hands, style }: PatternSource): void {
   const [own, other] = hands
   if (own.joints.length === 0) return
@@ -102,8 +99,8 @@ function jointTable(print: Print, { hands, style }: PatternSource): void {
         joint.kind,
         reachText(joint, style),
         lengthText(joint.at, style),
-        faceText(joint),
-        ...(other ? [faceText(other.joints[i]!)] : []),
+        lookText(joint),
+        ...(other ? [lookText(other.joints[i]!)] : []),
         `${joint.kind === 'hole' && joint.size.length === 1 ? '⌀ ' : ''}${sizeText(joint.size, style)}`,
         lengthText(joint.depth, style),
         joint.stage === 'square' ? 'before turning' : 'after turning',

@@ -23,13 +23,31 @@ export const jointAngle = ({ angle, face = 'A' }: Pick<PlacedJoint, 'angle' | 'f
   angle ?? 'ABCD'.indexOf(face) * 90
 
 /**
+ * Angles from face A in words, each the way it is turned: towards face B, below 0 towards face D.
+ *
+ * @example angleText([0, 120, 240]) // '0°, 120°, 240° from face A towards B'
+ * @example angleText([-30]) // '30° from face A towards D'
+ * @example angleText([0]) // '0° from face A'
+ */
+export function angleText(angles: readonly number[]): string {
+  const told = (which: number[], way: string): string[] =>
+    which.length === 0 ? [] : [`${which.map((angle) => `${Math.abs(angle)}°`).join(', ')} from face A${way}`]
+  const upwards = angles.filter((angle) => angle >= 0)
+  const back = angles.filter((angle) => angle < 0)
+  return [
+    ...told(upwards, upwards.some((angle) => angle > 0) ? ' towards B' : ''),
+    ...told(back, ' towards D'),
+  ].join('; ')
+}
+
+/**
  * Where a joint looks, in words: its face, or its angle from face A.
  *
  * @example jointLook({ face: 'B' }) // 'face B'
- * @example jointLook({ angle: 30 }) // '30° from face A'
+ * @example jointLook({ angle: 30 }) // '30° from face A towards B'
  */
 export const jointLook = ({ angle, face = 'A' }: Pick<PlacedJoint, 'angle' | 'face'>): string =>
-  angle === undefined ? `face ${face}` : `${angle}° from face A`
+  angle === undefined ? `face ${face}` : angleText([angle])
 
 /** How far a joint reaches along the part, mm from the foot; a tenon to the end of the part it stands at. */
 export function jointReach(joint: PlacedJoint, spans: Span[]): { from: number; to: number } {

@@ -130,6 +130,7 @@ export class JointsTable extends LitElement {
               ? textField({
                   path: `joints[${i}].angle`,
                   label: 'Angle from face A',
+                  hint: 'towards B; below 0 towards D',
                   value: String(joint.angle),
                   unit: '°',
                   error: this.errors.get(`joints[${i}].angle`),

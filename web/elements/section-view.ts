@@ -86,6 +86,6 @@ export class SectionView extends LitElement {
 
   private angle(joint: Joint, edge: number) {
     const [x, y] = placeAt(edge + 20, jointAngle(joint))
-    return svg`<text x=${x} y=${y + 5}>${joint.angle}°</text>`
+    return svg`<text x=${x} y=${y + 5}>${Math.abs(joint.angle!)}°</text>`
   }
 }

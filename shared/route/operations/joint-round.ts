@@ -1,4 +1,4 @@
-import { jointAngle } from '../../profile/joint-reach.ts'
+import { angleText, jointAngle } from '../../profile/joint-reach.ts'
 import { radiusAt } from '../../profile/radius.ts'
 import type { RouteContext } from '../context.ts'
 import { draftOf } from '../draft.ts'
@@ -21,7 +21,7 @@ function placesText({ text }: RouteContext, joints: RouteJoint[]): string {
 /** The joints with their places, and the angles they look at; a tenon looks along the axis. */
 function nameOf(context: RouteContext, joints: RouteJoint[]): string {
   const { kind } = joints[0]!
-  const angles = kind === 'tenon' ? [] : [...new Set(joints.map(jointAngle))].map((angle) => `${angle}°`)
+  const angles = kind === 'tenon' ? [] : [angleText([...new Set(joints.map(jointAngle))])]
   const what = joints.length === 1 ? `the ${kind}` : `the ${joints.length} ${kind}s`
   return [`Cut ${what} ${placesText(context, joints)}`, ...angles].join(', ')
 }

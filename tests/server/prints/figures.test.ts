@@ -42,5 +42,9 @@ it('the thickest place is a square or a diameter', () => {
 })
 
 it('a joint looks from its face, from A where none is said, or at its angle', () => {
-  expect([{ face: 'C' as const }, {}, { angle: 30 }].map(lookText)).toEqual(['C', 'A', '30°'])
+  expect([{ face: 'C' as const }, {}, { angle: -30 }].map(lookText)).toEqual([
+    'C',
+    'A',
+    '30° from face A towards D',
+  ])
 })

@@ -54,7 +54,9 @@ describe('the hands of a mirrored pair', () => {
     ])
     const { operations } = routeFor(routeInput(post, { joints: [hole(0, 3), hole(40, 6)], mirrored: true }))
     const round = operations.find((o) => o.kind === 'joint-round')!
-    expect(round.caution).toMatch(/40° from face A of a left hand is -40° from face A of a right hand/)
+    expect(round.caution).toMatch(
+      /40° from face A towards B of a left hand is 40° from face A towards D of a right hand/,
+    )
     expect(round.caution).not.toMatch(/\b0° from face A of a left hand is 0°/)
   })
 

@@ -786,9 +786,14 @@ describe('joints in the round', () => {
     })
     const name = (...joints: RouteInput['joints']): string =>
       named(operations(cylinder(), { joints }), 'joint-round-j0').name
-    expect(name(hole(3, 30))).toBe('Cut the hole at 3 in, 30°')
-    expect(name(hole(3, 0), hole(3, 120), hole(3, 240))).toBe('Cut the 3 holes at 3 in, 0°, 120°, 240°')
-    expect(name(hole(2, 0), hole(4, 0))).toBe('Cut the 2 holes at 2 in and 4 in, 0°')
+    expect(name(hole(3, 30))).toBe('Cut the hole at 3 in, 30° from face A towards B')
+    expect(name(hole(3, 0), hole(3, 120), hole(3, 240))).toBe(
+      'Cut the 3 holes at 3 in, 0°, 120°, 240° from face A towards B',
+    )
+    expect(name(hole(2, 0), hole(4, 0))).toBe('Cut the 2 holes at 2 in and 4 in, 0° from face A')
+    expect(name(hole(3, 45), hole(3, -45))).toBe(
+      'Cut the 2 holes at 3 in, 45° from face A towards B; 45° from face A towards D',
+    )
   })
 })
 
