@@ -18,6 +18,7 @@ import type { BarWood } from './profile/whip.ts'
 import type { Operation } from './route/operation.ts'
 import type { Shop, ShopStock } from './shop.ts'
 import { grindingFor, type ToolGrinding } from './turning/edge.ts'
+import { styleOf } from './units/length.ts'
 import { type Species, speciesKey } from './wood/species.ts'
 
 export interface Sanding {
@@ -58,6 +59,7 @@ export function jobStair(job: Job, species: Species): Stair | undefined {
     tolerance: tolerance.diameter,
     wishes: job.stair ?? {},
     wood: { ...species, serviceMoisture },
+    style: styleOf(job.units),
   })
 }
 

@@ -1,13 +1,15 @@
 import type { Plan } from '../../shared/plan.ts'
 import type { RailBending } from '../../shared/profile/stair-bending.ts'
 import type { StairRun } from '../../shared/profile/stair-run.ts'
+import { feetText } from '../../shared/units/feet.ts'
 import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
 import { lengthBelow, lengthDown } from '../../shared/units/length-below.ts'
 import { countText } from './figures.ts'
 
 function runText({ run, count, clear, spacing, first }: StairRun, style: LengthStyle): string {
   const length = (mm: number) => lengthText(mm, style)
-  const filled = `${length(run)} takes ${countText(count, 'part')}`
+  const feet = feetText(run, style)
+  const filled = `${length(run)}${feet ? ` (${feet})` : ''} takes ${countText(count, 'part')}`
   return count === 0
     ? filled
     : `${filled}, ${lengthDown(spacing, style)} centre to centre, the first ${length(first)} from the post; ${lengthDown(clear, style)} clear at the thinnest`

@@ -1,9 +1,10 @@
 import { poundsForce } from '../units/force.ts'
-import { inches, nm } from '../units/length.ts'
+import { inches, type LengthStyle, lengthText, nm } from '../units/length.ts'
+import { lengthUp } from '../units/length-below.ts'
 import { jointReach, type PlacedJoint } from './joint-reach.ts'
 import { type Profile, type Span, spansOf } from './profile.ts'
 import { spanAt, thinnestPlace } from './radius.ts'
-import { sizeText } from './size-text.ts'
+import { apartTexts } from './size-text.ts'
 import { type RailBending, railBending } from './stair-bending.ts'
 import { type StairRun, stairRun } from './stair-run.ts'
 
@@ -89,12 +90,13 @@ const forceText = (newtons: number): string => {
 }
 
 /** A ball that is only a model code’s, or larger than that. */
-function gapCaution({ gap }: StairWishes, use: StairUse): string | undefined {
+function gapCaution({ gap }: StairWishes, use: StairUse, style: LengthStyle): string | undefined {
   const model = defaultGap[use]
   if (gap === undefined)
-    return `A ball of ${sizeText(model)} that must not pass is a model code’s figure, read second-hand: look up your own.`
+    return `A ball of ${lengthText(model, style)} that must not pass is a model code’s figure, read second-hand: look up your own.`
   if (nm(gap) <= nm(model)) return undefined
-  return `A ball of ${sizeText(gap)} is larger than a model code’s of ${sizeText(model)}, read second-hand: look up your own.`
+  const [own, codes] = apartTexts([gap, model], style)
+  return `A ball of ${own} is larger than a model code’s of ${codes}, read second-hand: look up your own.`
 }
 
 /** A load that is only a model code’s, or less than that. */
@@ -106,39 +108,56 @@ function loadCaution({ load }: StairWishes): string | undefined {
 }
 
 /** Which figures are a model code’s or laxer than that, and that a part may be `thinner` mm thinner than drawn. */
-const figureCautions = (wishes: StairWishes, use: StairUse, thinner: number): string[] =>
+const figureCautions = (wishes: StairWishes, use: StairUse, thinner: number, style: LengthStyle): string[] =>
   [
-    gapCaution(wishes, use),
+    gapCaution(wishes, use, style),
     loadCaution(wishes),
-    `Counted at the drawn thickness: a part may be ${sizeText(thinner)} thinner by its tolerance and shrinks as it dries, so stand them closer by that.`,
+    `Counted at the drawn thickness: a part may be ${lengthUp(thinner, style)} thinner by its tolerance and shrinks as it dries, so stand them closer by that.`,
   ].filter((text) => text !== undefined)
 
-function runCautions(run: StairRun | undefined, quantity: number, least: number): string[] {
+function runCautions(
+  run: StairRun | undefined,
+  quantity: number,
+  least: number,
+  style: LengthStyle,
+): string[] {
   if (!run) return ['No run is given: put in the clear length between the posts to have the parts counted.']
-  if (nm(run.clear) <= 0)
-    return [`A part ${sizeText(least)} thick does not fit the run of ${sizeText(run.run)}.`]
-  if (run.count === 0) return [`The run of ${sizeText(run.run)} is smaller than the ball by itself.`]
+  if (nm(run.clear) <= 0) {
+    const [thick, long] = apartTexts([least, run.run], style)
+    return [`A part ${thick} thick does not fit the run of ${long}.`]
+  }
+  if (run.count === 0) return [`The run of ${lengthText(run.run, style)} is smaller than the ball by itself.`]
   return run.count > quantity ? [`One run takes ${run.count} parts; the job makes ${quantity}.`] : []
 }
 
 /** That a run of parts as thin as their tolerance lets them be takes more of them. */
-function thinnerCautions(run: StairRun | undefined, gap: number, least: number, thinner: number): string[] {
+function thinnerCautions(
+  run: StairRun | undefined,
+  gap: number,
+  least: number,
+  thinner: number,
+  style: LengthStyle,
+): string[] {
   if (!run || nm(run.clear) <= 0 || nm(thinner) >= nm(least)) return []
   const { count } = stairRun(run.run, gap, least - thinner)
   if (count <= run.count) return []
   return [
-    `With ${run.count} parts ${sizeText(thinner)} thinner than drawn the gaps are too wide for that ball: take ${count}.`,
+    `With ${run.count} parts ${lengthUp(thinner, style)} thinner than drawn the gaps are too wide for that ball: take ${count}.`,
   ]
 }
 
-function bendingCautions(bending: RailBending | undefined, { name, serviceMoisture }: StairWood): string[] {
+function bendingCautions(
+  bending: RailBending | undefined,
+  { name, serviceMoisture }: StairWood,
+  style: LengthStyle,
+): string[] {
   if (!bending) return []
   const { reserve, at } = bending
   return [
     reserve < 1
-      ? `At ${sizeText(at)} from the foot the stated load is more than ${name} bears: make it stouter there.`
+      ? `At ${lengthText(at, style)} from the foot the stated load is more than ${name} bears: make it stouter there.`
       : reserve < RESERVE_LITTLE
-        ? `A reserve of ${reserve.toFixed(1)} is little for wood: make it stouter ${sizeText(at)} from the foot.`
+        ? `A reserve of ${reserve.toFixed(1)} is little for wood: make it stouter ${lengthText(at, style)} from the foot.`
         : undefined,
     `The strength is the mean of small clear, straight-grained pieces of ${name} at 12 %, broken within minutes: knots, sloping grain, the sharp corner of a step, joints and a load that stays bear much less.`,
     serviceMoisture > 12 ? `At ${serviceMoisture} % in use the wood is weaker than at 12 %.` : undefined,
@@ -146,7 +165,12 @@ function bendingCautions(bending: RailBending | undefined, { name, serviceMoistu
 }
 
 /** Joints cut where the part shows: the bending figures are of the whole section. */
-const cutCautions = (joints: PlacedJoint[], spans: Span[], [from, to]: [number, number]): string[] =>
+const cutCautions = (
+  joints: PlacedJoint[],
+  spans: Span[],
+  [from, to]: [number, number],
+  style: LengthStyle,
+): string[] =>
   joints
     .filter(({ kind }) => kind !== 'tenon')
     .filter((joint) => {
@@ -155,7 +179,7 @@ const cutCautions = (joints: PlacedJoint[], spans: Span[], [from, to]: [number, 
     })
     .map(
       ({ kind, at }) =>
-        `The ${kind} ${sizeText(at)} from the foot is not in the bending figures: the part bears less there.`,
+        `The ${kind} ${lengthText(at, style)} from the foot is not in the bending figures: the part bears less there.`,
     )
 
 /** What spacing and strength of stair parts are worked out from. Lengths mm. */
@@ -168,6 +192,8 @@ export interface StairInput {
   /** How much thinner than drawn a part may be where its station does not say. */
   tolerance: number
   wood: StairWood
+  /** How the cautions write lengths. */
+  style: LengthStyle
 }
 
 /**
@@ -175,7 +201,8 @@ export interface StairInput {
  * every height, as if all thinnest places stood side by side; the load is taken wholly by one part, pinned at the
  * rails. Lengths mm, N, MPa. Nothing here says that a guard may be built so: `cautions` say who does.
  */
-export function stairOf({ profile, joints, use, wishes, quantity, tolerance, wood }: StairInput): Stair {
+export function stairOf(input: StairInput): Stair {
+  const { profile, joints, use, wishes, quantity, tolerance, wood, style } = input
   const spans = spansOf(profile)
   const gap = wishes.gap ?? defaultGap[use]
   const between = wishes.between ?? shownLength(spans, joints)
@@ -201,11 +228,11 @@ export function stairOf({ profile, joints, use, wishes, quantity, tolerance, woo
     ...(whyNoBending && { whyNoBending }),
     cautions: [
       DECIDES,
-      ...figureCautions(wishes, use, thinner),
-      ...runCautions(run, quantity, least.diameter),
-      ...thinnerCautions(run, gap, least.diameter, thinner),
-      ...bendingCautions(bending, wood),
-      ...(bending ? cutCautions(joints, spans, between) : []),
+      ...figureCautions(wishes, use, thinner, style),
+      ...runCautions(run, quantity, least.diameter, style),
+      ...thinnerCautions(run, gap, least.diameter, thinner, style),
+      ...bendingCautions(bending, wood, style),
+      ...(bending ? cutCautions(joints, spans, between, style) : []),
       ...(whyNoBending ? [whyNoBending] : []),
     ],
   }

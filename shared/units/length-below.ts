@@ -22,3 +22,12 @@ export function lengthBelow(mm: number, style: LengthStyle): string {
  */
 export const lengthDown = (mm: number, style: LengthStyle): string =>
   lengthText(mmOfNm(Math.floor(nm(mm) / STEP[style]) * STEP[style]), style)
+
+/**
+ * A length as people read it, rounded up: what may get no smaller by being written.
+ *
+ * @example lengthUp(101.6, 'fraction') // '4 in'
+ * @example lengthUp(101.61, 'mm') // '101.7 mm'
+ */
+export const lengthUp = (mm: number, style: LengthStyle): string =>
+  lengthText(mmOfNm(Math.ceil(nm(mm) / STEP[style]) * STEP[style]), style)

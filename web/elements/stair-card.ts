@@ -3,9 +3,9 @@ import { customElement, property } from 'lit/decorators.js'
 import type { Plan } from '../../shared/plan.ts'
 import type { RailBending } from '../../shared/profile/stair-bending.ts'
 import type { StairRun } from '../../shared/profile/stair-run.ts'
+import { feetText } from '../../shared/units/feet.ts'
 import { poundsForce } from '../../shared/units/force.ts'
 import { lengthBelow, lengthDown } from '../../shared/units/length-below.ts'
-import { inUnitsFirst } from '../field-words.ts'
 import { length, lengthStyle, lengthUnit, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
 
@@ -60,7 +60,7 @@ export class StairCard extends LitElement {
           ${stair.run ? this.run(stair.run) : nothing} ${stair.bending ? this.bending(stair.bending) : nothing}
         </dl>
         <ul class="plain close">
-          ${cautions.map((text) => html`<li class="caution"><span>${inUnitsFirst(text, this.plan.job.units)}</span></li>`)}
+          ${cautions.map((text) => html`<li class="caution"><span>${text}</span></li>`)}
         </ul>
       </div>
     `
@@ -74,8 +74,9 @@ export class StairCard extends LitElement {
   }
 
   private run({ run, count, clear, spacing, first }: StairRun) {
+    const feet = feetText(run, lengthStyle(this.plan.job.units))
     return html`<div>
-      <dt>To fill ${this.mm(run)}</dt>
+      <dt>To fill ${this.mm(run)}${feet ? ` (${feet})` : ''}</dt>
       <dd>${count} ${count === 1 ? 'piece' : 'pieces'}</dd>
       ${
         count > 0

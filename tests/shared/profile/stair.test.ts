@@ -16,6 +16,7 @@ const asked = (profile: Profile, more: Partial<StairInput> = {}): StairInput => 
   quantity: 20,
   tolerance: 0.8,
   wood: maple,
+  style: 'mm',
   ...more,
 })
 
@@ -77,15 +78,15 @@ describe('stairOf', () => {
   })
 
   it('says how much thinner than drawn a part may be', () => {
-    expect(stairOf(asked(baluster)).cautions.join(' ')).toMatch(/may be 0\.8 mm .* thinner by its tolerance/)
+    expect(stairOf(asked(baluster)).cautions.join(' ')).toMatch(/may be 0\.8 mm thinner by its tolerance/)
     const close = { ...baluster, stations: baluster.stations.map((s) => ({ ...s, minus: 0.3 })) }
-    expect(stairOf(asked(close)).cautions.join(' ')).toMatch(/may be 0\.3 mm .* thinner by its tolerance/)
+    expect(stairOf(asked(close)).cautions.join(' ')).toMatch(/may be 0\.3 mm thinner by its tolerance/)
   })
 
   it('says how many parts a run takes when they are as thin as their tolerance lets them be', () => {
     // 16 parts leave (2078 − 16 × 22)/17 = 101.5 mm; 0.8 mm thinner 102.3 mm, over 101.6, and 17 leave 94.4 mm
     const told = (run: number) => stairOf(asked(baluster, { wishes: { run } })).cautions.join(' ')
-    expect(told(2078)).toMatch(/With 16 parts 0\.8 mm .* thinner than drawn .* too wide .* take 17\./)
+    expect(told(2078)).toMatch(/With 16 parts 0\.8 mm thinner than drawn .* too wide .* take 17\./)
     expect(told(2000)).not.toMatch(/thinner than drawn/)
   })
 
@@ -93,7 +94,7 @@ describe('stairOf', () => {
     const told = (wishes: StairInput['wishes'], use: 'guard' | 'stair' = 'guard') =>
       stairOf(asked(baluster, { wishes, use })).cautions.join(' ')
     expect(told({ gap: 4.375 * inch })).toMatch(
-      /ball of 111\.125 mm .* larger than a model code’s of 101\.6 mm/,
+      /ball of 111\.1 mm is larger than a model code’s of 101\.6 mm/,
     )
     expect(told({ gap: 4.375 * inch }, 'stair')).not.toMatch(/larger than/)
     expect(told({ gap: 4 * inch })).not.toMatch(/larger than/)
@@ -101,6 +102,25 @@ describe('stairOf', () => {
     expect(told({ load: 4.448 })).toMatch(/load of 4\.45 N \(1 lb\) is less than .* 222 N \(50 lb\)/)
     expect(told({ load: 222 })).not.toMatch(/less than/)
     expect(told({ load: 300 })).not.toMatch(/less than/)
+  })
+
+  it('writes its cautions in the style of the job, and limits so that they are not passed', () => {
+    const cylinder = asked(oneSpan('straight', 800, 20, 20), { style: 'fraction', wishes: { run: 2000 } })
+    const told = stairOf(cylinder).cautions.join(' ')
+    // worst at the middle, 400 mm: 15-3/4 in is 400.05 mm
+    expect(told).toContain('make it stouter 15-3/4 in from the foot')
+    // 0.8 mm is 2.02/64 in: a part may be so much thinner, not less
+    expect(told).toContain('may be 3/64 in thinner')
+    expect(told).toContain('A ball of 4 in that')
+    expect(told).not.toMatch(/\d mm/)
+  })
+
+  it('has figures enough that a ball reads larger than the code’s', () => {
+    const told = (gap: number) =>
+      stairOf(asked(baluster, { style: 'fraction', wishes: { gap } })).cautions.join(' ')
+    // a thousandth of an inch over 4 in
+    expect(told(4.003 * inch)).toContain('A ball of 4.003 in is larger than a model code’s of 4 in')
+    expect(told(4.5 * inch)).toContain('A ball of 4-1/2 in is larger than a model code’s of 4 in')
   })
 
   it('bends the part under 50 lb on a foot of it unless another load is named', () => {
@@ -137,7 +157,7 @@ describe('stairOf', () => {
       stairOf(asked(baluster, { joints: [hole(at)] })).cautions.filter((text) =>
         text.includes('bears less there'),
       )
-    expect(told(400)).toEqual([expect.stringMatching(/^The hole 400 mm .* not in the bending figures/)])
+    expect(told(400)).toEqual([expect.stringMatching(/^The hole 400\.0 mm .* not in the bending figures/)])
     expect(told(10)).toEqual([])
   })
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type LengthStyle, nm, readLength } from '../../../shared/units/length.ts'
-import { lengthBelow, lengthDown } from '../../../shared/units/length-below.ts'
+import { lengthBelow, lengthDown, lengthUp } from '../../../shared/units/length-below.ts'
 
 describe('lengthBelow', () => {
   it('goes down from a limit that would be rounded up, and from one that is met exactly', () => {
@@ -40,5 +40,13 @@ describe('lengthDown', () => {
     expect(lengthDown(114.3, 'fraction')).toBe('4-1/2 in')
     expect(lengthDown(114.29, 'fraction')).toBe('4-31/64 in')
     expect(lengthDown(114.39, 'mm')).toBe('114.3 mm')
+  })
+})
+
+describe('lengthUp', () => {
+  it('leaves what is met exactly, and goes up from what would be rounded down', () => {
+    expect(lengthUp(114.3, 'fraction')).toBe('4-1/2 in')
+    expect(lengthUp(114.31, 'fraction')).toBe('4-33/64 in')
+    expect(lengthUp(114.31, 'mm')).toBe('114.4 mm')
   })
 })
