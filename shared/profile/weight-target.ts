@@ -1,4 +1,6 @@
-import { nm } from '../units/length.ts'
+import { type LengthStyle, lengthText, nm, type Units } from '../units/length.ts'
+import { lengthDown, lengthUp } from '../units/length-below.ts'
+import { massFigures } from '../units/mass.ts'
 import { massOf } from '../wood/density.ts'
 import { type FreeGroup, freeGroups } from './free-diameters.ts'
 import type { Profile, Station } from './profile.ts'
@@ -12,6 +14,10 @@ export interface WeightTarget {
   balance?: number
   /** Indices of stations whose diameters stay as they are. */
   keep: number[]
+  /** How the reasons write lengths; mm where nothing is said. */
+  style?: LengthStyle
+  /** Whether they write weights in grams, as with mm, or in ounces and pounds; grams where nothing is said. */
+  units?: Units
 }
 
 /** A diameter that is to change; mm. */
@@ -116,7 +122,35 @@ class Shaper {
   }
 }
 
-const gramsText = (mass: number): string => `${Number(mass.toPrecision(4))} g`
+/** What is wished for and what can be had, in words that differ where the figures do; limits do not read wider. */
+type Texts = (wish: number, limits: [number, number]) => [wish: string, least: string, most: string]
+
+const MOST_FIGURES = 12
+
+/** Masses in as many figures as it takes to tell the wish from the limits. */
+const massTexts =
+  (units: Units): Texts =>
+  (wish, [least, most]) => {
+    for (let figures = 4; ; figures++) {
+      const text = (grams: number): string => massFigures(grams, units, figures, Math.max(wish, least))
+      const texts: [string, string, string] = [text(wish), text(least), text(most)]
+      if (figures === MOST_FIGURES || (texts[0] !== texts[1] && texts[0] !== texts[2])) return texts
+    }
+  }
+
+const lengthTexts =
+  (style: LengthStyle): Texts =>
+  (wish, [least, most]) => {
+    const texts: [string, string, string] = [
+      lengthText(wish, style),
+      lengthUp(least, style),
+      lengthDown(most, style),
+    ]
+    return texts[0] !== texts[1] && texts[0] !== texts[2]
+      ? texts
+      : [sizeText(wish), sizeText(least), sizeText(most)]
+  }
+
 const inside = (value: number, [least, most]: [number, number]): boolean =>
   value >= least * (1 - 1e-9) && value <= most * (1 + 1e-9)
 
@@ -132,8 +166,10 @@ function aloneFor(shaper: Shaper, g: number, target: WeightTarget): AloneChange 
   const [low, high] = [read(only(least)), read(only(most))]
   const limits: [number, number] = [Math.min(low, high), Math.max(low, high)]
   if (!inside(wanted, limits)) {
-    const text = target.mass !== undefined ? gramsText : (mm: number) => sizeText(mm)
-    return { ...found, why: `It alone gives ${text(limits[0])} to ${text(limits[1])}.` }
+    const { mass, style = 'mm', units = 'mm' } = target
+    const texts = mass !== undefined ? massTexts(units) : lengthTexts(style)
+    const [, least, most] = texts(wanted, limits)
+    return { ...found, why: `It alone gives ${least} to ${most}.` }
   }
   const sign = high >= low ? 1 : -1
   const factor = rootBetween((k) => sign * (read(only(k)) - wanted), least, most, MASS_CLOSE)
@@ -142,16 +178,20 @@ function aloneFor(shaper: Shaper, g: number, target: WeightTarget): AloneChange 
 
 /** Why the target cannot be had; nothing where it can. */
 function whyNot(
-  { mass, balance }: WeightTarget,
+  { mass, balance, style = 'mm', units = 'mm' }: WeightTarget,
   free: boolean,
   limits: WeightAnswer['limits'],
 ): string | undefined {
   if (!free)
     return 'No diameter is free to change: squares, tenons, fixed stations and those you hold stay as they are.'
-  if (mass !== undefined && !inside(mass, limits.mass))
-    return `${gramsText(mass)} cannot be had: the free diameters give ${gramsText(limits.mass[0])} to ${gramsText(limits.mass[1])}; set more of them free.`
-  if (balance !== undefined && !inside(balance, limits.balance))
-    return `A balance point ${sizeText(balance)} from the foot cannot be had at that weight: the free diameters give ${sizeText(limits.balance[0])} to ${sizeText(limits.balance[1])}.`
+  if (mass !== undefined && !inside(mass, limits.mass)) {
+    const [wish, least, most] = massTexts(units)(mass, limits.mass)
+    return `${wish} cannot be had: the free diameters give ${least} to ${most}; set more of them free.`
+  }
+  if (balance !== undefined && !inside(balance, limits.balance)) {
+    const [wish, least, most] = lengthTexts(style)(balance, limits.balance)
+    return `A balance point ${wish} from the foot cannot be had at that weight: the free diameters give ${least} to ${most}.`
+  }
   return undefined
 }
 

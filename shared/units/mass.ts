@@ -17,6 +17,19 @@ export const gramsOf = (unit: 'oz' | 'lb'): number => PER_UNIT[unit]!
 /** What can be read as a mass, for messages. */
 export const READABLE_MASSES = 'text such as "560 g", "0.56 kg", "20 1/2 oz" or "1 lb 4 oz"'
 
+/**
+ * A mass in so many figures, for sentences: grams, or ounces below a pound and pounds above it. `by` tells which of
+ * the two where several masses are compared.
+ *
+ * @example massFigures(453.59237, 'in', 4) // '1 lb'
+ * @example massFigures(437.2, 'in', 4, 500) // '0.9639 lb'
+ * @example massFigures(437.2, 'mm', 4) // '437.2 g'
+ */
+export function massFigures(grams: number, units: Units, figures: number, by = grams): string {
+  const unit = units === 'mm' ? 'g' : by < POUND ? 'oz' : 'lb'
+  return `${Number((grams / PER_UNIT[unit]!).toPrecision(figures))} ${unit}`
+}
+
 /** `1 1/2`, `1/2`, `1.5` or `1,5` as a number. */
 function amountOf(figure: string): number {
   const [, whole = '0', upper, lower] = /^(?:(\d+) )?(\d+)\/(\d+)$/.exec(figure) ?? []

@@ -11,7 +11,7 @@ import { READABLE_MASSES, readMass } from '../../shared/units/mass.ts'
 import { massOf } from '../../shared/wood/density.ts'
 import { inUnitsFirst } from '../field-words.ts'
 import { keepEntry, keptEntry } from '../kept-entry.ts'
-import { length, SessionController } from '../session.ts'
+import { length, lengthStyle, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
 import { changeText, massIn } from './amounts.ts'
 import { textField, tickField } from './field.ts'
@@ -70,14 +70,6 @@ export class WeightCard extends LitElement {
   private ask(change: Partial<Target>) {
     this.target = { ...this.target, ...change }
     keepEntry(place(this.jobId), this.target)
-  }
-
-  /** A reason of the reckoning, its lengths and weights as the job is written. */
-  private words(why: string) {
-    const { units } = this.plan.job
-    const weights =
-      units === 'in' ? why.replace(/([\d.]+) g\b/g, (_, grams) => massIn(Number(grams), units)) : why
-    return inUnitsFirst(weights, units)
   }
 
   private mm(value: number) {
@@ -152,6 +144,8 @@ export class WeightCard extends LitElement {
           ...(mass !== undefined && { mass }),
           ...(balance !== undefined && { balance }),
           keep: this.keep(),
+          style: lengthStyle(units),
+          units,
         })
       : undefined
     return html`
@@ -208,7 +202,7 @@ export class WeightCard extends LitElement {
 
   private answer(answer: WeightAnswer, density: number) {
     if (answer.why)
-      return html`<p class="caution" role="status"><span>${this.words(answer.why)}</span></p> ${this.alone(answer)}`
+      return html`<p class="caution" role="status"><span>${answer.why}</span></p> ${this.alone(answer)}`
     const stations = this.rounded(answer)
     const changes = answer.changes.filter(({ index, from }) => nm(stations[index]!.diameter!) !== nm(from))
     if (changes.length === 0)
@@ -260,7 +254,7 @@ export class WeightCard extends LitElement {
         <ul class="plain">
           ${alone.map(
             ({ index, diameterChange, why }) => html`<li>
-              ${this.place(index)}: ${diameterChange === undefined ? html`<span class="soft">${this.words(why ?? '')}</span>` : `${changeText(diameterChange, (mm) => this.mm(mm))} on the diameter`}
+              ${this.place(index)}: ${diameterChange === undefined ? html`<span class="soft">${why}</span>` : `${changeText(diameterChange, (mm) => this.mm(mm))} on the diameter`}
             </li>`,
           )}
         </ul>

@@ -118,10 +118,27 @@ describe('weightFor', () => {
     expect(heavy.why).toMatch(/^9000 g cannot be had: the free diameters give [\d.]+ g to [\d.]+ g/)
     near(heavy.mass, weighed(leg).mass, { rel: 1e-5 })
     const tipped = weightFor(leg, density, { balance: 10, keep: [] })
-    expect(tipped.why).toMatch(/balance point 10 mm .* cannot be had at that weight/)
+    expect(tipped.why).toMatch(/balance point 10\.0 mm from the foot cannot be had at that weight/)
     expect(weightFor(leg, density, { mass: 300, keep: [2, 3, 4, 5, 6, 7] }).why).toMatch(
       /No diameter is free/,
     )
+  })
+
+  it('tells a wish from a limit it misses by a hair, in the units asked for', () => {
+    const { limits } = weightFor(leg, density, { mass: 500, keep: [] })
+    const told = (mass: number, units: 'in' | 'mm') => weightFor(leg, density, { mass, keep: [], units }).why!
+    for (const [units, unit] of [
+      ['in', '(?:oz|lb)'],
+      ['mm', 'g'],
+    ] as const)
+      for (const share of [1.01, 1.000_01]) {
+        const figures = new RegExp(
+          `^([\\d.]+) ${unit} cannot be had: .* give [\\d.]+ ${unit} to ([\\d.]+) ${unit};`,
+        )
+        const [, wish, most] = figures.exec(told(share * limits.mass[1], units))!
+        near(Number(wish) / Number(most), share, { rel: 1e-3 })
+        expect(Number(wish)).toBeGreaterThan(Number(most))
+      }
   })
 
   it('has limits that it reaches and does not pass', () => {
