@@ -12,6 +12,8 @@ export type WarningKind = 'slender' | 'thick' | 'bead' | 'neck' | 'joint'
 export interface ProfileWarning {
   /** Index of the station it stands at, or whose span it is about. */
   index: number
+  /** The place it names where that is no station, mm from the foot. */
+  at?: number
   kind: WarningKind
   text: string
 }
@@ -37,7 +39,7 @@ function slenderness(spans: Span[], { whip }: WarningOptions, say: Say): Profile
   if (called.rest === 'none') return []
   const at = ('restAt' in called ? called.restAt : undefined) ?? called.at
   const text = `Slender: ${called.why}. A steady rest is ${called.rest}, at about ${say(at)} from the foot; light cuts.`
-  return [{ index: spanAt(spans, called.at).index, kind: 'slender', text }]
+  return [{ index: spanAt(spans, at).index, at, kind: 'slender', text }]
 }
 
 /** A crest that stands above both ends of its bead. */
@@ -76,6 +78,7 @@ function thickness(spans: Span[], { thickest }: WarningOptions, say: Say): Profi
 function necks(spans: Span[], say: Say): ProfileWarning[] {
   return weakNecks(spans).map(({ index, at, diameter, share }) => ({
     index,
+    at,
     kind: 'neck',
     text: `Weak neck: ${say(diameter)} thick at ${say(at)}, it carries ${share < 0.01 ? 'less than 1' : Math.floor(share * 100)} % of what the rest of the part carries (strength goes with the cube of the diameter). Make it thicker, or leave it until last.`,
   }))
@@ -87,7 +90,9 @@ function joints(spans: Span[], { joints: placed = [] }: WarningOptions, say: Say
     if (joint.kind === 'tenon') return []
     const { from, to } = jointReach(joint, spans)
     const span = spanAt(spans, joint.at)
-    const told = (text: string): ProfileWarning[] => [{ index: span.index, kind: 'joint', text }]
+    const told = (text: string): ProfileWarning[] => [
+      { index: span.index, at: joint.at, kind: 'joint', text },
+    ]
     if (nm(from) < 0 || nm(to) > nm(spans.at(-1)!.to))
       return told(`The ${joint.kind} at ${say(joint.at)} runs out of the end of the part.`)
     const square = span.shape === 'square' ? span : undefined

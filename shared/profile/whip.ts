@@ -11,6 +11,9 @@ import { sizeText } from './size-text.ts'
 const ADVISED_SAG = 0.25
 const NEEDED_SAG = 1
 
+/** Less than that is no give that anybody at the lathe sees, mm; ours, no source. */
+const HARDLY_SAG = 0.01
+
 /** Lengths in diameters beyond which chatter starts: public turning articles, no authority. */
 const SLENDER = 11
 
@@ -77,14 +80,16 @@ export function stretchesOf(profile: Profile, offset = 0): Stretch[] {
  * @example restFor(700, 0.3, 25).rest // 'advised'
  */
 export function restFor(length: number, sag: number, leastDiameter: number): Pick<Whip, 'rest' | 'why'> {
-  const says = `it gives ${sizeText(sag)} under 10 N`
+  const says = `${nm(sag) < nm(HARDLY_SAG) ? 'it hardly gives' : `it gives ${sizeText(sag)}`} under 10 N`
   if (nm(sag) > nm(NEEDED_SAG)) return { rest: 'needed', why: `${says}, more than ${sizeText(NEEDED_SAG)}` }
   if (nm(sag) > nm(ADVISED_SAG))
     return { rest: 'advised', why: `${says}, more than ${sizeText(ADVISED_SAG)}` }
   if (nm(length) > nm(SLENDER * leastDiameter)) {
+    // Upwards, so that it never reads as no more than the limit.
+    const times = Math.ceil((10 * length) / leastDiameter) / 10
     return {
       rest: 'advised',
-      why: `it is longer than ${SLENDER} times its least diameter where it is limberest`,
+      why: `it is ${times} times as long as it is thick where it gives most; beyond ${SLENDER} it is apt to chatter`,
     }
   }
   return { rest: 'none', why: `${says} and is stout enough` }

@@ -40,6 +40,7 @@ describe('profileWarnings', () => {
     expect(whip.at).toBeLessThan(380)
     const [warning] = warned(slender, { whip })
     expect(warning!.text).toMatch(/at about 380\.0 mm from the foot/)
+    expect(warning!.at).toBeCloseTo(380, 9)
   })
 
   it('goes by length and diameter where the wood is not known', () => {

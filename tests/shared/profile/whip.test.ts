@@ -87,9 +87,19 @@ describe('a rest', () => {
     ])
   })
 
+  it('is told without a figure where the part hardly gives', () => {
+    expect(restFor(60, 0.0002, 50)).toEqual({
+      rest: 'none',
+      why: 'it hardly gives under 10 N and is stout enough',
+    })
+    expect(restFor(60, 0.04, 50).why).toMatch(/^it gives 0\.04 mm /)
+  })
+
   it('is advised for a part longer than 11 of its least diameters', () => {
     const rest = (length: number) => restFor(length, 0.1, 50).rest
     expect([549, 550, 550.001].map(rest)).toEqual(['none', 'none', 'advised'])
+    // A hair beyond still reads as more than 11.
+    expect(restFor(550.001, 0.1, 50).why).toContain('11.1 times as long')
   })
 
   it('goes by the least diameter of the third about the limberest point, not by a neck at the end', () => {
@@ -106,7 +116,9 @@ describe('a rest', () => {
     // 580 mm is 9.7 times 60 mm and 11.6 times the 50 mm in the cove
     expect(necked(10).rest).toBe('none')
     expect(necked(280).rest).toBe('advised')
-    expect(necked(280).why).toMatch(/11 times/)
+    expect(necked(280).why).toMatch(
+      /^it is 11\.6 times as long as it is thick where it gives most; beyond 11 /,
+    )
   })
 
   it('says what it goes by', () => {
