@@ -1,9 +1,10 @@
 import type { Joint } from '../../shared/job.ts'
 import { faces, jointCorners, placeAt, reachAt } from '../../shared/profile/faces.ts'
-import { jointAngle, jointReach } from '../../shared/profile/joint-reach.ts'
+import { jointAngle } from '../../shared/profile/joint-reach.ts'
+import { type JointSection, jointSections } from '../../shared/profile/joint-sections.ts'
 import { sectionAt } from '../../shared/profile/radius.ts'
 import type { Section } from '../../shared/profile/section.ts'
-import { lengthText, nm } from '../../shared/units/length.ts'
+import { lengthText } from '../../shared/units/length.ts'
 import { cross } from './cross.ts'
 import { lookText } from './figures.ts'
 import { heading } from './flow.ts'
@@ -11,10 +12,8 @@ import type { HandJoints } from './hands.ts'
 import type { PatternSource } from './pattern-source.ts'
 import { BENCH_PT, ink, line, newPage, type Print, pt } from './print.ts'
 
-/** Joints that reach one place, where the part is cut across; mm from the foot. */
-interface View {
-  at: number
-  joints: Joint[]
+/** A place where the part is cut across, with the hand it is of. */
+interface View extends JointSection<Joint> {
   hand: string
 }
 
@@ -23,36 +22,12 @@ const LETTERS = 9
 const WORDS_PT = 30
 const GAP_PT = 14
 
-/** Joints that some place has in common, from the foot up, each group with that place. */
-export function jointGroups(joints: Joint[], { spans }: Pick<PatternSource, 'spans'>): Omit<View, 'hand'>[] {
-  const placed = joints
-    .filter(({ kind }) => kind !== 'tenon')
-    .map((joint) => ({ joint, ...jointReach(joint, spans) }))
-    .sort((a, b) => a.from - b.from || a.to - b.to)
-  const groups: { from: number; to: number; joints: Joint[] }[] = []
-  for (const { joint, from, to } of placed) {
-    const group = groups.at(-1)
-    if (group && nm(from) <= nm(group.to)) {
-      group.joints.push(joint)
-      ;[group.from, group.to] = [Math.max(group.from, from), Math.min(group.to, to)]
-    } else groups.push({ from, to, joints: [joint] })
-  }
-  return groups.map((group) => ({ at: (group.from + group.to) / 2, joints: group.joints }))
-}
-
-const viewsOf = (source: PatternSource, { words, joints }: HandJoints): View[] =>
-  jointGroups(joints, source).map((group) => ({ ...group, hand: words }))
-
-/** A glued pair without joints is shown where it is thickest, for the glue line's sake. */
-function thickest({ outline, radius, profile }: PatternSource): View[] {
-  const at = outline.find(({ r }) => r >= radius)!.x
-  return profile.split ? [{ at, joints: [], hand: '' }] : []
-}
+const viewsOf = ({ profile }: PatternSource, { words, joints }: HandJoints): View[] =>
+  jointSections(profile, joints).map((section) => ({ ...section, hand: words }))
 
 /** Every joint as seen from the top, at true size where the paper is large enough. */
 export function sectionViews(print: Print, source: PatternSource): void {
-  const joined = source.hands.flatMap((hand) => viewsOf(source, hand)).sort((a, b) => a.at - b.at)
-  const views = joined.length > 0 ? joined : thickest(source)
+  const views = source.hands.flatMap((hand) => viewsOf(source, hand)).sort((a, b) => a.at - b.at)
   if (views.length === 0) return
   const cells = views.map((view) => {
     const section = sectionAt(source.profile, view.at)

@@ -94,6 +94,10 @@ export const thinnestPlace = (spans: Span[], from: number, to: number): RadiusPl
     nm(place.radius) < nm(least.radius) ? place : least,
   )
 
+/** The place of the greatest radius between two positions, the first of several, the middle of a flat; mm. */
+export const thickestPlace = (spans: Span[], from: number, to: number): RadiusPlace =>
+  placesBetween(spans, from, to).reduce((most, place) => (nm(place.radius) > nm(most.radius) ? place : most))
+
 /** Greatest and least diameter of one span, mm. */
 export function diametersOf(span: Span): { greatest: number; least: number } {
   const all = [span.d0, span.d1, ...spanTurns(span).map((x) => 2 * spanRadius(span, x))]

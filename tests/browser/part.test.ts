@@ -63,8 +63,12 @@ describe('a part as it is drawn', () => {
       .locator('part-sections section-view svg')
       .evaluateAll((all) => all.map((svg) => svg.getAttribute('aria-label')))
     const faces = sections.map((name) => [...name!.matchAll(/mortise on face (\w)/g)].map(([, face]) => face))
-    // Left hand at 6-1/2 and 7-1/2 in, then right. A mortise of 1-3/4 in reaches 7/8 in either way: not to the other.
-    expect(faces).toEqual([['B'], ['A'], ['D'], ['A']])
+    // Left hand, then right. Mortises of 1-3/4 in at 6-1/2 and 7-1/2 in have 7 in, between them, in common.
+    expect(faces).toEqual([
+      ['B', 'A'],
+      ['D', 'A'],
+    ])
+    expect(await said(page, 'part-sections')).toContain('7 in from the foot')
   })
 
   it('tells left from right on the rack and where pieces are checked', async () => {
