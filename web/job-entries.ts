@@ -24,6 +24,24 @@ export const newJobFile = (units: Units): JobFile => ({
   },
 })
 
+/** Whether a job is still the plain stick it started as: no length of it is a person's. */
+export function isUnbegun({
+  units,
+  profile,
+  joints,
+  stair,
+  tolerance,
+  allowances,
+  instrument,
+}: Lengths): boolean {
+  const written = [stair, tolerance, allowances, instrument].some((part) => part !== undefined)
+  return (
+    !written &&
+    (joints ?? []).length === 0 &&
+    JSON.stringify(profile.stations) === JSON.stringify(newJobFile(units).profile.stations)
+  )
+}
+
 const sizes = ['at', 'diameter', 'rise', 'depth', 'side', 'shoulderLength', 'plus', 'minus'] as const
 const numbersNotLengths = new Set(['practice', 'bowPerMm'])
 

@@ -56,6 +56,7 @@ describe('a job being written', () => {
     await openLibrary(page)
     await page.getByLabel('Profile', { exact: true }).selectOption({ label: 'Rail spindle' })
     await page.getByText('It takes the place of the 2 stations of this job').waitFor()
+    await page.getByText('It is written in mm, the job in inches: its lengths stay as they are').waitFor()
     await page.getByRole('button', { name: 'Take Rail spindle' }).click()
     await page.getByText('Rail spindle is in the stations now.').waitFor()
     // The job is written in inches, the spindle in mm: every length keeps its meaning.
@@ -77,6 +78,27 @@ describe('a job being written', () => {
       from: { profile, revision: 1 },
     })
     expect(complaints).toEqual([])
+  })
+
+  it('is written in the units of the profile where it is new and nothing of it is drawn yet', async () => {
+    const profile = await add('profiles', spindle({ name: 'First spindle' }))
+    const { page } = await open('/jobs/new')
+    await page.getByText('Nothing typed yet.').waitFor()
+    await page.getByLabel('Name of the job').fill('Spindles in mm')
+    await openLibrary(page)
+    await page.getByLabel('Profile', { exact: true }).selectOption({ label: 'First spindle' })
+    await page.getByText('It is written in mm, and so will the job be.').waitFor()
+    await page.getByRole('button', { name: 'Take First spindle' }).click()
+    await page.getByText('First spindle is in the stations now.').waitFor()
+    expect(await field(page, 1, 'Diameter').inputValue()).toBe('38')
+    await page.getByRole('button', { name: 'Save the job' }).click()
+    await page.waitForURL(/\/jobs\/[0-9a-f-]{36}\/profile$/)
+    const [job] = (await ask<StoredJob[]>('/api/jobs')).filter(({ name }) => name === 'Spindles in mm')
+    expect(job).toMatchObject({
+      units: 'mm',
+      profile: { stations: [{ diameter: '24' }, { diameter: '38' }, { diameter: '24' }] },
+      from: { profile, revision: 1 },
+    })
   })
 
   it('keeps what was taken over a reload before it is saved', async () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { readJob } from '../../shared/job.ts'
-import { inUnits, jobFileOf, newJobFile, sentFile } from '../../web/job-entries.ts'
+import { inUnits, isUnbegun, jobFileOf, newJobFile, sentFile } from '../../web/job-entries.ts'
 import type { JobFile } from '../../web/job-file.ts'
 
 const legs: JobFile = {
@@ -52,6 +52,18 @@ describe('inUnits', () => {
     expect(stations[0]!.diameter).toBe('1 in')
     expect(stations[2]!.diameter).toBe(31.75)
     expect(stations[1]!.at).toBe('1 1/4 in')
+  })
+})
+
+describe('isUnbegun', () => {
+  it('holds while every length of a job is that of the plain stick it starts as', () => {
+    const job = newJobFile('in')
+    expect(isUnbegun(job)).toBe(true)
+    expect(isUnbegun({ ...job, joints: [] })).toBe(true)
+    expect(isUnbegun(inUnits(job, 'mm'))).toBe(false)
+    expect(isUnbegun({ ...job, profile: legs.profile })).toBe(false)
+    expect(isUnbegun({ ...job, joints: legs.joints! })).toBe(false)
+    expect(isUnbegun({ ...job, allowances: legs.allowances! })).toBe(false)
   })
 })
 

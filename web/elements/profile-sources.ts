@@ -4,7 +4,7 @@ import type { LibraryProfile } from '../../shared/library.ts'
 import type { Profile } from '../../shared/profile/profile.ts'
 import { tellEdit } from '../edit.ts'
 import { tellEntry } from '../entry.ts'
-import { inUnits } from '../job-entries.ts'
+import { inUnits, isUnbegun } from '../job-entries.ts'
 import type { JobFile } from '../job-file.ts'
 import { drawnProfile, libraryFileOf } from '../library-file.ts'
 import { profilePath } from '../router.ts'
@@ -24,6 +24,8 @@ export interface Keeping {
 }
 
 const counted = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`
+
+const unitWords = { in: 'inches', mm: 'mm' }
 
 /** What a profile taken from the library takes the place of. */
 const replaced = ({ profile, joints = [] }: JobFile): string =>
@@ -163,6 +165,7 @@ export class ProfileSources extends LitElement {
       </div>
       <p>${profileWords(profile, lengthStyle(file.units))}${entry.joints?.length ? `, ${counted(entry.joints.length, 'joint')}` : ''}.</p>
       <p>It takes the place of ${replaced(file)}; “Undo” brings them back. All else of the job stays.</p>
+      ${entry.units === file.units ? nothing : html`<p>${this.unitsWords(entry, file)}</p>`}
       ${
         split
           ? html`<p class="caution">In the library it is ${entry.profile.split ? '' : 'not '}turned as a glued pair and split; this job stays as its own field says.</p>`
@@ -172,9 +175,17 @@ export class ProfileSources extends LitElement {
     `
   }
 
-  /** The profile in the units of the job, every length meaning what it meant. */
+  private unitsWords({ units }: LibraryProfile, file: JobFile): string {
+    return isUnbegun(file)
+      ? `It is written in ${unitWords[units]}, and so will the job be.`
+      : `It is written in ${unitWords[units]}, the job in ${unitWords[file.units]}: its lengths stay as they are, each with its unit.`
+  }
+
+  /** The profile in the units of the job, every length meaning what it meant; a job not begun yet takes its units. */
   private takeOver(entry: LibraryProfile) {
-    const { profile, joints = [] } = inUnits(libraryFileOf(entry), this.file.units)
+    const units = isUnbegun(this.file) ? entry.units : this.file.units
+    if (units !== this.file.units) tellEntry(this, 'units', units)
+    const { profile, joints = [] } = inUnits(libraryFileOf(entry), units)
     tellEdit(this, { stations: profile.stations, joints, label: `Take ${entry.name} from the library` })
     tellEntry(this, 'from', { profile: entry.id, revision: entry.revision })
     this.chosen = ''
