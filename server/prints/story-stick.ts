@@ -19,7 +19,7 @@ import { scaleCheck } from './scale-check.ts'
 import { sheetFor, windowOf } from './sheet.ts'
 import { FACE_MM, STRIP_MM, type Strip, stripOf } from './story-strip.ts'
 import { drawStrip } from './story-strip-drawing.ts'
-import { OVERLAP_MM, type Tile, type Tiling, tilesOf } from './tiles.ts'
+import { OVERLAP_MM, stripWindow, type Tile, type Tiling, tilesOf } from './tiles.ts'
 
 /** Below a length of the strip, for what it is and where it is joined, mm; and free between two of them. */
 const WORDS_MM = 6
@@ -35,7 +35,8 @@ export function storyStickPdf(plan: Plan, options: PrintOptions): Promise<Buffer
   const sheet = sheetFor(options.paper, drawing)
   const print = openPrint('Story stick 1:1', plan, options, { layout: 'landscape', foot: scaleCheck, sheet })
   const window = windowOf(options.paper, sheet)
-  const tiling = tilesOf(strip.length, STRIP_MM, { width: window.width, height: STRIP_MM })
+  const longest = stripWindow(strip.length, window.width)
+  const tiling = tilesOf(strip.length, STRIP_MM, { width: longest, height: STRIP_MM })
   const perSheet = Math.max(1, Math.floor((window.height + GAP_MM) / (drawing.height + GAP_MM)))
   for (let first = 0; first < tiling.tiles.length; first += perSheet) {
     if (first > 0) newPage(print, sheet)
@@ -43,7 +44,7 @@ export function storyStickPdf(plan: Plan, options: PrintOptions): Promise<Buffer
     lengths.forEach((tile, i) => {
       drawLength(print, strip, tiling, tile, {
         y: print.box.top + pt(2 + i * (drawing.height + GAP_MM)),
-        wide: Math.min(window.width, strip.length - tile.x),
+        wide: Math.min(longest, strip.length - tile.x),
       })
     })
     sheetWords(print, tiling, lengths)

@@ -66,19 +66,29 @@ function stretches(doc: PDFKit.PDFDocument, strip: Strip, { sheet }: Part): void
   }
 }
 
-function captions(doc: PDFKit.PDFDocument, { own: [from, to], name }: Part): void {
-  const x = pt(from) + 6
-  ink(doc, 'bold', BENCH_PT)
-  const [above, below] = [
-    'From the foot → ',
+/** What the figures of a face are, in as many words as a length of the strip has room for. */
+const CAPTIONS = {
+  foot: ['From the foot →', 'Foot →', '→'],
+  top: [
     '← From the top; fold on the dashed line over the edge of the stick',
-  ]
-  line(doc, above, x, 3)
-  const wide = doc.widthOfString(above)
-  ink(doc, 'plain', BENCH_PT)
-  line(doc, fitted(doc, plainText(name), Math.max(pt(to - from) - wide - 24, 20)), x + wide + 6, 3)
+    '← From the top; fold on the dashed line',
+    '← From the top',
+    '← Top',
+    '←',
+  ],
+} as const
+
+function captions(doc: PDFKit.PDFDocument, { own: [from, to], name }: Part): void {
+  const [x, room] = [pt(from) + 6, pt(to - from) - 12]
   ink(doc, 'bold', BENCH_PT)
-  line(doc, fitted(doc, below, pt(to - from) - 12), x, pt(STRIP_MM - CAPTION_MM) + 2)
+  const longest = (words: readonly string[]): string =>
+    words.find((text) => doc.widthOfString(text) <= room) ?? words.at(-1)!
+  const [above, below] = [longest(CAPTIONS.foot), longest(CAPTIONS.top)]
+  line(doc, above, x, 3)
+  line(doc, below, x, pt(STRIP_MM - CAPTION_MM) + 2)
+  const wide = doc.widthOfString(above) + 10
+  ink(doc, 'plain', BENCH_PT)
+  if (room - wide >= 20) line(doc, fitted(doc, plainText(name), room - wide), x + wide, 3)
 }
 
 /** The figures of one face, led to their lines; the other face has names and checks as well. */

@@ -22,6 +22,18 @@ export const OVERLAP_MM = 10
 const sheets = (content: number, window: number): number =>
   nm(content) <= nm(window) ? 1 : 1 + Math.ceil(nm(content - window) / nm(window - OVERLAP_MM))
 
+/** A length of a strip that is shorter has no room for its headings, mm. */
+const SHORT_MM = 100
+
+/** How long each length of a strip is, mm: all alike where the last of full ones would be too short to be read. */
+export function stripWindow(length: number, window: number): number {
+  const count = sheets(length, window)
+  const last = length - (count - 1) * (window - OVERLAP_MM)
+  if (count === 1 || last >= SHORT_MM) return window
+  // Upwards, so that rounding asks for no further length.
+  return Math.ceil((1000 * (length + (count - 1) * OVERLAP_MM)) / count) / 1000
+}
+
 /** `A` … `Z`, `AA` … for rows. */
 const rowLetters = (row: number): string =>
   (row < 26 ? '' : rowLetters(Math.floor(row / 26) - 1)) + String.fromCharCode(65 + (row % 26))

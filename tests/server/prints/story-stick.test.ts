@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import { printPdf } from '../../../server/prints/index.ts'
 import type { Joint } from '../../../shared/job.ts'
-import { infoOf, middleOfInk, type Page, pagesOf, phrasesOf } from './paper.ts'
+import { infoOf, middleOfInk, type Page, pagesOf, phrasesOf, wordsOf } from './paper.ts'
 import { balusterPlan, balusterStations, crowdedPlan, knobPlan, shop } from './plans.ts'
 
 const DPI = 400
@@ -118,6 +118,24 @@ describe('the story stick of other parts', () => {
     expect(text.match(/15\.0 mm/g)).toHaveLength(4)
     expect(text).toContain('trim')
     expect(text).toContain('tenon')
+  })
+
+  it('has its headings whole and every figure where the last length would be a scrap', async () => {
+    const made = knobPlan()
+    // Five knobs of 42 mm with 6 between, 13 and 43 at the ends: 290 mm, where a sheet of A4 takes 277.
+    const lengthParts = { ...made.blank.lengthParts, parts: 210, between: 24, top: 43 }
+    const blank = { ...made.blank, length: 290, lengthParts, stock: { perBlank: 5, sticks: 8 } }
+    const pdf = await printPdf('story-stick', { ...made, blank }, { style: 'mm', paper: 'a4', shop })
+    const text = phrasesOf(pdf)
+    expect(text).toContain('Strip A2, of A1 to A2')
+    expect(text.match(/From the foot →/g)).toHaveLength(2)
+    expect(text.match(/← From the top/g)).toHaveLength(2)
+    expect(text).not.toContain('without figures')
+    // The top of each knob from its foot, the foot from its top.
+    expect(text.match(/\b42\.0 mm/g)!.length).toBeGreaterThanOrEqual(10)
+    // Both lengths are 150 mm, from the margin of 10: no heading runs beyond.
+    const headings = wordsOf(pdf).filter(({ text: word }) => ['From', 'foot', 'top', '→', '←'].includes(word))
+    for (const { x1 } of headings) expect((x1 * 25.4) / 72).toBeLessThan(160)
   })
 
   it('has two lengths on a sheet where the paper is high enough', async () => {

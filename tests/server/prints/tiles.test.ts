@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { OVERLAP_MM, tilesOf } from '../../../server/prints/tiles.ts'
+import { OVERLAP_MM, stripWindow, tilesOf } from '../../../server/prints/tiles.ts'
 
 const window = { width: 250, height: 160 }
 
@@ -29,6 +29,31 @@ describe('tilesOf', () => {
           expect(x).toBe(column * (window.width - OVERLAP_MM))
           expect(y).toBe(row * (window.height - OVERLAP_MM))
         }
+      }),
+    )
+  })
+})
+
+describe('the lengths of a strip', () => {
+  it('are as long as the sheet, but all alike where the last would be a scrap of paper', () => {
+    expect(stripWindow(200, 260)).toBe(260)
+    // 260 + 250 − 10 … leaves 200 for the second
+    expect(stripWindow(450, 260)).toBe(260)
+    // the second would be 30: two of 145 share 10 of 280
+    expect(stripWindow(280, 260)).toBe(145)
+    // three share 20 of 535
+    expect(stripWindow(535, 260)).toBe(185)
+  })
+
+  it('are no more than full ones would be, and cover the strip', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 1, max: 20_000, noNaN: true }), (length) => {
+        const own = stripWindow(length, 260)
+        const { tiles } = tilesOf(length, 100, { width: own, height: 100 })
+        expect(tiles).toHaveLength(tilesOf(length, 100, { width: 260, height: 100 }).tiles.length)
+        expect(own).toBeLessThanOrEqual(260)
+        expect(tiles.at(-1)!.x + own).toBeGreaterThanOrEqual(length - 1e-6)
+        if (tiles.length > 1) expect(length - tiles.at(-1)!.x).toBeGreaterThan(99)
       }),
     )
   })
