@@ -65,3 +65,7 @@ export function thicknessText(part: Plan['part'], style: LengthStyle): string {
 /** Where a joint looks: the letter of its face, or its angle from face A and towards which it is turned. */
 export const lookText = (joint: Pick<Joint, 'face' | 'angle'>): string =>
   joint.angle === undefined ? (joint.face ?? 'A') : jointLook(joint)
+
+/** The same where there is little room: `30° to D`. */
+export const lookMark = (joint: Pick<Joint, 'face' | 'angle'>): string =>
+  lookText(joint).replace(' from face A', '').replace('towards', 'to')

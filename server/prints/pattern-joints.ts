@@ -4,7 +4,7 @@ import { jointAngle, jointReach } from '../../shared/profile/joint-reach.ts'
 import { sectionAt } from '../../shared/profile/radius.ts'
 import { nm } from '../../shared/units/length.ts'
 import { cross } from './cross.ts'
-import { lookText } from './figures.ts'
+import { lookMark } from './figures.ts'
 import { END } from './pattern-layout.ts'
 import type { PatternSource } from './pattern-source.ts'
 import { BENCH_PT, ink, line, pt } from './print.ts'
@@ -76,7 +76,7 @@ export function drawJoints(
     else doc.rect(x, top, pt(wide), pt(high))
     doc.stroke('#000').undash()
     if (mark.mouth) cross(doc, x + pt(wide / 2), top + pt(high / 2), 1.5)
-    faceLetter(doc, joint.kind === 'tenon' ? 'tenon' : markText(joint), {
+    faceLetter(doc, joint.kind === 'tenon' ? 'tenon' : lookMark(joint), {
       round: mark.kind === 'oval',
       x,
       top,
@@ -86,9 +86,6 @@ export function drawJoints(
     })
   }
 }
-
-/** The letter of its face, or its angle and the face it is turned towards: there is little room. */
-const markText = (joint: Joint): string => lookText(joint).replace(' from face A', '')
 
 /** Inside a mortise where it is large enough, at its mouth; else beside the joint. */
 function faceLetter(

@@ -4,7 +4,7 @@ import type { Plan } from '../../shared/plan.ts'
 import { jointReach } from '../../shared/profile/joint-reach.ts'
 import { type Span, spansOf } from '../../shared/profile/profile.ts'
 import { nm } from '../../shared/units/length.ts'
-import { lookText } from './figures.ts'
+import { lookMark } from './figures.ts'
 import { positionsOf } from './positions.ts'
 import { restPlace } from './rest-place.ts'
 
@@ -54,7 +54,7 @@ function jointPlaces(joints: Joint[], spans: Span[]): Place[] {
     for (const at of joint.kind === 'hole' ? [joint.at] : [from, to]) {
       const key = `${joint.kind} ${nm(at)}`
       const there = places.get(key) ?? { at, kind: joint.kind, looks: [] }
-      if (!there.looks.includes(lookText(joint))) there.looks.push(lookText(joint))
+      if (!there.looks.includes(lookMark(joint))) there.looks.push(lookMark(joint))
       places.set(key, there)
     }
   }

@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest'
 import {
   countText,
+  lookMark,
   lookText,
   massText,
   minutesText,
@@ -46,5 +47,11 @@ it('a joint looks from its face, from A where none is said, or at its angle', ()
     'C',
     'A',
     '30° from face A towards D',
+  ])
+  expect([{ face: 'C' as const }, {}, { angle: -30 }, { angle: 0 }].map(lookMark)).toEqual([
+    'C',
+    'A',
+    '30° to D',
+    '0°',
   ])
 })

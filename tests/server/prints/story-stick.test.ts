@@ -151,6 +151,13 @@ describe('the story stick of other parts', () => {
     expect(text.match(/mortise A, B/g)).toHaveLength(2)
   })
 
+  it('tells which way an angle is turned', async () => {
+    const hole: Joint = { kind: 'hole', at: inch(26), angle: -30, size: [6], depth: 10, stage: 'turned' }
+    const plan = balusterPlan({ joints: [hole] })
+    const text = phrasesOf(await printPdf('story-stick', plan, { style: 'fraction', paper: 'letter', shop }))
+    expect(text).toContain('hole 30° to D')
+  })
+
   it('says whose faces it names where left and right differ', async () => {
     const plan = balusterPlan({ joints: [mortise('A'), { ...mortise('B'), at: inch(24) }], mirrored: true })
     const text = phrasesOf(await printPdf('story-stick', plan, { style: 'fraction', paper: 'letter', shop }))
