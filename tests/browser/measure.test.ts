@@ -411,7 +411,7 @@ describe('several originals', () => {
     await save(page)
     const { profile, sheet } = await stored(page)
     expect(profile.stations[1]).toMatchObject({ at: '2', diameter: '1 1/2' })
-    const [original] = (sheet as EnteredSheet).originals
+    const [original] = (sheet as unknown as EnteredSheet).originals
     expect(original!.readings[1]).toMatchObject({ at: '2 1/64', diameters: ['1 33/64'] })
     // Nothing of it is kept on the device any more: the profile tells its grid.
     await page.reload()
