@@ -36,6 +36,8 @@ import { partTitle, partWords, stationWords } from './part-words.ts'
 
 export interface DrawingWarning {
   index: number
+  /** The place it names, mm from the foot; its station where it names none. */
+  at?: number
   text: string
 }
 
@@ -287,7 +289,7 @@ export class ProfileDrawing extends LitElement {
         aria-valuenow=${this.disabled ? nothing : (here?.at ?? 0)}
         aria-valuetext=${this.disabled ? nothing : words}
         @keydown=${this.key}>
-        ${this.warnings.map(({ index, text }) => (stations[index] ? warningMark(stations[index].at * scale, text) : nothing))}
+        ${this.warnings.map(({ index, at = stations[index]?.at, text }) => (at === undefined ? nothing : warningMark(at * scale, text)))}
         ${from < to && stations[to] ? bracketMark(stations[from]!.at * scale, stations[to].at * scale, layout) : nothing}
         ${this.disabled ? nothing : seen.map((handle) => (handle.field === 'station' ? stationLine(handle, layout, isOn(handle)) : nothing))}
         ${this.disabled ? nothing : seen.map((handle) => handleMark(handle, layout, isOn(handle), this.pointer.hold !== undefined))}
