@@ -45,6 +45,10 @@ describe('an address of a job or profile that is not there', () => {
   it.each([
     ['/jobs/nope/profile', 'No such job', 'All jobs', /\/jobs$/],
     ['/jobs/nope/part', 'No such job', 'All jobs', /\/jobs$/],
+    ['/jobs/nope/wood', 'No such job', 'All jobs', /\/jobs$/],
+    ['/jobs/nope/work', 'No such job', 'All jobs', /\/jobs$/],
+    ['/jobs/nope/rack', 'No such job', 'All jobs', /\/jobs$/],
+    ['/jobs/nope/checks', 'No such job', 'All jobs', /\/jobs$/],
     ['/profiles/nope', 'No such profile', 'All profiles', /\/profiles$/],
     ['/profiles/nope/measure', 'No such profile', 'All profiles', /\/profiles$/],
   ])('says so once at %s, with the way back', async (address, heading, back, list) => {

@@ -113,13 +113,6 @@ describe('the work page', () => {
     }
   })
 
-  it('says so when there is no such job', async () => {
-    const { page } = await open('/jobs')
-    await page.goto(new URL('/jobs/no-such-job/work', page.url()).href)
-    await page.getByRole('alert').first().waitFor()
-    expect(await page.getByRole('button', { name: 'Try again' }).count()).toBeGreaterThan(0)
-  })
-
   it('is open to all, wide and narrow, light and dark', async () => {
     const { id } = await draft()
     for (const width of [390, 1280]) {
