@@ -5,5 +5,7 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/browser/**', 'node_modules/**'],
     testTimeout: 30_000,
+    // Nothing else runs beside the tests: every core may take its share.
+    maxWorkers: '100%',
   },
 })

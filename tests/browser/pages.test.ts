@@ -18,7 +18,13 @@ async function addresses(): Promise<string[]> {
   const jobs = await ask<StoredJob[]>('/api/jobs')
   const ofJobs = jobs.flatMap(({ id, state }) => pagesOf[state].map((page) => jobPath(id, page)))
   const profiles = await ask<LibraryProfile[]>('/api/profiles')
-  const ofProfiles = ['', ...profiles.map(({ id }) => id)].flatMap((id) => [
+  // A profile with versions, one that was measured, one that is still being measured, and a new one.
+  const kinds: ((profile: LibraryProfile) => boolean)[] = [
+    ({ revision }) => revision > 1,
+    ({ sheet, profile }) => sheet !== undefined && profile.stations.length > 0,
+    ({ profile }) => profile.stations.length === 0,
+  ]
+  const ofProfiles = ['', ...kinds.map((isOne) => profiles.find(isOne)!.id)].flatMap((id) => [
     profilePath(id),
     profilePath(id, 'measure'),
   ])
