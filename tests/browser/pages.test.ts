@@ -1,51 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import type { JobState } from '../../shared/contract/job.ts'
-import type { LibraryProfile } from '../../shared/library.ts'
-import type { StoredJob } from '../../web/job-file.ts'
-import { type JobPage, jobPath, profilePath } from '../../web/router.ts'
-import { expectAccessible, expectNoSidewaysScroll, expectTouchable, withBrowser } from './browser.ts'
+import { expectAccessible, withBrowser } from './browser.ts'
+import { everyPageAt } from './every-page.ts'
 
-const { open, ask } = withBrowser({ demo: true })
+const browsing = withBrowser({ demo: true })
+const { open } = browsing
 
-/** The pages of a job that look different in each state it can be in. */
-const pagesOf: Record<JobState, readonly JobPage[]> = {
-  draft: ['profile', 'part', 'wood', 'work', 'rack', 'checks'],
-  started: ['profile', 'part', 'work', 'rack', 'checks'],
-  done: ['part', 'rack', 'checks'],
-}
-
-async function addresses(): Promise<string[]> {
-  const jobs = await ask<StoredJob[]>('/api/jobs')
-  const ofJobs = jobs.flatMap(({ id, state }) => pagesOf[state].map((page) => jobPath(id, page)))
-  const profiles = await ask<LibraryProfile[]>('/api/profiles')
-  // A profile with versions, one that was measured, one that is still being measured, and a new one.
-  const kinds: ((profile: LibraryProfile) => boolean)[] = [
-    ({ revision }) => revision > 1,
-    ({ sheet, profile }) => sheet !== undefined && profile.stations.length > 0,
-    ({ profile }) => profile.stations.length === 0,
-  ]
-  const ofProfiles = ['', ...kinds.map((isOne) => profiles.find(isOne)!.id)].flatMap((id) => [
-    profilePath(id),
-    profilePath(id, 'measure'),
-  ])
-  return ['/jobs', '/jobs/new', '/profiles', '/shop', '/nowhere', ...ofJobs, ...ofProfiles]
-}
-
-const openings = [390, 1280].flatMap((width) => [false, true].map((dark) => ({ width, dark })))
-
-describe.each(openings)('at $width px, dark: $dark', (opening) => {
-  it('every page can be read and worked by everyone, fits its width and complains of nothing', async () => {
-    for (const address of await addresses()) {
-      const where = `${address} at ${opening.width} px, ${opening.dark ? 'dark' : 'light'}`
-      const { page, complaints, close } = await open(address, opening)
-      await expectNoSidewaysScroll(page, where)
-      await expectTouchable(page, where)
-      await expectAccessible(page, where)
-      expect.soft(complaints, where).toEqual([])
-      await close()
-    }
-  }, 300_000)
-})
+everyPageAt(390, browsing)
 
 describe('an address of a job or profile that is not there', () => {
   it.each([

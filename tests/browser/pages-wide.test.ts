@@ -1,0 +1,4 @@
+import { withBrowser } from './browser.ts'
+import { everyPageAt } from './every-page.ts'
+
+everyPageAt(1280, withBrowser({ demo: true }))
