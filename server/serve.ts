@@ -40,7 +40,7 @@ function closeOnSignal(close: () => Promise<void>): void {
 async function serve(config: Config): Promise<void> {
   const context = await openContext(config)
   if (config.demo && (await seedDemo(context)))
-    say('The database was empty: a demo shop with three jobs is in it.')
+    say('The database was empty: a demo shop with its jobs and profiles is in it.')
   const app = await buildApp(context, { logger: { level: 'warn', stream: process.stderr } })
   const port = await listen(app, config)
   closeOnSignal(async () => {
