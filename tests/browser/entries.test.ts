@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { settled, withBrowser } from './browser.ts'
+import { pulls } from './pulls.ts'
 
 const { open, ask } = withBrowser({ demo: false })
 
@@ -107,18 +108,7 @@ describe('Ctrl+S', () => {
 describe('a board', () => {
   it('whose name is taken is refused by that name', async () => {
     const key = crypto.randomUUID()
-    const stations = [
-      { at: '0', diameter: '1' },
-      { at: '8', diameter: '1' },
-    ] // prettier-ignore
-    await ask('/api/jobs', {
-      key,
-      name: 'Pulls',
-      units: 'in',
-      species: 'cherry-black',
-      quantity: 2,
-      profile: { stations },
-    })
+    await ask('/api/jobs', pulls(key))
     await ask('/api/boards', { key: 'cherry A', width: '6 in', length: '40 in', thickness: '2 in' })
     const { page } = await open(`/jobs/${key}/wood`)
     await settled(page)

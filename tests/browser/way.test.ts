@@ -4,6 +4,7 @@ import type { Piece, StoredReading } from '../../shared/piece.ts'
 import type { Plan } from '../../shared/plan.ts'
 import type { StoredJob } from '../../web/job-file.ts'
 import { settled, withBrowser } from './browser.ts'
+import { pulls } from './pulls.ts'
 
 const { open, ask } = withBrowser({ demo: false })
 
@@ -89,18 +90,7 @@ describe('a batch', () => {
 
   it('freezes the profile at the start and offers a duplicate to change', async () => {
     const key = crypto.randomUUID()
-    const stations = [
-      { at: '0', diameter: '1' },
-      { at: '8', diameter: '1' },
-    ] // prettier-ignore
-    await ask('/api/jobs', {
-      key,
-      name: 'Pulls',
-      units: 'in',
-      species: 'cherry-black',
-      quantity: 2,
-      profile: { stations },
-    })
+    await ask('/api/jobs', pulls(key))
     await ask(`/api/jobs/${key}/start`, { key: crypto.randomUUID() })
     const { page } = await open(`/jobs/${key}/profile`)
     expect(await page.getByLabel('How many').isDisabled()).toBe(true)

@@ -1,7 +1,8 @@
 import { css, html, LitElement, nothing, type SVGTemplateResult, svg } from 'lit'
-import { customElement, property, state } from 'lit/decorators.js'
+import { customElement, property } from 'lit/decorators.js'
 import type { CutBoard, Defect } from '../../shared/cutting/board.ts'
 import type { Units } from '../../shared/units/length.ts'
+import { Room } from '../room.ts'
 import { length, SessionController } from '../session.ts'
 import { base } from '../styles/base.ts'
 
@@ -71,32 +72,17 @@ export class BoardDrawing extends LitElement {
   @property() units: Units = 'in'
   /** The drawing told in a sentence. */
   @property() told = ''
-  @state() private room = 0
-  private observer?: ResizeObserver
+  private readonly room = new Room(this)
 
   constructor() {
     super()
     new SessionController(this)
   }
 
-  override connectedCallback() {
-    super.connectedCallback()
-    this.observer = new ResizeObserver(() => {
-      const room = Math.floor(this.clientWidth)
-      if (room > 0 && room !== this.room) this.room = room
-    })
-    this.observer.observe(this)
-  }
-
-  override disconnectedCallback() {
-    this.observer?.disconnect()
-    super.disconnectedCallback()
-  }
-
   override render() {
-    if (this.room === 0) return html``
+    if (this.room.px === 0) return html``
     const { board } = this
-    const scale = (this.room - 2) / board.length
+    const scale = (this.room.px - 2) / board.length
     const [width, height] = [board.length * scale, board.width * scale]
     const blanks = [...(board.strips ?? []), ...(board.sections ?? [])].flatMap((run) => run.blanks)
     return html`<svg width=${width + 2} height=${height + 2} viewBox="-1 -1 ${width + 2} ${height + 2}" role="img" aria-label=${this.told}>

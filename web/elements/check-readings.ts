@@ -1,28 +1,17 @@
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { StoredReading } from '../../shared/piece.ts'
 import type { LengthStyle } from '../../shared/units/length.ts'
 import { pageWear } from '../styles/all.ts'
 import { momentText } from '../time-text.ts'
 import './ask-twice.ts'
+import { rowLook } from './row-look.ts'
 import { readingText, verdictNames, verdictSymbols } from './verdict-words.ts'
 
 /** The readings stored of one piece, the latest first. Sends `reading-taken-back` with the key. */
 @customElement('check-readings')
 export class CheckReadings extends LitElement {
-  static override styles = [
-    ...pageWear,
-    css`
-      li {
-        display: grid;
-        grid-template-columns: minmax(0, 1fr) auto;
-        gap: 0 var(--space-3);
-        align-items: center;
-        padding: var(--space-2) 0;
-        border-bottom: 1px solid var(--line);
-      }
-    `,
-  ]
+  static override styles = [...pageWear, rowLook]
 
   @property({ attribute: false }) readings: readonly StoredReading[] = []
   @property({ attribute: false }) names: Readonly<Record<string, string>> = {}

@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, svg } from 'lit'
-import { customElement, property, state } from 'lit/decorators.js'
+import { customElement, property } from 'lit/decorators.js'
 import { type LengthStyle, limitText } from '../../shared/units/length.ts'
+import { Room } from '../room.ts'
 import { pageWear } from '../styles/all.ts'
 import type { CompareEnd } from './compare-layout.ts'
 import { isSame } from './compare-words.ts'
@@ -53,27 +54,13 @@ export class DifferenceStrip extends LitElement {
   @property({ type: Number }) length = 0
   @property() end: CompareEnd = 'foot'
   @property({ attribute: false }) lengthStyle: LengthStyle = 'fraction'
-  @state() private room = 0
-  private observer?: ResizeObserver
-
-  override connectedCallback() {
-    super.connectedCallback()
-    this.observer = new ResizeObserver(() => {
-      const room = Math.floor(this.clientWidth)
-      if (room > 0 && room !== this.room) this.room = room
-    })
-    this.observer.observe(this)
-  }
-
-  override disconnectedCallback() {
-    this.observer?.disconnect()
-    super.disconnectedCallback()
-  }
+  private readonly room = new Room(this)
 
   override render() {
     const most = Math.max(0, ...this.samples.map(({ byDiameter }) => Math.abs(byDiameter)))
-    if (this.room === 0 || isSame(most, 0)) return nothing
-    const { room, length, end } = this
+    if (this.room.px === 0 || isSame(most, 0)) return nothing
+    const { length, end } = this
+    const room = this.room.px
     const scale = (room - 2 * MARGIN) / length
     const [middle, height] = [HALF + MARGIN, 2 * (HALF + MARGIN)]
     const x = (fromEnd: number) => tenth(MARGIN + (end === 'foot' ? fromEnd : length - fromEnd) * scale)

@@ -6,6 +6,7 @@ import type { StoredJob } from '../job-file.ts'
 import { jobPath } from '../router.ts'
 import { pageWear } from '../styles/all.ts'
 import { boardFeetText, hours, priceText } from './amounts.ts'
+import { cardLook } from './card-look.ts'
 import './turned-part.ts'
 
 export const stateWords: Record<JobState, string> = { draft: 'draft', started: 'in work', done: 'done' }
@@ -21,28 +22,10 @@ export interface Progress {
 export class JobCard extends LitElement {
   static override styles = [
     ...pageWear,
+    cardLook,
     css`
-      :host {
-        grid-template-rows: auto auto 1fr auto;
-      }
-      .name {
-        font-family: var(--serif);
-        font-size: var(--size-large);
-        font-weight: 600;
-        overflow-wrap: anywhere;
-        display: inline-flex;
-        align-items: center;
-        min-height: var(--touch);
-        min-width: var(--touch);
-      }
       .day {
         white-space: nowrap;
-      }
-      .line {
-        display: flex;
-        gap: var(--space-2) var(--space-3);
-        flex-wrap: wrap;
-        align-items: baseline;
       }
       progress {
         width: 100%;

@@ -1,7 +1,8 @@
 import { css, html, LitElement, nothing, svg } from 'lit'
-import { customElement, property, state } from 'lit/decorators.js'
+import { customElement, property } from 'lit/decorators.js'
 import { outlineRadius } from '../../shared/profile/outline.ts'
 import type { Profile } from '../../shared/profile/profile.ts'
+import { Room } from '../room.ts'
 import { pageWear } from '../styles/all.ts'
 import { keptOutline } from './part-outlines.ts'
 import { silhouettePath } from './part-silhouette.ts'
@@ -47,20 +48,10 @@ export class PhotoOverlay extends LitElement {
   @property({ attribute: false }) matrix: readonly number[] = [1, 0, 0, 1, 0, 0]
   @property({ attribute: false }) profile?: Profile
   @property({ type: Number }) opacity = 0.6
-  @state() private upright = false
-  private observer?: ResizeObserver
+  private readonly room = new Room(this)
 
-  override connectedCallback() {
-    super.connectedCallback()
-    this.observer = new ResizeObserver(() => {
-      this.upright = this.clientWidth > 0 && this.clientWidth < NARROW
-    })
-    this.observer.observe(this)
-  }
-
-  override disconnectedCallback() {
-    this.observer?.disconnect()
-    super.disconnectedCallback()
+  private get upright(): boolean {
+    return this.room.px > 0 && this.room.px < NARROW
   }
 
   /** What is shown, mm: the profile with room about it; without one, the photograph. */

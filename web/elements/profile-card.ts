@@ -7,6 +7,7 @@ import { profilePath } from '../router.ts'
 import { sheetOf } from '../sheet-file.ts'
 import { pageWear } from '../styles/all.ts'
 import './ask-twice.ts'
+import { cardLook } from './card-look.ts'
 import { profileWords } from './profile-words.ts'
 import './turned-part.ts'
 
@@ -16,28 +17,10 @@ import './turned-part.ts'
 export class ProfileCard extends LitElement {
   static override styles = [
     ...pageWear,
+    cardLook,
     css`
       ask-twice {
         --ask-height: var(--touch);
-      }
-      :host {
-        grid-template-rows: auto auto 1fr auto;
-      }
-      .name {
-        font-family: var(--serif);
-        font-size: var(--size-large);
-        font-weight: 600;
-        overflow-wrap: anywhere;
-        display: inline-flex;
-        align-items: center;
-        min-height: var(--touch);
-        min-width: var(--touch);
-      }
-      .line {
-        display: flex;
-        gap: var(--space-2) var(--space-3);
-        flex-wrap: wrap;
-        align-items: baseline;
       }
       .part {
         display: grid;

@@ -1,8 +1,9 @@
 import { css, html, LitElement, nothing, type SVGTemplateResult, svg } from 'lit'
-import { customElement, property, state } from 'lit/decorators.js'
+import { customElement, property } from 'lit/decorators.js'
 import { type ProfileDifference, profileDifference } from '../../shared/profile/difference.ts'
 import type { Profile } from '../../shared/profile/profile.ts'
 import { type LengthStyle, limitText } from '../../shared/units/length.ts'
+import { Room } from '../room.ts'
 import { pageWear } from '../styles/all.ts'
 import { type CompareEnd, type CompareLayout, compareLayout } from './compare-layout.ts'
 import { isSame, lengthWords, unlikeWords, type Widest, widestWords } from './compare-words.ts'
@@ -112,22 +113,7 @@ export class ProfileCompare extends LitElement {
   @property({ attribute: false }) lengthStyle: LengthStyle = 'fraction'
   /** The end they are laid together at. */
   @property() end: CompareEnd = 'foot'
-  @state() private room = 0
-  private observer?: ResizeObserver
-
-  override connectedCallback() {
-    super.connectedCallback()
-    this.observer = new ResizeObserver(() => {
-      const room = Math.floor(this.clientWidth)
-      if (room > 0 && room !== this.room) this.room = room
-    })
-    this.observer.observe(this)
-  }
-
-  override disconnectedCallback() {
-    this.observer?.disconnect()
-    super.disconnectedCallback()
-  }
+  private readonly room = new Room(this)
 
   override render() {
     const { a, b, lengthStyle: style, end } = this
@@ -145,7 +131,7 @@ export class ProfileCompare extends LitElement {
           <p>${lengthWords(...lengths, style)}</p>
           ${unlike ? html`<p>${unlike}</p>` : nothing}
         </div>
-        <figure>${this.room > 0 ? this.drawing(a, b, found.widest) : nothing}</figure>
+        <figure>${this.room.px > 0 ? this.drawing(a, b, found.widest) : nothing}</figure>
         <difference-strip
           .samples=${found.samples}
           .length=${Math.max(...lengths)}
@@ -158,11 +144,11 @@ export class ProfileCompare extends LitElement {
 
   private drawing(a: Compared, b: Compared, widest: Widest | undefined) {
     const outlines = [keptOutline(a.profile), keptOutline(b.profile)] as const
-    const compared = compareLayout(outlines, this.end, this.room)
+    const compared = compareLayout(outlines, this.end, this.room.px)
     const { layout, feet } = compared
     const path = (i: 0 | 1) => silhouettePath(scaledOutline(outlines[i], layout.scale))
     const { width, height } = layout
-    const wide = width > this.room
+    const wide = width > this.room.px
     return html`<div class="drawing" role=${wide ? 'region' : nothing} tabindex=${wide ? 0 : nothing} aria-label=${wide ? 'Drawing' : nothing}><svg width=${width} height=${height} viewBox="0 0 ${width} ${height}" role="img"
         aria-label="A, ${a.name}, in dashes, laid over B, ${b.name}, drawn through">
       <g transform=${layout.transform}>

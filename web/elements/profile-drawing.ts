@@ -4,6 +4,7 @@ import type { Joint } from '../../shared/job.ts'
 import { type OutlinePoint, outlineRadius } from '../../shared/profile/outline.ts'
 import type { Profile } from '../../shared/profile/profile.ts'
 import type { LengthStyle } from '../../shared/units/length.ts'
+import { Room } from '../room.ts'
 import { pageWear } from '../styles/all.ts'
 import { actOfKey, type DrawingAct } from './drawing-act.ts'
 import { type Handle, handlesOf } from './drawing-handles.ts'
@@ -123,10 +124,9 @@ export class ProfileDrawing extends LitElement {
   /** First and last station of what is chosen; the last one is at hand. */
   @property({ attribute: false }) chosen: readonly [anchor: number, hand: number] = [0, 0]
   @property({ type: Boolean }) disabled = false
-  @state() private room = 0
+  private readonly room = new Room(this)
   @state() private view: View = wholeView
   @query('svg') private picture?: SVGSVGElement
-  private observer?: ResizeObserver
   private drawn?: { of: unknown[]; geometry: PartGeometry; handles: Handle[] }
   private readonly pointer = new DrawingPointer(this, {
     disabled: () => this.disabled,
@@ -148,19 +148,6 @@ export class ProfileDrawing extends LitElement {
     tell: (act) => this.tell(act),
   })
 
-  override connectedCallback() {
-    super.connectedCallback()
-    this.observer = new ResizeObserver(() => {
-      this.room = Math.floor(this.clientWidth)
-    })
-    this.observer.observe(this)
-  }
-
-  override disconnectedCallback() {
-    super.disconnectedCallback()
-    this.observer?.disconnect()
-  }
-
   private tell(detail: DrawingAct) {
     this.dispatchEvent(new CustomEvent<DrawingAct>('draw', { detail }))
   }
@@ -171,7 +158,8 @@ export class ProfileDrawing extends LitElement {
   }
 
   private input(outline: readonly OutlinePoint[], longestLabel: number): WindowInput {
-    const { room, view } = this
+    const { view } = this
+    const room = this.room.px
     return { lengthMm: outline.at(-1)!.x, diameterMm: 2 * outlineRadius(outline), room, view, longestLabel }
   }
 
@@ -197,7 +185,7 @@ export class ProfileDrawing extends LitElement {
   }
 
   override render() {
-    if (this.room === 0) return html``
+    if (this.room.px === 0) return html``
     const outline = keptOutline(this.profile)
     const [below, above] = this.marks()
     const longest = Math.max(0, ...[...below, ...above].map(({ text }) => text.length))

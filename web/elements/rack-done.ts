@@ -1,27 +1,16 @@
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { Step } from '../../shared/piece.ts'
 import type { Operation } from '../../shared/route/operation.ts'
 import { pageWear } from '../styles/all.ts'
 import { minutesText, momentText } from '../time-text.ts'
 import './ask-twice.ts'
+import { rowLook } from './row-look.ts'
 
 /** The steps logged on one piece, the latest first. Sends `step-taken-back` with the key. */
 @customElement('rack-done')
 export class RackDone extends LitElement {
-  static override styles = [
-    ...pageWear,
-    css`
-      li {
-        display: grid;
-        grid-template-columns: minmax(0, 1fr) auto;
-        gap: 0 var(--space-3);
-        align-items: center;
-        padding: var(--space-2) 0;
-        border-bottom: 1px solid var(--line);
-      }
-    `,
-  ]
+  static override styles = [...pageWear, rowLook]
 
   @property({ attribute: false }) steps: readonly Step[] = []
   @property({ attribute: false }) operations: readonly Operation[] = []

@@ -1,9 +1,10 @@
 import { css, html, LitElement, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit'
-import { customElement, property, state } from 'lit/decorators.js'
+import { customElement, property } from 'lit/decorators.js'
 import type { Joint } from '../../shared/job.ts'
 import { type OutlinePoint, outlineRadius } from '../../shared/profile/outline.ts'
 import type { Profile } from '../../shared/profile/profile.ts'
 import type { LengthStyle } from '../../shared/units/length.ts'
+import { Room } from '../room.ts'
 import {
   type CheckMark,
   diameterMarks,
@@ -53,8 +54,7 @@ export class TurnedPart extends LitElement {
   /** Most px across a part that lies, or along one that stands. */
   @property({ type: Number }) most?: number
 
-  @state() private room = 0
-  private observer?: ResizeObserver
+  private readonly room = new Room(this, () => !this.compact)
   private drawn?: { of: unknown[]; drawn: Drawn }
 
   static override styles = [
@@ -80,22 +80,6 @@ export class TurnedPart extends LitElement {
   `,
   ]
 
-  override connectedCallback(): void {
-    super.connectedCallback()
-    this.observer = new ResizeObserver(() => this.measure())
-    this.observer.observe(this)
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback()
-    this.observer?.disconnect()
-  }
-
-  private measure(): void {
-    const room = Math.floor(this.clientWidth)
-    if (!this.compact && room > 0 && room !== this.room) this.room = room
-  }
-
   protected override render(): TemplateResult {
     const profile = this.profile
     if (!profile || profile.stations.length < 2) return html`<p>No profile yet: two stations make a part.</p>`
@@ -106,7 +90,7 @@ export class TurnedPart extends LitElement {
       return html`<p>The profile cannot be drawn as it stands.</p>`
     }
     if (this.compact) return this.silhouette(profile)
-    if (this.room === 0) return html``
+    if (this.room.px === 0) return html``
     return this.drawing(profile, outline)
   }
 
@@ -140,7 +124,7 @@ export class TurnedPart extends LitElement {
   private geometry(profile: Profile, outline: OutlinePoint[]): Drawn {
     const of = [
       profile,
-      this.room,
+      this.room.px,
       this.orientation,
       this.dimensions,
       this.lengthStyle,
@@ -160,7 +144,7 @@ export class TurnedPart extends LitElement {
     const layout = partLayout({
       lengthMm: outline.at(-1)!.x,
       diameterMm: 2 * outlineRadius(outline),
-      room: this.room,
+      room: this.room.px,
       orientation: this.orientation,
       labels: Math.max(below.length, above.length),
       longestLabel: Math.max(0, ...[...below, ...above].map(({ text }) => text.length)),
