@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { type Allowances, allowancesFrom, allowancesSchema } from './blank/allowances.ts'
 import type { Mount } from './blank/mount.ts'
+import { type YardGrade, yardGrades } from './cutting/yard-list.ts'
 import { day, lengthOf, listOf, readInput } from './input.ts'
 import { type Breach, badInput } from './problem.ts'
 import { profileBreaches } from './profile/check.ts'
@@ -40,6 +41,19 @@ export const defaultTolerance: Tolerance = {
 /** Width of the caliper jaws, mm, unless the job names another. Common practice, no source. */
 export const JAW_WIDTH = inches(1 / 8)
 
+/** What the wood of a job must be, as asked of the yard and looked for on a board. */
+export interface Lumber {
+  /** Whether sapwood may show; where not, it is cut around like any defect. */
+  sap: 'none' | 'allowed'
+  dryness: 'kiln' | 'air' | 'green'
+  /** The shop’s usual grade when absent. */
+  grade?: YardGrade
+  /** All from one board where that costs nothing; whatever it costs when true. */
+  oneBoard: boolean
+  /** Moisture content of the wood when it is sawn, %; that of turning when absent. */
+  moisture?: number
+}
+
 /** A job as every part of the program uses it: lengths in mm, defaults filled in. */
 export interface Job {
   name: string
@@ -65,6 +79,7 @@ export interface Job {
   mirrored?: boolean
   /** The shop’s lot of wood it is made from, by its name. */
   lot?: string
+  lumber: Lumber
   allowances: Partial<Allowances>
   instrument: { jawWidth: number }
   notes?: string
@@ -169,6 +184,15 @@ export function jobSchema(units: Units) {
     stair: stairSchema(units).optional(),
     mirrored: z.boolean().optional(),
     lot: z.string().trim().min(1).max(80).optional(),
+    lumber: z
+      .object({
+        sap: z.enum(['none', 'allowed']).default('none'),
+        dryness: z.enum(['kiln', 'air', 'green']).default('kiln'),
+        grade: z.enum(yardGrades).optional(),
+        oneBoard: z.boolean().default(false),
+        moisture: z.number().min(0).max(200).optional(),
+      })
+      .prefault({}),
     allowances: allowancesSchema(units).prefault({}),
     instrument: z.object({ jawWidth: size.default(JAW_WIDTH) }).prefault({}),
     notes: text(4000).optional(),

@@ -3,7 +3,7 @@ import { type Allowances, allowanceSources, allowancesFrom, allowancesSchema } f
 import type { LatheSize } from './blank/lathe-fit.ts'
 import type { Stock } from './blank/nominal.ts'
 import type { SpoilRecord } from './blank/spares.ts'
-import type { YardGrade } from './cutting/yard-list.ts'
+import { type YardGrade, yardGrades } from './cutting/yard-list.ts'
 import { baseMinutesSource } from './estimate/base-minutes.ts'
 import { lengthOf, listOf, readInput } from './input.ts'
 import type { RouteTool } from './route/input.ts'
@@ -28,8 +28,6 @@ export interface ShopStock extends Stock {
   species: string
   nominal: (typeof nominals)[number]
 }
-
-export const grades = ['FAS', 'Selects', '1C', '2A'] as const satisfies YardGrade[]
 
 /** The shop's own settings; lengths mm, money in currency units. */
 export interface Shop {
@@ -262,7 +260,7 @@ export function shopSchema(units: Units) {
     yardBoards: listOf(z.object({ width: board, length: board }), { least: 1, most: 60 }).prefault(
       d.yardBoards,
     ),
-    grade: z.enum(grades).default(d.grade),
+    grade: z.enum(yardGrades).default(d.grade),
     extraWood: z.number().min(0).max(3).default(d.extraWood),
     kerf: size.default(d.kerf),
     endTrim: size.default(d.endTrim),

@@ -1,10 +1,12 @@
 import { css, html, LitElement, nothing } from 'lit'
 import { customElement, query, state } from 'lit/decorators.js'
 import './elements/display-choices.ts'
+import './pages/boards-page.ts'
 import './pages/checks-page.ts'
 import './pages/job-frame.ts'
 import './pages/jobs-page.ts'
 import './pages/library-page.ts'
+import './pages/lumber-page.ts'
 import './pages/measure-page.ts'
 import './pages/part-page.ts'
 import './pages/profile-page.ts'
@@ -13,7 +15,18 @@ import './pages/rack-page.ts'
 import './pages/shop-page.ts'
 import './pages/wood-page.ts'
 import './pages/work-page.ts'
-import { followLinks, type JobPage, jobPages, jobPath, type Route, routeOf } from './router.ts'
+import './pages/yard-page.ts'
+import {
+  followLinks,
+  type JobPage,
+  jobPages,
+  jobPath,
+  type LumberPage,
+  lumberPages,
+  lumberPath,
+  type Route,
+  routeOf,
+} from './router.ts'
 import { pageWear } from './styles/all.ts'
 
 const titles: Record<Route['page'], string> = {
@@ -24,6 +37,9 @@ const titles: Record<Route['page'], string> = {
   profiles: 'Profiles',
   library: 'Profile',
   measure: 'Copy a piece',
+  lumber: 'Ask the yard',
+  yard: 'At the yard',
+  boards: 'Boards on hand',
   profile: 'Profile',
   part: 'Part',
   wood: 'Wood',
@@ -177,11 +193,13 @@ export class AppShell extends LitElement {
         <nav aria-label="Main">
           <a href="/jobs" aria-current=${current('jobs')}>Jobs</a>
           <a href="/profiles" aria-current=${current('profiles')}>Profiles</a>
+          <a href="/lumber" aria-current=${lumberPages.includes(route.page as LumberPage) ? 'true' : nothing}>Lumber</a>
           <a href="/shop" aria-current=${current('shop')}>Shop</a>
         </nav>
         <display-choices></display-choices>
       </header>
       ${'jobId' in route ? this.jobFrame(route) : nothing}
+      ${lumberPages.includes(route.page as LumberPage) ? this.lumberNav() : nothing}
       <main id="main" tabindex="-1">${this.page()}</main>
     `
   }
@@ -199,6 +217,18 @@ export class AppShell extends LitElement {
         )}
       </nav>
     `
+  }
+
+  private lumberNav() {
+    return html`<nav class="job-nav no-print" aria-label="Lumber">
+      ${lumberPages.map(
+        (
+          page,
+        ) => html`<a href=${lumberPath(page)} aria-current=${this.route.page === page ? 'page' : nothing}>
+          ${titles[page]}
+        </a>`,
+      )}
+    </nav>`
   }
 
   private page() {
@@ -226,6 +256,12 @@ export class AppShell extends LitElement {
         return html`<library-page .profileId=${route.profileId}></library-page>`
       case 'measure':
         return html`<measure-page .profileId=${route.profileId}></measure-page>`
+      case 'lumber':
+        return html`<lumber-page></lumber-page>`
+      case 'yard':
+        return html`<yard-page></yard-page>`
+      case 'boards':
+        return html`<boards-page></boards-page>`
       case 'shop':
         return html`<shop-page></shop-page>`
       case 'missing':

@@ -64,6 +64,13 @@ export interface JobFile {
   stair?: { run?: Entered; gap?: Entered; load?: Entered; between?: Entered[] }
   mirrored?: boolean
   lot?: string
+  lumber?: {
+    sap?: 'none' | 'allowed'
+    dryness?: 'kiln' | 'air' | 'green'
+    grade?: string
+    oneBoard?: boolean
+    moisture?: number | string
+  }
   allowances?: Record<string, Entered>
   instrument?: { jawWidth?: Entered }
   notes?: string

@@ -1,9 +1,13 @@
 export const jobPages = ['profile', 'part', 'wood', 'work', 'rack', 'checks'] as const
 export type JobPage = (typeof jobPages)[number]
 
+/** What to ask the yard for, boards picked at the yard, boards on hand. */
+export const lumberPages = ['lumber', 'yard', 'boards'] as const
+export type LumberPage = (typeof lumberPages)[number]
+
 /** Where the person is. */
 export type Route =
-  | { page: 'jobs' | 'new' | 'profiles' | 'shop' | 'missing' }
+  | { page: 'jobs' | 'new' | 'profiles' | 'shop' | 'missing' | LumberPage }
   | { page: JobPage; jobId: string }
   | { page: 'library' | 'measure'; profileId: string }
 
@@ -14,6 +18,7 @@ export function routeOf(path: string): Route {
   if (steps.length === 0 || (steps[0] === 'jobs' && steps.length === 1)) return { page: 'jobs' }
   if (steps[0] === 'shop' && steps.length === 1) return { page: 'shop' }
   if (steps[0] === 'profiles') return libraryRoute(steps)
+  if (steps[0] === 'lumber') return lumberRoute(steps)
   if (steps[0] !== 'jobs') return { page: 'missing' }
   if (steps[1] === 'new' && steps.length === 2) return { page: 'new' }
   const page = (steps[2] ?? 'profile') as JobPage
@@ -26,6 +31,16 @@ function libraryRoute([, profileId, page, ...more]: string[]): Route {
   if (more.length > 0 || (page !== undefined && page !== 'measure')) return { page: 'missing' }
   return { page: page ?? 'library', profileId: profileId === 'new' ? '' : profileId }
 }
+
+function lumberRoute([lumber, page, ...more]: string[]): Route {
+  const named = (page ?? lumber) as LumberPage
+  return more.length === 0 && page !== 'lumber' && lumberPages.includes(named)
+    ? { page: named }
+    : { page: 'missing' }
+}
+
+/** The address of a page about lumber. */
+export const lumberPath = (page: LumberPage): string => (page === 'lumber' ? '/lumber' : `/lumber/${page}`)
 
 /** The steps of an address; nothing for one whose escapes cannot be read. */
 function stepsOf(path: string): string[] | undefined {

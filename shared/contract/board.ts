@@ -41,6 +41,14 @@ function boardSchema(units: Units) {
           }),
         { most: 200 },
       ).optional(),
+      /** How far the edge bends away from a straight line over the whole length. */
+      crook: lengthOf(units, { most: 2_000 }).optional(),
+      /** Moisture content, %. */
+      moisture: z.number().min(0).max(200).optional(),
+      /** Where the tree’s heart lies at the butt end: from the edge that defects are measured from, and below the face. */
+      heart: z.object({ across: place, below: place }).optional(),
+      /** Where it came from: the yard, the load, the board it was cut from. */
+      from: z.string().max(200).optional(),
       notes: z.string().max(1000).optional(),
     })
     .refine(({ price, pricePerBoardFoot }) => price === undefined || pricePerBoardFoot === undefined, {

@@ -17,6 +17,8 @@ export interface Board {
   price?: number
   grade?: string
   defects?: Defect[]
+  /** It is the shop’s own already: it costs nothing now, and is exempt from “every board has a price or none”. */
+  onHand?: boolean
 }
 
 export interface CutBlank {

@@ -1,7 +1,10 @@
 import { boardFeet, boardFeetNet } from '../units/board-foot.ts'
 import { inches, nm } from '../units/length.ts'
 
-export type YardGrade = 'FAS' | 'Selects' | '1C' | '2A'
+/** Hardwood grades a yard is asked for (NHLA standard grades). */
+export const yardGrades = ['FAS', 'Selects', '1C', '2A'] as const
+
+export type YardGrade = (typeof yardGrades)[number]
 
 /**
  * Share of a board's surface measure that a grade promises in clear-face cuttings (NHLA standard grades, read

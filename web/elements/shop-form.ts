@@ -1,8 +1,9 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { allowanceSources, defaultAllowances } from '../../shared/blank/allowances.ts'
+import { yardGrades } from '../../shared/cutting/yard-list.ts'
 import { operationKinds } from '../../shared/route/kinds.ts'
-import { grades, nominals, shopSources, toolKinds } from '../../shared/shop.ts'
+import { nominals, shopSources, toolKinds } from '../../shared/shop.ts'
 import { inches, lengthText } from '../../shared/units/length.ts'
 import type { Lot } from '../../shared/wood/lot.ts'
 import type { Species } from '../../shared/wood/species.ts'
@@ -294,7 +295,7 @@ export class ShopForm extends LitElement {
   private sawing() {
     return html`
       <div class="fields">
-        ${this.choice('grade', 'Grade bought', same(grades))} ${this.field('extraWood', 'Extra for choice', { unit: '%' })}
+        ${this.choice('grade', 'Grade bought', same(yardGrades))} ${this.field('extraWood', 'Extra for choice', { unit: '%' })}
         ${this.choice('priceBy', 'Boards are billed', [
           ['tally', 'by tally'],
           ['exact', 'as they measure'],
