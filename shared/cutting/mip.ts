@@ -16,6 +16,10 @@ export interface MipModel {
 export interface MipLimits {
   /** Not held to strictly: root cuts and heuristics may overrun it. */
   seconds: number
+  /** Branches looked at, at most: unlike seconds the same on every machine. */
+  nodes?: number
+  /** A solution this far above the bound is as good as the best: just under the step between costs. */
+  gap?: number
   /** A solution to start from, by column. */
   start?: Float64Array
   /** Told of every better solution on the way. */
@@ -24,9 +28,9 @@ export interface MipLimits {
 
 export interface MipAnswer {
   status: 'optimal' | 'limit' | 'infeasible'
-  /** The best solution, by column; absent when none was found. */
+  /** The best solution, by column, in whole numbers; absent when none was found. */
   columns?: Float64Array
-  /** No solution is less, as the solver's floating point says. */
+  /** No solution is less, as the solver's floating point says; -Infinity when it does not know. */
   bound: number
 }
 

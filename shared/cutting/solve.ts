@@ -4,6 +4,7 @@ import { capacitiesOf } from './capacity.ts'
 import { exactSolution } from './exact.ts'
 import { chances, retried } from './improve.ts'
 import type { Patience } from './line.ts'
+import type { MipSolver } from './mip.ts'
 import { boundedPlan, type Found, quickSolution } from './quick.ts'
 import { isBetter, type Solution } from './solution.ts'
 import { type SortedOrder, sortedOrder } from './sorted-order.ts'
@@ -12,6 +13,14 @@ import { type SortedOrder, sortedOrder } from './sorted-order.ts'
 export interface Clock {
   now: () => number
   deadline: number
+}
+
+/** What a search is given besides its order. */
+export interface Searching extends Clock {
+  /** The whole-number solver, loaded only where the search's own means do not settle the order. */
+  mip?: () => Promise<MipSolver>
+  /** Told of the first plan at once, and of every better one. */
+  onPlan?: (plan: CutPlan) => void
 }
 
 /** Tries without a better plan after which the search ends by itself, so that it ends alike on every machine. */
@@ -37,12 +46,15 @@ function patienceOf(clock: Clock, most: number): Patience {
  * held anew. It ends by itself when the plan is proven or nothing better was found for long; then the same
  * order gives the same plan.
  */
-export async function solveCut(order: CutOrder, clock: Clock): Promise<CutPlan> {
+export async function solveCut(order: CutOrder, clock: Searching): Promise<CutPlan> {
   const began = clock.now()
+  const timed = (plan: CutPlan) => ({ ...plan, seconds: Math.max(0, clock.now() - began) / 1000 })
   const sorted = sortedOrder(order)
   const capacities = capacitiesOf(sorted)
-  const found = bettered(sorted, capacities, quickSolution(sorted, capacities), clock)
-  return { ...boundedPlan(sorted, capacities, found), seconds: Math.max(0, clock.now() - began) / 1000 }
+  const quick = quickSolution(sorted, capacities)
+  clock.onPlan?.(timed(boundedPlan(sorted, capacities, quick)))
+  const found = bettered(sorted, capacities, quick, clock)
+  return timed(boundedPlan(sorted, capacities, found))
 }
 
 function bettered(sorted: SortedOrder, capacities: Float64Array, found: Found, clock: Clock): Found {
