@@ -1,4 +1,5 @@
 import type { CutBoard, CutPlan, PlacedBlank } from '../../shared/cutting/board.ts'
+import { boardsText, type SawSetting, sawOrder } from '../../shared/cutting/saw-order.ts'
 import type { Plan } from '../../shared/plan.ts'
 import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
 import { minorOf, moneyText } from '../../shared/units/money.ts'
@@ -26,7 +27,6 @@ import {
   plainText,
   pt,
 } from './print.ts'
-import { boardsText, type SawSetting, sawOrder } from './saw-order.ts'
 import { table } from './table.ts'
 
 /** Boards to scale, blanks, offcuts, board feet, cost with its bound, and the order at the saw. */

@@ -17,8 +17,16 @@ export interface Board {
   price?: number
   grade?: string
   defects?: Defect[]
-  /** It is the shop’s own already: it costs nothing now, and is exempt from “every board has a price or none”. */
+  /** It is the shop’s own already: it costs nothing now, and is exempt from “every board has a price or none”; a price is what it is worth. */
   onHand?: boolean
+  /** Where the tree’s heart lies at the butt end, as far as it is known. */
+  heart?: Heart
+}
+
+/** The heart of the tree: from the edge that defects are measured from, and below the board’s face; mm. */
+export interface Heart {
+  across: number
+  below: number
 }
 
 export interface CutBlank {
@@ -87,6 +95,8 @@ export interface CutBoard {
   boardFeetTallied: number
   /** Currency units; absent without prices. */
   cost?: number
+  /** It was the shop’s own before; nothing is bought. */
+  onHand?: true
   strips?: Strip[]
   sections?: Section[]
   offcuts: Offcut[]
@@ -94,11 +104,20 @@ export interface CutBoard {
 
 export interface CutPlan {
   boards: CutBoard[]
+  /** Of the boards that are bought, as they measure; those on hand count in `boardFeetOnHand`. */
   boardFeetBought: number
   boardFeetTallied: number
   boardFeetInBlanks: number
+  /** Of the boards on hand that are cut, as they measure; absent when the order has none on hand. */
+  boardFeetOnHand?: number
+  /** What these were worth, currency units; absent unless every one of them has a price. */
+  worthOnHand?: number
+  /** Blanks of all boards cut, bought and on hand. */
   yield: number
-  /** Currency units when boards carry prices; else board feet, as `priceBy` counts them. */
+  /**
+   * Currency units when boards to buy carry prices; else board feet to buy, as `priceBy` counts them. Where every
+   * board of the order is on hand nothing is bought, and board feet used up count.
+   */
   cost: number
   lowerBound: number
   proven: boolean

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { boardsText, sawOrder } from '../../../server/prints/saw-order.ts'
 import type { CutBoard, CutPlan } from '../../../shared/cutting/board.ts'
+import { boardsText, sawOrder } from '../../../shared/cutting/saw-order.ts'
 
 const board = (key: string, change: Partial<CutBoard>): CutBoard => ({
   key,

@@ -1,5 +1,5 @@
-import type { CutBoard, CutPlan, PlacedBlank } from '../../shared/cutting/board.ts'
-import { nm } from '../../shared/units/length.ts'
+import { nm } from '../units/length.ts'
+import type { CutBoard, CutPlan, PlacedBlank } from './board.ts'
 
 /** One setting of a saw and everything that is cut at it before it is moved. Lengths mm. */
 export interface SawSetting {

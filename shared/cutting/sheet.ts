@@ -1,0 +1,118 @@
+import type { CutBoard, CutPlan, PlacedBlank, Section, Strip } from './board.ts'
+
+/** How the blanks of one key become numbered pieces. */
+export interface Numbering {
+  /** Key of the blanks in the cut order. */
+  key: string
+  /** Blanks of that key that are glued up to one that goes on the lathe. */
+  layers: number
+  /** Pieces that come of one on the lathe. */
+  pieces: number
+}
+
+/** A blank that knows which pieces come of it. */
+export interface SheetBlank extends PlacedBlank {
+  /** `3`, `5–8` for a stick of several, `3a` for a layer of a glue-up. */
+  label: string
+  /** Numbers of the pieces; none where the blank belongs to no batch. */
+  pieces: number[]
+  /** `a`, `b`, `c` where several are glued up. */
+  layer?: string
+}
+
+/** A board of the sheet, numbered in the order in which the boards are listed; its blanks are numbered too. */
+export interface SheetBoard extends Omit<CutBoard, 'strips' | 'sections'> {
+  number: number
+  strips?: (Omit<Strip, 'blanks'> & { blanks: SheetBlank[] })[]
+  sections?: (Omit<Section, 'blanks'> & { blanks: SheetBlank[] })[]
+}
+
+/** A cut plan with its pieces numbered. */
+export interface CuttingSheet {
+  boards: SheetBoard[]
+  /** Pieces for which no blank is cut. */
+  uncut: number[]
+}
+
+interface Spot {
+  board: number
+  blank: SheetBlank
+}
+
+const numbersText = (pieces: readonly number[]): string =>
+  pieces.length > 1 ? `${pieces[0]}–${pieces.at(-1)}` : String(pieces[0])
+
+/**
+ * The plan with its pieces numbered, from 1, board by board, strip by strip from the butt end on. Layers of one
+ * glue-up are taken from one board as far as the boards hold whole ones; those of two boards get the last
+ * numbers. Several keys are numbered each for itself, after a letter where there is more than one.
+ */
+export function cuttingSheet(cut: CutPlan, numberings: readonly Numbering[]): CuttingSheet {
+  const boards = cut.boards.map((board, i) => numberedBoard(board, i + 1))
+  const spots = boards.flatMap((board) =>
+    blanksOf(board).map((blank): Spot => ({ board: board.number, blank })),
+  )
+  const keys = [...new Set([...spots.map(({ blank }) => blank.key), ...cut.unmet.map(({ key }) => key)])]
+  const unmet = new Map(cut.unmet.map(({ key, count }) => [key, count]))
+  const uncut = keys.flatMap((key, k) => {
+    const own = spots.filter(({ blank }) => blank.key === key)
+    const prefix = keys.length > 1 ? letterOf(k) : ''
+    return numbered(own, numberingOf(key, numberings), prefix, unmet.get(key) ?? 0)
+  })
+  return { boards, uncut }
+}
+
+const numberingOf = (key: string, numberings: readonly Numbering[]): Numbering =>
+  numberings.find((one) => one.key === key) ?? { key, layers: 1, pieces: 1 }
+
+const letterOf = (place: number): string =>
+  place < 26
+    ? String.fromCharCode(65 + place)
+    : `${String.fromCharCode(65 + (place % 26))}${Math.floor(place / 26)}`
+
+function numberedBoard(board: CutBoard, number: number): SheetBoard {
+  const open = (blank: PlacedBlank): SheetBlank => ({ ...blank, label: '', pieces: [] })
+  const { strips, sections, ...rest } = board
+  return {
+    ...rest,
+    number,
+    ...(strips && { strips: strips.map((strip) => ({ ...strip, blanks: strip.blanks.map(open) })) }),
+    ...(sections && {
+      sections: sections.map((section) => ({ ...section, blanks: section.blanks.map(open) })),
+    }),
+  }
+}
+
+/** Every blank of a board in the order of its strips or sections. */
+export const blanksOf = ({ strips, sections }: Pick<SheetBoard, 'strips' | 'sections'>): SheetBlank[] =>
+  [...(strips ?? []), ...(sections ?? [])].flatMap(({ blanks }) => blanks)
+
+/** Gives the blanks of one key their numbers; returns those of the pieces that lack wood. */
+function numbered(spots: Spot[], { layers, pieces }: Numbering, prefix: string, missing: number): number[] {
+  const run = (n: number) => Array.from({ length: pieces }, (_, i) => (n - 1) * pieces + i + 1)
+  glueUps(spots, layers).forEach((group, g) => {
+    const own = run(g + 1)
+    group.forEach(({ blank }, i) => {
+      blank.pieces = own
+      if (layers > 1) blank.layer = String.fromCharCode(97 + i)
+      blank.label = `${prefix}${numbersText(own)}${blank.layer ?? ''}`
+    })
+  })
+  const [whole, all] = [Math.floor(spots.length / layers), Math.ceil((spots.length + missing) / layers)]
+  return Array.from({ length: all - whole }, (_, i) => run(whole + 1 + i)).flat()
+}
+
+/** Blanks in groups that are glued up: whole groups of one board first, then what is left over of several. */
+function glueUps(spots: Spot[], layers: number): Spot[][] {
+  if (layers === 1) return spots.map((spot) => [spot])
+  const whole: Spot[][] = []
+  const over: Spot[] = []
+  for (const board of new Set(spots.map((spot) => spot.board))) {
+    const own = spots.filter((spot) => spot.board === board)
+    const full = own.length - (own.length % layers)
+    for (let i = 0; i < full; i += layers) whole.push(own.slice(i, i + layers))
+    over.push(...own.slice(full))
+  }
+  for (let i = 0; i < over.length; i += layers) whole.push(over.slice(i, i + layers))
+  return whole
+}
