@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { type Allowances, allowancesFrom, allowancesSchema } from './blank/allowances.ts'
 import type { Mount } from './blank/mount.ts'
-import { type YardGrade, yardGrades } from './cutting/yard-list.ts'
+import { type YardGrade, yardGrades } from './cutting/board-grade.ts'
 import { day, lengthOf, listOf, readInput } from './input.ts'
 import { type Breach, badInput } from './problem.ts'
 import { profileBreaches } from './profile/check.ts'

@@ -3,7 +3,7 @@ import { type Allowances, allowanceSources, allowancesFrom, allowancesSchema } f
 import type { LatheSize } from './blank/lathe-fit.ts'
 import type { Stock } from './blank/nominal.ts'
 import type { SpoilRecord } from './blank/spares.ts'
-import { type YardGrade, yardGrades } from './cutting/yard-list.ts'
+import { type YardGrade, yardGrades } from './cutting/board-grade.ts'
 import { baseMinutesSource } from './estimate/base-minutes.ts'
 import { lengthOf, listOf, readInput } from './input.ts'
 import type { RouteTool } from './route/input.ts'

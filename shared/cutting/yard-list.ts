@@ -1,36 +1,6 @@
 import { boardFeet, boardFeetNet } from '../units/board-foot.ts'
 import { inches, nm } from '../units/length.ts'
-
-/** Hardwood grades a yard is asked for (NHLA standard grades). */
-export const yardGrades = ['FAS', 'Selects', '1C', '2A'] as const
-
-export type YardGrade = (typeof yardGrades)[number]
-
-/**
- * Share of a board's surface measure that a grade promises in clear-face cuttings (NHLA standard grades, read
- * in a grade chart): clear faces of the cuttings the rule asks for, not clear squares.
- */
-export const gradeYields: Record<YardGrade, number> = {
-  FAS: 10 / 12,
-  Selects: 10 / 12,
-  '1C': 8 / 12,
-  '2A': 6 / 12,
-}
-
-const gradeNames: Record<YardGrade, string> = {
-  FAS: 'FAS',
-  Selects: 'Selects',
-  '1C': 'No. 1 Common',
-  '2A': 'No. 2A Common',
-}
-
-/** Least width and length of a board of the grade, inches and feet (NHLA standard grades, same chart). */
-const leastBoards: Record<YardGrade, [number, number]> = {
-  FAS: [6, 8],
-  Selects: [4, 6],
-  '1C': [3, 4],
-  '2A': [3, 4],
-}
+import { gradeRules, gradeYield, type YardGrade } from './board-grade.ts'
 
 /** What to ask the yard for. Lengths mm, yields and waste as fractions. */
 export interface YardList {
@@ -127,19 +97,19 @@ export function yardList(input: YardInput): YardList {
   const net =
     input.count * boardFeetNet({ thickness: input.layerThickness, width: input.sawn, length: input.length })
   const geometricYield = geometricYieldOf(input)
-  const gradeYield = gradeYields[input.grade]
+  const share = gradeYield(input.grade)
   const geometric = geometricYield > 0 ? net / geometricYield : 0
-  const grade = geometric / gradeYield
+  const grade = geometric / share
   const extra = grade * input.extra
-  const [widthIn] = leastBoards[input.grade]
+  const [widthIn] = gradeRules[input.grade].leastBoard
   return {
     species: input.species,
     ...(input.nominal === undefined ? {} : { nominal: input.nominal }),
     leastThickness: input.layerThickness,
     boardFeet: { net, geometric, grade, extra, ask: Math.max(0, Math.ceil(grade + extra - 1e-9)) },
     geometricYield,
-    gradeYield,
-    gradeName: gradeNames[input.grade],
+    gradeYield: share,
+    gradeName: gradeRules[input.grade].name,
     extra: input.extra,
     leastWidth: Math.max(input.sawn + 2 * input.edgeTrim, 0),
     bestLengths: bestLengthsFor(input),
@@ -149,7 +119,7 @@ export function yardList(input: YardInput): YardList {
 
 function notesFor(input: YardInput, geometricYield: number, gradeWidth: number): string[] {
   const notes = [
-    `The grade counts clear faces, not clear squares: ${gradeNames[input.grade]} promises ${Math.round(gradeYields[input.grade] * 12)}/12 of the surface measure in clear-face cuttings on boards from ${gradeWidth} in wide. Look at all four faces of every square.`,
+    `The grade counts clear faces, not clear squares: ${gradeRules[input.grade].name} promises ${gradeRules[input.grade].twelfths}/12 of the surface measure in clear-face cuttings on boards from ${gradeWidth} in wide. Look at all four faces of every square.`,
     'Best from one board or one log: even colour and grain across a set.',
   ]
   if (geometricYield === 0) {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { surfacedThickness } from '../../shared/blank/nominal.ts'
 import { blanksToCut, chanceOfEnough } from '../../shared/blank/spares.ts'
-import { gradeYields } from '../../shared/cutting/yard-list.ts'
+import { gradeYield } from '../../shared/cutting/board-grade.ts'
 import { readJob } from '../../shared/job.ts'
 import { defaultShop } from '../../shared/shop.ts'
 import { boardFeet, boardFeetNet, boardFeetTallied, surfaceMeasure } from '../../shared/units/board-foot.ts'
@@ -110,17 +110,17 @@ describe('yields of the grades', () => {
     ['FAS', row('C030')],
     ['2A', row('C032')],
   ] as const)('of %s', (grade, { expected, tolerance }) => {
-    near(gradeYields[grade] * 12, expected.twelfths, tolerance)
-    near(gradeYields[grade] * 100, expected.percent, tolerance)
+    near(gradeYield(grade) * 12, expected.twelfths, tolerance)
+    near(gradeYield(grade) * 100, expected.percent, tolerance)
   })
 
   it('are those of the grade chart', () => {
     const { grades } = data('nhla_grades.json')
     for (const grade of ['FAS', '1C', '2A'] as const) {
-      expect(gradeYields[grade] * 12).toBeCloseTo(grades[grade].yield_twelfths, 12)
+      expect(gradeYield(grade) * 12).toBeCloseTo(grades[grade].yield_twelfths, 12)
     }
     // Selects: the better face is FAS.
-    expect(gradeYields.Selects).toBe(gradeYields[grades.Selects.better_face as 'FAS'])
+    expect(gradeYield('Selects')).toBe(gradeYield(grades.Selects.better_face as 'FAS'))
   })
 })
 
