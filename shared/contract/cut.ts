@@ -18,6 +18,7 @@ export const cutPlanSchema = z.object({
       boardFeet: z.number(),
       boardFeetTallied: z.number(),
       cost: z.number().optional(),
+      onHand: z.literal(true).optional(),
       strips: z.array(z.object({ side: length, across, blanks: z.array(placed) })).optional(),
       sections: z.array(z.object({ from: length, to: length, blanks: z.array(placed) })).optional(),
       offcuts: z.array(z.object({ from: length, to: length, across })),
@@ -26,6 +27,9 @@ export const cutPlanSchema = z.object({
   boardFeetBought: z.number(),
   boardFeetTallied: z.number(),
   boardFeetInBlanks: z.number(),
+  /** Cut from boards on hand; what that was worth, where all of them have a price. */
+  boardFeetOnHand: z.number().optional(),
+  worthOnHand: z.number().optional(),
   yield: z.number().min(0).max(1),
   cost: z.number(),
   lowerBound: z.number(),

@@ -258,19 +258,29 @@ function figureBreaches(
     if (!near(read, right)) out.push(`${what} is ${read} instead of ${right}.`)
   }
   const scale = 10 ** minorDigits(order.currency)
-  const priced = order.boards.some((b) => b.price !== undefined || b.pricePerBoardFoot !== undefined)
-  let [bought, tallied, minor, inBlanks] = [0, 0, 0, 0]
+  const toBuy = order.boards.filter((b) => !b.onHand)
+  const priced = toBuy.some((b) => b.price !== undefined || b.pricePerBoardFoot !== undefined)
+  let [bought, tallied, minor, inBlanks, onHand, worth] = [0, 0, 0, 0, 0, 0]
   for (const cut of plan.boards) {
     const board = boards.get(cut.key)
     if (!board) continue
     hold(`${cut.key}: board feet`, cut.boardFeet, boardFeet(board))
     hold(`${cut.key}: tallied board feet`, cut.boardFeetTallied, boardFeetTallied(board))
-    bought += boardFeet(board)
-    tallied += boardFeetTallied(board)
-    const paid = order.priceBy === 'tally' ? boardFeetTallied(board) : boardFeet(board)
-    const cents = minorOf(board.price ?? (board.pricePerBoardFoot ?? 0) * paid, order.currency)
-    minor += cents
-    if (priced) hold(`${cut.key}: cost`, cut.cost ?? Number.NaN, cents / scale)
+    if (!!cut.onHand !== !!board.onHand) out.push(`${cut.key} is on hand in the order or in the plan only.`)
+    const feet = order.priceBy === 'tally' && !board.onHand ? boardFeetTallied(board) : boardFeet(board)
+    const cents = minorOf(
+      board.price ?? (board.pricePerBoardFoot ?? (board.onHand ? Number.NaN : 0)) * feet,
+      order.currency,
+    )
+    if (board.onHand) {
+      onHand += boardFeet(board)
+      worth += cents
+    } else {
+      bought += boardFeet(board)
+      tallied += boardFeetTallied(board)
+      if (priced) minor += cents
+    }
+    if (priced) hold(`${cut.key}: cost`, cut.cost ?? Number.NaN, board.onHand ? 0 : cents / scale)
   }
   for (const { key } of plan.boards.flatMap(placedOn)) {
     const blank = blanks.get(key)
@@ -284,9 +294,11 @@ function figureBreaches(
   hold('Board feet bought', plan.boardFeetBought, bought)
   hold('Board feet tallied', plan.boardFeetTallied, tallied)
   hold('Board feet in blanks', plan.boardFeetInBlanks, inBlanks)
-  hold('Yield', plan.yield, bought > 0 ? inBlanks / bought : 0)
-  const cost = priced ? minor / scale : order.priceBy === 'tally' ? tallied : bought
-  hold('Cost', plan.cost, cost)
+  hold('Board feet on hand', plan.boardFeetOnHand ?? 0, onHand)
+  if (plan.worthOnHand !== undefined) hold('Worth of the boards on hand', plan.worthOnHand, worth / scale)
+  hold('Yield', plan.yield, bought + onHand > 0 ? inBlanks / (bought + onHand) : 0)
+  const counted = toBuy.length === 0 ? onHand : order.priceBy === 'tally' ? tallied : bought
+  hold('Cost', plan.cost, priced ? minor / scale : counted)
   if (plan.lowerBound > plan.cost && !near(plan.lowerBound, plan.cost))
     out.push('The bound lies above the cost.')
   if (plan.proven && !near(plan.lowerBound, plan.cost))

@@ -3,6 +3,7 @@ import { lengthOf, listOf, readInput } from '../input.ts'
 import { type Breach, badInput } from '../problem.ts'
 import { mmOfNm, nm, type Units } from '../units/length.ts'
 import type { Board, CutBlank, CutOrder } from './board.ts'
+import { isPriced } from './prices.ts'
 
 const ENTRIES_MAX = 10_000
 const COUNT_MAX = 100_000
@@ -59,6 +60,7 @@ function orderSchema(units: Units) {
         price: price.optional(),
         grade: z.string().max(40).optional(),
         defects: listOf(defect, { most: 200 }).optional(),
+        onHand: z.boolean().optional(),
       }),
       { most: ENTRIES_MAX },
     ),
@@ -116,12 +118,9 @@ function reversed(boards: Board[]): Breach[] {
   )
 }
 
-/** Whether a board says what it costs. */
-const isPriced = (board: Board): boolean => board.price !== undefined || board.pricePerBoardFoot !== undefined
-
 function unpriced(boards: Board[]): Breach[] {
-  const without = boards.findIndex((board) => !isPriced(board))
-  const priced = boards.find(isPriced)
+  const without = boards.findIndex((board) => !board.onHand && !isPriced(board))
+  const priced = boards.find((board) => !board.onHand && isPriced(board))
   if (without < 0 || !priced) return []
   return [
     {

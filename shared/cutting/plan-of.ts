@@ -1,8 +1,10 @@
 import { boardFeetNet } from '../units/board-foot.ts'
 import { mmOfNm } from '../units/length.ts'
-import type { CutBoard, CutPlan, PlacedBlank } from './board.ts'
+import { minorDigits, minorOf } from '../units/money.ts'
+import type { CutBoard, CutOrder, CutPlan, PlacedBlank } from './board.ts'
 import type { Layout, Spot } from './layout.ts'
 import { offcutsOf } from './offcuts.ts'
+import { isPriced } from './prices.ts'
 import type { Solution } from './solution.ts'
 import type { BoardKind, SortedOrder } from './sorted-order.ts'
 
@@ -47,29 +49,65 @@ export function planOf(
   const blanks = sorted.sizes.map((size) => new Dealer(size.rows))
   const kinds = sorted.kinds.map((kind) => new Dealer(kind.rows))
   const cuts = [...solution.cuts].sort((a, b) => a.kind - b.kind || b.copies - a.copies)
-  const boards = cuts.flatMap(({ kind, layout, copies }) =>
-    Array.from({ length: copies }, () => boardOf(sorted, sorted.kinds[kind]!, layout, kinds[kind]!, blanks)),
+  const boards = marked(
+    sorted.order,
+    cuts.flatMap(({ kind, layout, copies }) =>
+      Array.from({ length: copies }, () =>
+        boardOf(sorted, sorted.kinds[kind]!, layout, kinds[kind]!, blanks),
+      ),
+    ),
   )
-  const boardFeetBought = sum(boards.map((b) => b.boardFeet))
-  const boardFeetTallied = sum(boards.map((b) => b.boardFeetTallied))
   const boardFeetInBlanks = inBlanks(sorted, cuts)
-  const cost = sorted.priced
-    ? solution.cost / sorted.perUnit
-    : sorted.order.priceBy === 'tally'
-      ? boardFeetTallied
-      : boardFeetBought
+  const feet = feetOf(sorted.order, boards)
+  const boardFeetCut = feet.boardFeetBought + (feet.boardFeetOnHand ?? 0)
+  const cost = sorted.priced ? solution.cost / sorted.perUnit : feetCounted(sorted.order, feet)
   return {
     boards,
-    boardFeetBought,
-    boardFeetTallied,
+    ...feet,
     boardFeetInBlanks,
-    yield: boardFeetBought > 0 ? boardFeetInBlanks / boardFeetBought : 0,
+    yield: boardFeetCut > 0 ? boardFeetInBlanks / boardFeetCut : 0,
     cost,
     lowerBound: boundMinor >= solution.cost ? cost : Math.min(cost, boundMinor / sorted.perUnit),
     proven,
     unmet: unmetOf(sorted, blanks),
     seconds: 0,
   }
+}
+
+/** The boards cut, those that were the shop’s own marked so: boards alike in all else may be either. */
+function marked({ boards: offered }: CutOrder, cut: CutBoard[]): CutBoard[] {
+  const onHand = new Set(offered.filter((b) => b.onHand).map(({ key }) => key))
+  return onHand.size === 0
+    ? cut
+    : cut.map((board) => (onHand.has(board.key) ? { ...board, onHand: true } : board))
+}
+
+type Feet = Pick<CutPlan, 'boardFeetBought' | 'boardFeetTallied' | 'boardFeetOnHand' | 'worthOnHand'>
+
+/** What is bought for a plan, and what is cut from boards on hand and was worth. */
+function feetOf({ boards: offered, currency }: CutOrder, cut: CutBoard[]): Feet {
+  const bought = cut.filter((board) => !board.onHand)
+  const boardFeetBought = sum(bought.map((b) => b.boardFeet))
+  const boardFeetTallied = sum(bought.map((b) => b.boardFeetTallied))
+  const own = new Map(offered.filter((board) => board.onHand).map((board) => [board.key, board]))
+  if (own.size === 0) return { boardFeetBought, boardFeetTallied }
+  const used = cut.flatMap(({ key, boardFeet }) => {
+    const board = own.get(key)
+    return board ? [{ board, boardFeet }] : []
+  })
+  const boardFeetOnHand = sum(used.map((u) => u.boardFeet))
+  const feet = { boardFeetBought, boardFeetTallied, boardFeetOnHand }
+  if (used.length === 0 || !used.every(({ board }) => isPriced(board))) return feet
+  const minor = used.map(({ board, boardFeet: f }) =>
+    minorOf(board.price ?? board.pricePerBoardFoot! * f, currency),
+  )
+  return { ...feet, worthOnHand: sum(minor) / 10 ** minorDigits(currency) }
+}
+
+/** The feet that stand for cost where nothing is priced. */
+function feetCounted({ boards, priceBy }: CutOrder, feet: Feet): number {
+  if (boards.every((board) => board.onHand)) return feet.boardFeetOnHand ?? 0
+  return priceBy === 'tally' ? feet.boardFeetTallied : feet.boardFeetBought
 }
 
 const sum = (numbers: number[]): number => numbers.reduce((a, b) => a + b, 0)

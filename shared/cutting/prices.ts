@@ -21,16 +21,30 @@ const MICRO_PARTS = 1e6
 const boughtFeet = (board: Board, order: Pick<CutOrder, 'priceBy'>): number =>
   order.priceBy === 'tally' ? boardFeetTallied(board) : boardFeet(board)
 
+/** Whether a board says what it costs, or is worth. */
+export const isPriced = ({ price, pricePerBoardFoot }: Pick<Board, 'price' | 'pricePerBoardFoot'>): boolean =>
+  price !== undefined || pricePerBoardFoot !== undefined
+
+/** Whether the cost of an order is counted in money: some board to buy has a price; else board feet count. */
+export const countsMoney = ({ boards }: Pick<CutOrder, 'boards'>): boolean =>
+  boards.some((board) => !board.onHand && isPriced(board))
+
 /**
  * What the boards cost. A board's own `price` stands before its price per board foot; without any prices the
- * cost is board feet (by `priceBy`), counted in parts fine enough to tell any two boards apart.
+ * cost is board feet (by `priceBy`), counted in parts fine enough to tell any two boards apart. Boards on hand
+ * cost nothing beside boards to buy; by themselves they count by the feet they use up.
  */
 export function pricesOf(order: Pick<CutOrder, 'boards' | 'priceBy' | 'currency'>): Prices {
   const { boards, currency } = order
-  const priced = boards.some((b) => b.price !== undefined || b.pricePerBoardFoot !== undefined)
-  const feet = boards.map((board) => boughtFeet(board, order))
+  const priced = countsMoney(order)
+  const isBuying = boards.some((board) => !board.onHand)
+  const feet = boards.map((board) =>
+    !board.onHand ? boughtFeet(board, order) : isBuying ? 0 : boardFeet(board),
+  )
   if (priced) {
-    const minor = boards.map((b, i) => minorOf(b.price ?? (b.pricePerBoardFoot ?? 0) * feet[i]!, currency))
+    const minor = boards.map((b, i) =>
+      b.onHand ? 0 : minorOf(b.price ?? (b.pricePerBoardFoot ?? 0) * feet[i]!, currency),
+    )
     return { minor, perUnit: 10 ** minorDigits(currency), priced }
   }
   const whole = feet.every((f) => Math.abs(f * FINE_PARTS - Math.round(f * FINE_PARTS)) < 1e-6)

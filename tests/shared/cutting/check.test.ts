@@ -445,6 +445,24 @@ describe('cutBreaches', () => {
     )
   })
 
+  it('finds a board on hand paid for, or taken for one that is bought', () => {
+    // Board one is the shop's own: 6.00 are paid, and its 12.50 are what it was worth.
+    const own = { ...order, boards: [{ ...order.boards[0]!, onHand: true }, order.boards[1]!] }
+    const right = (): CutPlan => {
+      const plan = made()
+      Object.assign(plan.boards[0]!, { onHand: true, cost: 0 })
+      const feetOnHand = { boardFeetOnHand: feet[0], worthOnHand: 12.5 }
+      return { ...plan, ...feetOnHand, boardFeetBought: feet[1], boardFeetTallied: 0, cost: 6, lowerBound: 6 }
+    }
+    expect(cutBreaches(own, right())).toEqual([])
+    const spoilt = (over: object) => cutBreaches(own, { ...right(), ...over }).join('\n')
+    expect(spoilt({ boards: made().boards })).toContain('on hand in the order or in the plan only')
+    expect(spoilt({ cost: 18.5 })).toContain('Cost is 18.5 instead of 6')
+    expect(spoilt({ boardFeetOnHand: 0 })).toContain('Board feet on hand')
+    expect(spoilt({ worthOnHand: 12 })).toContain('Worth of the boards on hand is 12 instead of 12.5')
+    expect(cutBreaches(order, right()).join('\n')).toContain('on hand in the order or in the plan only')
+  })
+
   it('finds a process the order does not allow', () => {
     expect(cutBreaches({ ...order, process: 'rip-first' }, made()).join('\n')).toContain(
       'the order says rip-first',

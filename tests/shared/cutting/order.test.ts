@@ -48,6 +48,13 @@ describe('readCutOrder', () => {
     })
   })
 
+  it('asks no price of a board on hand, whatever the others have', () => {
+    const own = { ...plain().boards[0], key: 'own', onHand: true }
+    const priced = { ...plain().boards[0], price: 5 }
+    expect(readCutOrder(plain({ boards: [own, priced] })).boards[0]).toMatchObject({ onHand: true })
+    expect(readCutOrder(plain({ boards: [{ ...own, price: 5 }, plain().boards[0]] })).boards).toHaveLength(2)
+  })
+
   it('takes an order without boards: everything will be missing', () => {
     expect(readCutOrder(plain({ boards: [] })).boards).toEqual([])
   })

@@ -34,6 +34,22 @@ describe('pricesOf', () => {
     expect(minor[1]! / perUnit).toBe((2 * 6.125 * 96.5) / 144)
   })
 
+  it('counts nothing for boards on hand beside boards to buy, priced or not', () => {
+    const own = board('own', 6, 96, { onHand: true, pricePerBoardFoot: 9 })
+    expect(
+      pricesOf(orderOf({ boards: [own, board('b', 6, 96, { pricePerBoardFoot: 4.255 })] })),
+    ).toMatchObject({ minor: [0, 3404], priced: true })
+    const { minor, perUnit, priced } = pricesOf(orderOf({ boards: [own, board('b', 6, 96)] }))
+    expect([minor[0], minor[1]! / perUnit, priced]).toEqual([0, 8, false])
+  })
+
+  it('counts the feet used up where all there is to cut from is on hand, as they measure', () => {
+    const own = board('own', 6, 100, { onHand: true, price: 70 })
+    const { minor, perUnit, priced } = pricesOf(orderOf({ boards: [own], priceBy: 'tally' }))
+    expect(priced).toBe(false)
+    expect(minor[0]! / perUnit).toBeCloseTo((2 * 6 * 100) / 144, 9)
+  })
+
   it('does so for metric boards to a millionth', () => {
     const metric = { key: 'm', width: 151, length: 2003, thickness: 52, count: 1 }
     const { minor, perUnit } = pricesOf(orderOf({ boards: [metric] }))
