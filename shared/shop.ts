@@ -4,6 +4,8 @@ import type { LatheSize } from './blank/lathe-fit.ts'
 import type { Stock } from './blank/nominal.ts'
 import type { SpoilRecord } from './blank/spares.ts'
 import { type YardGrade, yardGrades } from './cutting/board-grade.ts'
+import type { YardTerms } from './cutting/yard-terms.ts'
+import { yardsSchema } from './cutting/yard-terms-schema.ts'
 import { baseMinutesSource } from './estimate/base-minutes.ts'
 import { lengthOf, listOf, readInput } from './input.ts'
 import type { RouteTool } from './route/input.ts'
@@ -43,6 +45,8 @@ export interface Shop {
   stock: ShopStock[]
   /** Sizes a yard commonly brings, when no boards are named. */
   yardBoards: { width: number; length: number }[]
+  /** What the yards sell by, the usual one first. */
+  yards: YardTerms[]
   grade: YardGrade
   /** Extra bought over the computed need, a fraction. */
   extraWood: number
@@ -111,6 +115,7 @@ export const defaultShop: Shop = {
   yardBoards: [6, 8].flatMap((width) =>
     [8, 10, 12].map((feet) => ({ width: inches(width), length: inches(12 * feet) })),
   ),
+  yards: [],
   grade: 'FAS',
   extraWood: 0.2,
   kerf: inches(1 / 8),
@@ -148,6 +153,7 @@ export const shopSources: Record<string, string> = {
   calipers: CP,
   stock: `${CP}: 4/4 to 8/4 are commonly stocked; prices are your yard’s`,
   yardBoards: `${CP}; hardwood comes in random widths and lengths`,
+  yards: 'as your yards say; a new one counts the NHLA way, net, until you say otherwise',
   grade: 'NHLA standard grades: FAS 10/12 clear',
   extraWood: `${CP}: 15 to 30 % over the net`,
   kerf: CP,
@@ -260,6 +266,7 @@ export function shopSchema(units: Units) {
     yardBoards: listOf(z.object({ width: board, length: board }), { least: 1, most: 60 }).prefault(
       d.yardBoards,
     ),
+    yards: yardsSchema.prefault([]),
     grade: z.enum(yardGrades).default(d.grade),
     extraWood: z.number().min(0).max(3).default(d.extraWood),
     kerf: size.default(d.kerf),

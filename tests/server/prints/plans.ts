@@ -69,6 +69,7 @@ export const shop: Shop = {
   minimumCharge: 60,
   species: [],
   lots: [],
+  yards: [],
 }
 
 function job(change: Partial<Job> = {}): Job {
