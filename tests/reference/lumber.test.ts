@@ -1,7 +1,15 @@
 import { describe, expect, it } from 'vitest'
+import {
+  dressedThickness,
+  dressedWidth,
+  edgeSurfacedWidth,
+  softwoodThicknesses,
+  softwoodWidths,
+  squareGrades,
+} from '../../shared/blank/dressed-sizes.ts'
 import { surfacedThickness } from '../../shared/blank/nominal.ts'
 import { blanksToCut, chanceOfEnough } from '../../shared/blank/spares.ts'
-import { gradeYield } from '../../shared/cutting/board-grade.ts'
+import { type BoardGrade, gradePromise, gradeRules, gradeYield } from '../../shared/cutting/board-grade.ts'
 import { readJob } from '../../shared/job.ts'
 import { defaultShop } from '../../shared/shop.ts'
 import { boardFeet, boardFeetNet, boardFeetTallied, surfaceMeasure } from '../../shared/units/board-foot.ts'
@@ -105,22 +113,109 @@ describe('surfaced thickness', () => {
   })
 })
 
-describe('yields of the grades', () => {
+describe('softwood as it is dressed', () => {
+  it('C024: thickness of dimension lumber surfaced dry', () => {
+    const { inputs, expected } = row('C024')
+    expect(inputs.nominal_in.map((n: number) => inInches(dressedThickness(n, 'dry')!))).toEqual(expected)
+  })
+
+  it('C025: surfaced green, a sixteenth over', () => {
+    const { inputs, expected } = row('C025')
+    expect(inputs.nominal_in.map((n: number) => inInches(dressedThickness(n, 'green')!))).toEqual(expected)
+  })
+
+  it('C026: widths surfaced dry', () => {
+    const { inputs, expected } = row('C026')
+    expect(inputs.nominal_in.map((n: number) => inInches(dressedWidth(n, 'dry')!))).toEqual(expected)
+  })
+
+  it('C028: posts', () => {
+    const { inputs, expected } = row('C028')
+    const sides = (inputs.nominal as string[]).map((name) => name.split('x').map(Number))
+    expect(
+      sides.map(([thick, wide]) => [
+        inInches(dressedThickness(thick!, 'dry')!),
+        inInches(dressedWidth(wide!, 'dry')!),
+      ]),
+    ).toEqual(expected)
+  })
+
+  it('is that of every printed row of the table', () => {
+    const table = data('softwood_sizes.json')
+    for (const [nominal, dry, green] of table.thickness_nominal_dry_green) {
+      expect(
+        [dressedThickness(nominal, 'dry'), dressedThickness(nominal, 'green')].map((t) => inInches(t!)),
+      ).toEqual([dry, green])
+    }
+    for (const [nominal, dry, green] of table.width_nominal_dry_green) {
+      expect([dressedWidth(nominal, 'dry'), dressedWidth(nominal, 'green')].map((w) => inInches(w!))).toEqual(
+        [dry, green],
+      )
+    }
+    expect(inInches(dressedThickness(1, 'dry')!)).toBe(table.boards_1in.thickness_dry)
+    expect(softwoodThicknesses).toHaveLength(table.thickness_nominal_dry_green.length + 1)
+    expect(softwoodWidths).toHaveLength(table.width_nominal_dry_green.length)
+  })
+})
+
+describe('hardwood with its edges surfaced, and squares', () => {
+  it('C040: how scant the width is', () => {
+    const { expected } = row('C040')
+    const scant = (nominal: number) => nominal - inInches(edgeSurfacedWidth(nominal * inch))
+    expect([7.75, 8].map(scant)).toEqual(expected)
+  })
+
+  it('C041: grades of squares', () => {
+    expect([...squareGrades]).toEqual(row('C041').expected)
+  })
+})
+
+describe('the grades', () => {
   it.each([
     ['FAS', row('C030')],
     ['2A', row('C032')],
-  ] as const)('of %s', (grade, { expected, tolerance }) => {
+    ['3A', row('C033')],
+    ['3B', row('C034')],
+  ] as const)('%s: clear-face yield', (grade, { expected, tolerance }) => {
     near(gradeYield(grade) * 12, expected.twelfths, tolerance)
     near(gradeYield(grade) * 100, expected.percent, tolerance)
   })
 
+  it('C036: least clear cuttings', () => {
+    const { inputs, expected } = row('C036')
+    for (const grade of inputs.grades as BoardGrade[])
+      expect(gradeRules[grade].leastCuttings).toEqual(expected[grade])
+  })
+
+  it('C037: cutting units and cuts of a board of 8 square feet', () => {
+    const { inputs, expected } = row('C037')
+    for (const grade of Object.keys(expected) as BoardGrade[])
+      expect(gradePromise(grade, inputs.sm)).toEqual(expected[grade])
+  })
+
+  it('C038: the extra cutting', () => {
+    const { inputs, expected } = row('C038')
+    for (const grade of inputs.grades as BoardGrade[]) {
+      const { extra } = gradeRules[grade]
+      expect([extra?.from, extra?.to, extra?.twelfths]).toEqual(expected[grade])
+    }
+  })
+
   it('are those of the grade chart', () => {
     const { grades } = data('nhla_grades.json')
-    for (const grade of ['FAS', '1C', '2A'] as const) {
-      expect(gradeYield(grade) * 12).toBeCloseTo(grades[grade].yield_twelfths, 12)
+    const size = ([width, feet]: [number, number]) => `${width} in x ${feet} ft`
+    for (const grade of ['FAS', '1C', '2A', '3A', '3B'] as const) {
+      const rule = gradeRules[grade]
+      expect(rule.twelfths).toBe(grades[grade].yield_twelfths)
+      expect(size(rule.leastBoard)).toBe(grades[grade].min_board)
+      if (grade !== '3B') expect(rule.leastCuttings.map(size)).toEqual(grades[grade].min_cuttings)
     }
+    expect(size(gradeRules.Selects.leastBoard)).toBe(grades.Selects.min_board)
     // Selects: the better face is FAS.
-    expect(gradeYield('Selects')).toBe(gradeYield(grades.Selects.better_face as 'FAS'))
+    expect(gradeYield('Selects')).toBe(gradeYield(grades.Selects.better_face))
+    // 3B: 36 sq in at 1-1/2 in wide.
+    const [[width, feet]] = gradeRules['3B'].leastCuttings as [[number, number]]
+    expect(grades['3B'].min_cuttings).toEqual([`1-1/2 in wide, ${width * feet * 12} sq in`])
   })
 })
 
