@@ -52,6 +52,8 @@ export interface Lumber {
   oneBoard: boolean
   /** Moisture content of the wood when it is sawn, %; that of turning when absent. */
   moisture?: number
+  /** Whether boards on hand are cut first; else all is bought. */
+  fromRack: boolean
 }
 
 /** A job as every part of the program uses it: lengths in mm, defaults filled in. */
@@ -191,6 +193,7 @@ export function jobSchema(units: Units) {
         grade: z.enum(yardGrades).optional(),
         oneBoard: z.boolean().default(false),
         moisture: z.number().min(0).max(200).optional(),
+        fromRack: z.boolean().default(true),
       })
       .prefault({}),
     allowances: allowancesSchema(units).prefault({}),

@@ -1,10 +1,13 @@
 import { type Allowances, defaultAllowances } from './blank/allowances.ts'
 import { type Blank, blankFor } from './blank/blank.ts'
 import { stickWhip } from './blank/stick-whip.ts'
+import type { StockMoisture } from './blank/wet-stock.ts'
 import type { CutOrder, CutPlan } from './cutting/board.ts'
 import { cutBreaches } from './cutting/check.ts'
+import { blanksToBuy, boardsFor, woodWorth } from './cutting/on-hand.ts'
 import { cutOrderFor } from './cutting/order-for-blank.ts'
 import { quickCut } from './cutting/quick.ts'
+import type { StockBoard } from './cutting/stock-board.ts'
 import { type YardList, yardList } from './cutting/yard-list.ts'
 import { type Quote, quoteOf } from './estimate/quote.ts'
 import type { BatchTime } from './estimate/time.ts'
@@ -89,7 +92,17 @@ export const stickOf = (job: Job, part: Part, parts: number, allowances: Allowan
   diameter: part.maxDiameter,
 })
 
-export function blankOf(job: Job, shop: Shop, part: Part, wood: BarWood): Blank {
+/** Moisture of the wood on its way: as sawn, when it is turned, in use, % MC; and the air it stands in. */
+export const moistureOf = (job: Job, shop: Shop, species: Species): StockMoisture => ({
+  species,
+  sawn: job.lumber.moisture ?? job.moisture,
+  turned: job.moisture,
+  inUse: job.serviceMoisture,
+  dryness: job.lumber.dryness,
+  ...(shop.air && { air: shop.air }),
+})
+
+export function blankOf(job: Job, shop: Shop, part: Part, wood: BarWood, species: Species): Blank {
   const allowances = allowancesOf(job, shop)
   const spans = spansOf(job.profile)
   return blankFor({
@@ -104,6 +117,8 @@ export function blankOf(job: Job, shop: Shop, part: Part, wood: BarWood): Blank 
     split: job.profile.split,
     allowances,
     density: part.density,
+    moisture: moistureOf(job, shop, species),
+    spans,
     stock: stockOf(job.species, shop.stock),
     lathes: shop.lathes,
     confidence: shop.spareConfidence,
@@ -112,16 +127,20 @@ export function blankOf(job: Job, shop: Shop, part: Part, wood: BarWood): Blank 
   })
 }
 
-export function cutOrderOf(job: Job, shop: Shop, blank: Blank): CutOrder {
-  const stock = stockOf(job.species, shop.stock).find(
+/** What the yard takes for the stock of the blank, per board foot; absent where the shop has no price. */
+const yardPriceOf = (job: Job, shop: Shop, blank: Blank): number | undefined =>
+  stockOf(job.species, shop.stock).find(
     (row) => row.nominal === blank.nominal && !!row.surfaced === !!blank.surfaced,
-  )
+  )?.pricePerBoardFoot
+
+export function cutOrderOf(job: Job, shop: Shop, blank: Blank, rack: readonly StockBoard[]): CutOrder {
   const { kerf, endTrim, edgeTrim, minOffcut, priceBy, currency, yardBoards } = shop
   return cutOrderFor({
     units: job.units,
     blank,
+    onHand: boardsFor(job, rack),
     yardBoards,
-    pricePerBoardFoot: stock?.pricePerBoardFoot,
+    pricePerBoardFoot: yardPriceOf(job, shop, blank),
     kerf,
     endTrim,
     edgeTrim,
@@ -142,7 +161,12 @@ export function checkedCut(order: CutOrder, better?: CutPlan): CutPlan {
   return cut
 }
 
-export const yardOf = (job: Job, shop: Shop, blank: Blank): YardList =>
+/** What to ask the yard for: the blanks that boards on hand do not yield. */
+export const yardOf = (
+  job: Job,
+  shop: Shop,
+  { blank, cutOrder, cut }: { blank: Blank; cutOrder: CutOrder; cut: CutPlan },
+): YardList =>
   yardList({
     species: job.species,
     nominal: blank.nominal,
@@ -150,7 +174,7 @@ export const yardOf = (job: Job, shop: Shop, blank: Blank): YardList =>
     layerThickness: blank.layerThickness,
     sawn: blank.sawn,
     length: blank.length,
-    count: blank.count * blank.layers,
+    count: blanksToBuy(cutOrder, cut),
     kerf: shop.kerf,
     endTrim: shop.endTrim,
     edgeTrim: shop.edgeTrim,
@@ -200,17 +224,14 @@ export function sandingOf(shop: Shop, operations: Operation[]): Sanding {
 export function quoteFor(
   job: Job,
   shop: Shop,
-  plan: { part: Part; cutOrder: CutOrder; cut: CutPlan; time: BatchTime; made: number },
+  plan: { part: Part; blank: Blank; cutOrder: CutOrder; cut: CutPlan; time: BatchTime; made: number },
 ): Quote {
-  const { part, cutOrder, cut, time, made } = plan
-  const priced = cutOrder.boards.some(
-    (board) => board.price !== undefined || board.pricePerBoardFoot !== undefined,
-  )
+  const { part, blank, cutOrder, cut, time, made } = plan
   return quoteOf({
     currency: shop.currency,
     pieces: job.quantity,
     piecesMade: made,
-    woodCost: priced ? cut.cost : undefined,
+    woodCost: woodWorth(cutOrder, cut, yardPriceOf(job, shop, blank)),
     extraWood: shop.extraWood,
     blanksUnmet: cut.unmet.reduce((sum, row) => sum + row.count, 0),
     minutes: time.minutes,

@@ -2,6 +2,8 @@ import type { Allowances } from './blank/allowances.ts'
 import type { Blank } from './blank/blank.ts'
 import { blankBeam, stickWhip } from './blank/stick-whip.ts'
 import type { CutOrder, CutPlan } from './cutting/board.ts'
+import { onHandCautions } from './cutting/on-hand.ts'
+import type { StockBoard } from './cutting/stock-board.ts'
 import type { YardList } from './cutting/yard-list.ts'
 import { timedOperations } from './estimate/minutes.ts'
 import type { Quote } from './estimate/quote.ts'
@@ -56,7 +58,8 @@ export interface Plan {
   cutOrder: CutOrder
   cut: CutPlan
   yard: YardList
-  boardFeet: { blanks: number; bought: number; tallied: number }
+  /** `onHand`: cut from boards on hand; absent when there are none to cut from. */
+  boardFeet: { blanks: number; bought: number; tallied: number; onHand?: number }
   operations: Operation[]
   calipers: Calipers
   passes: Passes
@@ -124,10 +127,14 @@ function workOf(ground: Ground) {
 export const partsOf = ({ blank, job }: Pick<Plan, 'blank' | 'job'>): number =>
   blank.count * blank.stock.perBlank * (job.profile.split ? 2 : 1)
 
-function cautionsOf(plan: Omit<Plan, 'cautions'>, species: Species, whip: Whip): Caution[] {
+function cautionsOf(
+  plan: Omit<Plan, 'cautions'>,
+  { species, whip, rack }: { species: Species; whip: Whip; rack: readonly StockBoard[] },
+): Caution[] {
   const { job, part, checkStations: checks, blank, cut, yard, operations, finish, quote } = plan
   const about = (what: Caution['about'], texts: (string | undefined)[]): Caution[] =>
     [...new Set(texts)].flatMap((text) => (text ? [{ about: what, text }] : []))
+  const sawnFrom = { species: species.name, moisture: job.lumber.moisture ?? job.moisture }
   const unread = job.unread.map(
     (field) => `The job file’s field ${field} is not known here and was left aside.`,
   )
@@ -151,7 +158,7 @@ function cautionsOf(plan: Omit<Plan, 'cautions'>, species: Species, whip: Whip):
       checks.map((check) => check.caution && `${check.name ?? check.key}: ${check.caution}`),
     ),
     ...about('blank', blank.cautions),
-    ...about('lumber', [...short, ...yard.notes]),
+    ...about('lumber', [...short, ...onHandCautions(cut, rack, sawnFrom), ...yard.notes]),
     ...about('work', [
       standInCaution({ ...species, density: part.density }, species.name, job.moisture),
       ...operations.flatMap((operation) => cautionSentences(operation.caution)),
@@ -170,11 +177,17 @@ const speciesCautions = (species: Species): string[] =>
 
 /**
  * The plan of a job in a shop, from the profile to the price: lengths mm, minutes, rpm, money in currency units.
- * Same input, same plan; quick enough to follow every change of a drawing. `better` is a cut of the plan’s own
- * order that a longer search found; it takes the place of the quick one. The plan’s job has its wood by its key.
+ * Same input, same plan; quick enough to follow every change of a drawing. `onHand` are the free boards of the rack.
+ * `better` is a cut of the plan’s own order that a longer search found; it takes the place of the quick one. The
+ * plan’s job has its wood by its key.
  * @throws Problem `bad-input` when the species is not known, with the nearest names
  */
-export function planJob(asked: Job, shop: Shop, woods: Species[], better?: CutPlan): Plan {
+export function planJob(
+  asked: Job,
+  shop: Shop,
+  woods: Species[],
+  { onHand: rack = [], better }: { onHand?: readonly StockBoard[]; better?: CutPlan } = {},
+): Plan {
   const species = speciesOf(asked, shop, woods)
   const job = { ...asked, species: species.key }
   const part = jobPart(job, shop, species)
@@ -185,8 +198,8 @@ export function planJob(asked: Job, shop: Shop, woods: Species[], better?: CutPl
     job.instrument.jawWidth,
   )
   const wood = woodOrStandIn({ ...species, density: part.density }, job.moisture)
-  const blank = blankOf(job, shop, part, wood)
-  const cutOrder = cutOrderOf(job, shop, blank)
+  const blank = blankOf(job, shop, part, wood, species)
+  const cutOrder = cutOrderOf(job, shop, blank, rack)
   const cut = checkedCut(cutOrder, better)
   const { operations, passes, places, slender, whip } = workOf({
     job,
@@ -223,8 +236,13 @@ export function planJob(asked: Job, shop: Shop, woods: Species[], better?: CutPl
     blank,
     cutOrder,
     cut,
-    yard: yardOf(job, shop, blank),
-    boardFeet: { blanks: cut.boardFeetInBlanks, bought: cut.boardFeetBought, tallied: cut.boardFeetTallied },
+    yard: yardOf(job, shop, { blank, cutOrder, cut }),
+    boardFeet: {
+      blanks: cut.boardFeetInBlanks,
+      bought: cut.boardFeetBought,
+      tallied: cut.boardFeetTallied,
+      ...(cut.boardFeetOnHand !== undefined && { onHand: cut.boardFeetOnHand }),
+    },
     operations,
     // Slender work is sized in one fixed order, so there and back is not to be had.
     calipers: calipersFor({ places, pieces: blank.count, calipers: shop.calipers, oneWay: slender }),
@@ -233,7 +251,7 @@ export function planJob(asked: Job, shop: Shop, woods: Species[], better?: CutPl
     sanding: sandingOf(shop, operations),
     finish,
     time,
-    quote: quoteFor(job, shop, { part, cutOrder, cut, time, made }),
+    quote: quoteFor(job, shop, { part, blank, cutOrder, cut, time, made }),
   }
-  return { ...plan, cautions: cautionsOf(plan, species, whip) }
+  return { ...plan, cautions: cautionsOf(plan, { species, whip, rack }) }
 }

@@ -70,6 +70,7 @@ export interface JobFile {
     grade?: string
     oneBoard?: boolean
     moisture?: number | string
+    fromRack?: boolean
   }
   allowances?: Record<string, Entered>
   instrument?: { jawWidth?: Entered }

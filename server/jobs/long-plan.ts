@@ -1,4 +1,5 @@
 import type { CutPlan } from '../../shared/cutting/board.ts'
+import type { StockBoard } from '../../shared/cutting/stock-board.ts'
 import type { Job } from '../../shared/job.ts'
 import { type Plan, planJob } from '../../shared/plan.ts'
 import type { Shop } from '../../shared/shop.ts'
@@ -10,11 +11,13 @@ export interface PlanTask {
   job: Job
   shop: Shop
   woods: Species[]
+  /** Free boards of the rack. */
+  onHand?: StockBoard[]
   better?: CutPlan
 }
 
 /** The plan, worked out in the calling thread. */
-export const workOutPlan = ({ job, shop, woods, better }: PlanTask): Plan => planJob(job, shop, woods, better)
+export const workOutPlan = ({ job, shop, woods, ...more }: PlanTask): Plan => planJob(job, shop, woods, more)
 
 /** With more stations than this a plan takes long enough for others to notice that they wait. */
 const STATIONS_AT_ONCE = 400

@@ -110,7 +110,12 @@ export const planSchema = z.looseObject({
   blank,
   cut: cutPlanSchema,
   yard: z.looseObject({}),
-  boardFeet: z.looseObject({ blanks: z.number(), bought: z.number(), tallied: z.number() }),
+  boardFeet: z.looseObject({
+    blanks: z.number(),
+    bought: z.number(),
+    tallied: z.number(),
+    onHand: z.number().optional(),
+  }),
   operations: z.array(operation),
   calipers: z.looseObject({
     settings: z.array(z.object({ diameter: length, stations: z.array(z.string()) })),

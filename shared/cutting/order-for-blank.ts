@@ -1,5 +1,6 @@
 import { nm, type Units } from '../units/length.ts'
 import type { Board, CutOrder } from './board.ts'
+import { quickCut } from './quick.ts'
 
 /** What is cut for the blanks of a job, and from what. Lengths mm, prices in currency units. */
 export interface BlankCutting {
@@ -13,8 +14,9 @@ export interface BlankCutting {
     thickness: number
     count: number
   }
-  /** Boards at hand; when there are none, the sizes a yard commonly brings, as many as needed. */
-  boards?: Board[]
+  /** Boards on hand, cut before any is bought. */
+  onHand?: Board[]
+  /** Sizes a yard commonly brings, as many as needed. */
   yardBoards: { width: number; length: number }[]
   pricePerBoardFoot?: number
   kerf: number
@@ -29,9 +31,29 @@ export interface BlankCutting {
 
 /**
  * The cut order for the blanks of a job: side = what is sawn for the square, count × layers; blanks of cheap
- * wood to practise on are cut elsewhere.
+ * wood to practise on are cut elsewhere. From boards on hand alone where they are enough, so that the least of
+ * them is used up; else from them and the yard's.
  */
 export function cutOrderFor(input: BlankCutting): CutOrder {
+  const own = { ...orderWithout(input), boards: usableOf(input) }
+  if (own.boards.length > 0 && quickCut(own).unmet.length === 0) return own
+  const taken = new Set(own.boards.map(({ key }) => key))
+  const yard = yardBoardsOf(input).map((board) =>
+    taken.has(board.key) ? { ...board, key: `${board.key}, to buy` } : board,
+  )
+  return { ...own, boards: [...own.boards, ...yard] }
+}
+
+/** Boards on hand that take at least one blank, were they without defects. */
+const usableOf = ({ onHand = [], blank }: BlankCutting): Board[] =>
+  onHand.filter(
+    ({ width, length, thickness }) =>
+      nm(thickness) >= nm(blank.layerThickness) &&
+      nm(width) >= nm(blank.sawn) &&
+      nm(length) >= nm(blank.length),
+  )
+
+function orderWithout(input: BlankCutting): Omit<CutOrder, 'boards'> {
   const { blank } = input
   return {
     units: input.units,
@@ -52,7 +74,6 @@ export function cutOrderFor(input: BlankCutting): CutOrder {
         thickness: blank.layerThickness,
       },
     ],
-    boards: input.boards?.length ? input.boards : yardBoardsOf(input),
   }
 }
 

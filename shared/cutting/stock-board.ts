@@ -16,7 +16,7 @@ export interface StockBoard extends Omit<Board, 'onHand'> {
 }
 
 /** What a job lets pass on a board. */
-interface BoardWishes {
+export interface BoardWishes {
   sap: 'none' | 'allowed'
 }
 

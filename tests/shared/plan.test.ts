@@ -465,3 +465,63 @@ describe('planJob for a lot of wood', () => {
     expect(slipped.cautions.some((c) => c.about === 'part' && /look at scale/.test(c.text))).toBe(true)
   })
 })
+
+describe('planJob with boards on hand', () => {
+  // Blanks of the dowel are 33 × 33 × 431.75 mm.
+  const rackBoard = (key: string, over: object = {}) => ({
+    key,
+    species: 'cherry-black',
+    width: 150,
+    length: 2400,
+    thickness: 50,
+    count: 1,
+    ...over,
+  })
+  const file = { ...dowel(), species: 'cherry-black' }
+  const shop = { ...defaultShop, stock: defaultShop.stock.map((row) => ({ ...row, pricePerBoardFoot: 10 })) }
+  const from = (onHand: ReturnType<typeof rackBoard>[], over: object = {}): Plan =>
+    planJob(readJob({ ...file, ...over }), shop, woods, { onHand })
+
+  it('buys nothing and asks the yard for nothing where they are enough, and the price still has the wood in it', () => {
+    const plan = from([rackBoard('a', { count: 4, pricePerBoardFoot: 6 })])
+    const used = plan.cut.boards.length * ((50 * 150 * 2400) / (144 * inch ** 3))
+    expect(plan.cut.boards.every(({ key, onHand }) => key === 'a' && onHand)).toBe(true)
+    expect(plan.boardFeet).toMatchObject({ bought: 0, tallied: 0 })
+    expect(plan.boardFeet.onHand).toBeCloseTo(used, 9)
+    expect(plan.yard.boardFeet.ask).toBe(0)
+    const wood = plan.quote!.lines.find(({ key }) => key === 'wood')!.amount
+    expect(wood).toBeCloseTo(used * 6, 1)
+  })
+
+  it('buys only what they do not yield', () => {
+    const without = planJob(readJob({ ...file, quantity: 60 }), shop, woods)
+    const plan = from([rackBoard('a')], { quantity: 60 })
+    expect(plan.cut.boards[0]).toMatchObject({ key: 'a', onHand: true })
+    expect(plan.cut.cost).toBeLessThan(without.cut.cost)
+    expect(plan.yard.boardFeet.net).toBeLessThan(without.yard.boardFeet.net)
+    expect(plan.yard.boardFeet.net).toBeGreaterThan(0)
+    expect(cutBreaches(plan.cutOrder, plan.cut)).toEqual([])
+  })
+
+  it('leaves them alone where the job says so, and where they are of another wood', () => {
+    const apart = { lumber: { fromRack: false } }
+    const alone = planJob(readJob({ ...file, ...apart }), shop, woods)
+    expect(from([rackBoard('a')], apart)).toEqual(alone)
+    expect(from([rackBoard('a', { species: 'maple-sugar' })]).cut).toEqual(alone.cut)
+  })
+
+  it('cuts around sapwood unless the job allows it', () => {
+    const sappy = rackBoard('a', { count: 4, defects: [{ from: 0, to: 2400, kind: 'sap' }] })
+    expect(from([sappy]).cut.boards.some(({ onHand }) => onHand)).toBe(false)
+    expect(from([sappy], { lumber: { sap: 'allowed' } }).cut.boards.every(({ onHand }) => onHand)).toBe(true)
+  })
+
+  it('warns of a board far from the moisture that the job is sawn at', () => {
+    const texts = (over: object) =>
+      from([rackBoard('a', { count: 4, moisture: 15 })], over)
+        .cautions.map(({ text }) => text)
+        .join()
+    expect(texts({})).toMatch(/Board a is at 15 % moisture/)
+    expect(texts({ lumber: { moisture: 14 } })).not.toMatch(/Board a is at 15/)
+  })
+})

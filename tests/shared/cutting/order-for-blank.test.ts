@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import type { Board } from '../../../shared/cutting/board.ts'
 import { readCutOrder } from '../../../shared/cutting/order.ts'
 import { type BlankCutting, cutOrderFor } from '../../../shared/cutting/order-for-blank.ts'
 import { board, inch } from './orders.ts'
@@ -46,10 +47,8 @@ describe('cutOrderFor', () => {
     expect(order.boards[0]!.thickness).toBe(1.25 * inch)
   })
 
-  it('takes the boards at hand, else what a yard commonly brings, as many as needed', () => {
-    const own = [board('mine', 6, 80)]
-    expect(cutOrderFor(cutting({ boards: own })).boards).toBe(own)
-    expect(cutOrderFor(cutting({ boards: [], pricePerBoardFoot: 7.5 })).boards).toEqual([
+  it('takes what a yard commonly brings, as many as needed', () => {
+    expect(cutOrderFor(cutting({ pricePerBoardFoot: 7.5 })).boards).toEqual([
       {
         key: '6 × 96 in',
         width: 6 * inch,
@@ -67,6 +66,57 @@ describe('cutOrderFor', () => {
         pricePerBoardFoot: 7.5,
       },
     ])
+  })
+
+  // 7 × 86 in: three strips of 2 in with two kerfs are 6-1/4 in, four blanks of 20 in and three kerfs 80-3/8 in.
+  const own = (key: string, over: Partial<Board> = {}) => board(key, 7, 86, { onHand: true, ...over })
+
+  it('takes boards on hand before the yard’s', () => {
+    const order = cutOrderFor(cutting({ onHand: [own('mine', { width: 2 * inch })], pricePerBoardFoot: 7.5 }))
+    expect(order.boards.map(({ key, onHand }) => [key, onHand])).toEqual([
+      ['mine', true],
+      ['6 × 96 in', undefined],
+      ['7.5 × 120 in', undefined],
+    ])
+  })
+
+  it('takes them alone where they are enough', () => {
+    expect(cutOrderFor(cutting({ onHand: [own('a'), own('b')] })).boards.map(({ key }) => key)).toEqual([
+      'a',
+      'b',
+    ])
+  })
+
+  it('leaves out boards too thin, too narrow or too short for a single blank', () => {
+    const onHand = [
+      own('thin', { thickness: 1.99 * inch }),
+      own('narrow', { width: 1.9 * inch }),
+      own('short', { length: 19.9 * inch }),
+      own('just', { width: 2 * inch, length: 20 * inch }),
+    ]
+    expect(cutOrderFor(cutting({ onHand })).boards.map(({ key }) => key)).toEqual([
+      'just',
+      '6 × 96 in',
+      '7.5 × 120 in',
+    ])
+  })
+
+  it('takes layers of a glue-up from boards on hand', () => {
+    const blank = {
+      ...cutting().blank,
+      sawn: 3 * inch,
+      layers: 3,
+      layerThickness: inch,
+      thickness: 1.25 * inch,
+      count: 1,
+    }
+    const order = cutOrderFor(cutting({ blank, onHand: [own('mine', { thickness: 1.125 * inch })] }))
+    expect(order.boards.map(({ key }) => key)).toEqual(['mine'])
+  })
+
+  it('tells a board on hand from one of the yard with the same name', () => {
+    const order = cutOrderFor(cutting({ onHand: [own('6 × 96 in', { width: 2 * inch })] }))
+    expect(order.boards.map(({ key }) => key)).toEqual(['6 × 96 in', '6 × 96 in, to buy', '7.5 × 120 in'])
   })
 
   it('lists a size once however often the shop has it', () => {
