@@ -12,6 +12,8 @@ import type { RouteTool } from './route/input.ts'
 import { grindingAngles, type TurningToolKind } from './turning/bevel.ts'
 import type { TurningLathe } from './turning/lathe.ts'
 import { inches, type Units } from './units/length.ts'
+import type { Air } from './wood/air.ts'
+import { airSchema } from './wood/air-schema.ts'
 import type { Lot } from './wood/lot.ts'
 import { lotsSchema } from './wood/lot-schema.ts'
 import type { Species } from './wood/species.ts'
@@ -75,6 +77,8 @@ export interface Shop {
   finishPerSquareMetre: number
   abrasivePerPiece: number
   minimumCharge: number
+  /** Air the wood stands in; absent where it was never measured. */
+  air?: Air
   /** Woods the shop adds to the handbook's. */
   species: Species[]
   /** Wood bought together, with what finished pieces of it weighed. */
@@ -178,6 +182,7 @@ export const shopSources: Record<string, string> = {
   finishPerSquareMetre: 'a figure to start from; put in your own',
   abrasivePerPiece: 'a figure to start from; put in your own',
   minimumCharge: 'none until you set one',
+  air: 'your own thermometer and hygrometer; the moisture wood comes to by Wood Handbook eq. 4-5',
   lots: 'your own weighings; before any, the wood table',
   ...Object.fromEntries(
     Object.entries(allowanceSources).map(([name, source]) => [`allowances.${name}`, source]),
@@ -294,6 +299,7 @@ export function shopSchema(units: Units) {
     finishPerSquareMetre: rate.default(d.finishPerSquareMetre),
     abrasivePerPiece: rate.default(d.abrasivePerPiece),
     minimumCharge: rate.default(d.minimumCharge),
+    air: airSchema(units).optional(),
     species: listOf(speciesSchema, { most: 500 }).prefault([]),
     lots: lotsSchema.prefault([]),
   })

@@ -1,11 +1,16 @@
+import type { Span } from '../profile/profile.ts'
 import { inches, lengthText, nm, roundedUpMm, styleOf, type Units } from '../units/length.ts'
 import { massOf } from '../wood/density.ts'
 import type { Allowances } from './allowances.ts'
+import { surfacePlaces } from './feather-edges.ts'
+import { type GlueUp, glueLineCautions, glueUpOf } from './glue-up.ts'
 import { type LatheSize, latheFit } from './lathe-fit.ts'
 import type { Mount } from './mount.ts'
-import { type Stock, type StockChoice, stockFor } from './nominal.ts'
+import { roughThickness, type Stock, type StockChoice, stockFor, surfacedThickness } from './nominal.ts'
+import { type Shrinkage, shrinkageOf } from './shrinkage.ts'
 import { blanksForBatch, type SpoilRecord } from './spares.ts'
 import { type JointReach, lengthPartsOf, type PartEnd, stickLength } from './stick.ts'
+import { moistureCautions, type StockMoisture } from './wet-stock.ts'
 
 export interface LatheFit {
   name: string
@@ -20,6 +25,10 @@ export interface Blank {
   length: number
   stock: { perBlank: number; sticks: number }
   layers: number
+  /** How the layers lie about the axis; absent where it is one piece. */
+  glueUp?: GlueUp
+  /** Absent where the shrinkage of the wood is not known (then `cautions` says so). */
+  shrinkage?: Shrinkage
   /** e.g. `8/4`; absent when nothing the shop can get is thick enough (then `cautions` says so). */
   nominal?: string
   /** That stock comes planed on two sides. */
@@ -63,6 +72,10 @@ export interface BlankInput {
   allowances: Allowances
   /** Absent where it is not on record. */
   density?: number
+  /** Moisture on the way from the saw to its use; taken as dry where absent. */
+  moisture?: StockMoisture
+  /** Where glue lines may surface; of one part. */
+  spans?: readonly Span[]
   /** What the shop can get of this wood. */
   stock: Stock[]
   lathes: LatheSize[]
@@ -80,6 +93,9 @@ const PARTS_MAX = 100
 interface Square extends StockChoice {
   side: number
   length: number
+  /** The square wanted once the wood is as dry as it is used. */
+  dry: number
+  shrinkage?: Shrinkage
 }
 
 /** Spring of a stick of this length, mm. */
@@ -88,12 +104,39 @@ const bowOf = (length: number, { bowPerMm, bowFree }: Allowances): number =>
 
 /** The square for a stick of so many parts, before it is counted. */
 function squareFor(input: BlankInput, parts: number): Square {
-  const { part, allowances } = input
+  const { part, allowances, moisture } = input
   const length = stickLength(input, parts)
   const bow = bowOf(length, allowances)
   const planed = part.maxSide !== undefined
-  const side = part.maxSide ?? roundedUpMm(part.maxDiameter + allowances.rounding + bow, allowances.sideStep)
-  return { side, length, ...stockFor({ side, bow, planed, split: input.split }, input.stock, allowances) }
+  const dry = part.maxSide ?? part.maxDiameter + allowances.rounding + bow
+  const shrinkage = moisture && shrinkageOf(dry, moisture)
+  const grown = (more: number) => (planed ? dry + more : roundedUpMm(dry + more, allowances.sideStep))
+  const wet = grown(shrinkage?.across ?? 0)
+  return {
+    side: grown(shrinkage?.onLathe ?? 0),
+    length,
+    dry,
+    ...(shrinkage && { shrinkage }),
+    ...stockFor({ side: wet, bow, planed, split: input.split }, input.stock, allowances),
+  }
+}
+
+/** How the layers of a square lie, with the thickness the boards must have for them. */
+function gluedUp(input: BlankInput, square: Square): Pick<Blank, 'glueUp' | 'layerThickness'> {
+  const { side, layers, nominal, surfaced, layerThickness, shrinkage, dry } = square
+  if (layers === 1) return { layerThickness }
+  const { jointing } = input.allowances
+  const rough = nominal === undefined ? layerThickness : roughThickness(nominal)
+  const wetOverDry = 1 + (shrinkage?.across ?? 0) / dry
+  const glueUp = glueUpOf({
+    side,
+    layers,
+    layerMost: ((surfaced ? surfacedThickness(rough) : rough) - jointing) / wetOverDry,
+    places: surfacePlaces(input.spans ?? []),
+  })
+  const thickest = Math.max(glueUp.middle, glueUp.outer)
+  const alike = nm(glueUp.middle) === nm(glueUp.outer)
+  return { glueUp, layerThickness: alike ? layerThickness : thickest * wetOverDry + jointing }
 }
 
 const fitsSomewhere = (input: BlankInput, square: Square): boolean =>
@@ -132,10 +175,8 @@ function partsPerBlank(input: BlankInput): number {
  */
 export function blankFor(input: BlankInput): Blank {
   const perBlank = partsPerBlank(input)
-  const { side, length, sawn, layers, nominal, surfaced, thickness, layerThickness, missedBy } = squareFor(
-    input,
-    perBlank,
-  )
+  const square = squareFor(input, perBlank)
+  const { side, length, sawn, layers, nominal, surfaced, thickness, shrinkage } = square
   const need = Math.ceil(turnedParts(input) / perBlank)
   const count = blanksForBatch({
     need,
@@ -152,10 +193,11 @@ export function blankFor(input: BlankInput): Blank {
     ...(nominal === undefined ? {} : { nominal }),
     ...(surfaced && { surfaced }),
     thickness,
-    layerThickness,
+    ...gluedUp(input, square),
+    ...(shrinkage && { shrinkage }),
     diagonal: side * Math.SQRT2,
     ...(input.density !== undefined && { mass: massOf(side * side * length, input.density) }),
-    lathes: fits(input, { side, length, sawn, layers, thickness, layerThickness }),
+    lathes: fits(input, square),
     need,
     spares: count - need,
     count,
@@ -163,11 +205,11 @@ export function blankFor(input: BlankInput): Blank {
     lengthParts: lengthPartsOf(input, perBlank),
     cautions: [],
   }
-  blank.cautions.push(...cautionsOf(blank, input, missedBy))
+  blank.cautions.push(...cautionsOf(blank, input, square))
   return blank
 }
 
-function cautionsOf(blank: Blank, input: BlankInput, missedBy: Square['missedBy']): string[] {
+function cautionsOf(blank: Blank, input: BlankInput, { missedBy, dry }: Square): string[] {
   const text = (mm: number) => lengthText(mm, styleOf(input.units))
   const cautions: string[] = []
   if (blank.nominal === undefined) {
@@ -183,6 +225,8 @@ function cautionsOf(blank: Blank, input: BlankInput, missedBy: Square['missedBy'
       }.`,
     )
   }
+  if (blank.glueUp) cautions.push(...glueLineCautions(blank.glueUp, input.units))
+  if (input.moisture) cautions.push(...moistureCautions(input.moisture, dry, input.units))
   if (missedBy) {
     cautions.push(
       `${missedBy.nominal} misses by only ${text(missedBy.short)}: with boards that measure full, or straight ones that need less for bow or planing, each square could come from one piece.`,

@@ -2,6 +2,7 @@ import type { Span } from '../profile/profile.ts'
 import type { Mount } from '../turning/mount.ts'
 import type { Speed, SpeedWork } from '../turning/speed.ts'
 import { inches, lengthText, nm, styleOf } from '../units/length.ts'
+import { tooWet } from '../wood/moisture.ts'
 import type { Feature, Zone } from './features.ts'
 import type { RouteInput } from './input.ts'
 import { type PartShape, partShapeOf } from './part-shape.ts'
@@ -12,8 +13,6 @@ import { type Journal, journalOf } from './steady.ts'
 
 /** Rough-turned wet wood is left so much over, a fraction of its diameter. Common practice, no source. */
 const WET_OVERSIZE = 0.1
-/** Above the moisture in use by more than this, % MC, no part is finish-turned. Common practice, no source. */
-export const MOISTURE_OVER_SERVICE = 2
 /** A rest when no lathe of the shop takes the blank, mm. Common practice, no source. */
 const REST_LENGTH = inches(12)
 
@@ -107,7 +106,7 @@ export function contextOf(input: RouteInput): RouteContext {
     layers,
     glueLineCentred: layers % 2 === 0,
     tooShort: nm(blank.length) < nm(allowances.minMachine),
-    wet: input.moisture > input.serviceMoisture + MOISTURE_OVER_SERVICE,
+    wet: tooWet(input.moisture, input.serviceMoisture),
     roughDiameter,
     wetDiameter: (zone) => Math.min(blank.side, roughDiameter(zone) * (1 + WET_OVERSIZE)),
     speed: (work, state, mount = input.mount) => stageSpeed(input, spinning, { work, state, mount }),

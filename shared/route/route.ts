@@ -1,5 +1,6 @@
 import type { SizedPlace } from '../turning/calipers.ts'
-import { contextOf, MOISTURE_OVER_SERVICE, type RouteContext } from './context.ts'
+import { MOISTURE_OVER_SERVICE } from '../wood/moisture.ts'
+import { contextOf, type RouteContext } from './context.ts'
 import type { RouteInput } from './input.ts'
 import type { OperationKind } from './kinds.ts'
 import type { OperationDraft, Passes } from './operation.ts'

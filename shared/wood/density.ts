@@ -42,7 +42,16 @@ export const massOf = (volume: number, density: number): number => volume * dens
  */
 export const moistureMax = (green: number): number => (100 * (1.54 - green)) / (1.54 * green)
 
-const greenOf = ({ sgGreen, sg12 }: Species): number | undefined =>
+/**
+ * Volumetric shrinkage from green to ovendry, %, of wood whose own is not on record, from its green specific gravity.
+ * Eq. 4-12.
+ *
+ * @example volumetricShrinkage(0.5) // 13.25
+ */
+export const volumetricShrinkage = (green: number): number => 100 * SHRINKAGE_PER_GRAVITY * green
+
+/** Green specific gravity, worked back from that at 12 % where it is not on record; absent where neither is. */
+export const greenOf = ({ sgGreen, sg12 }: Species): number | undefined =>
   sgGreen ?? (sg12 === undefined ? undefined : greenGravity(sg12, 12))
 
 /**

@@ -1,0 +1,20 @@
+import { FIBRE_SATURATION } from './density.ts'
+
+/** Above the moisture in use by more than this, % MC, no part is finish-turned or glued up. Common practice, no source. */
+export const MOISTURE_OVER_SERVICE = 2
+
+/**
+ * Whether wood at a moisture content is too wet to be finish-turned for use at another, both % MC.
+ *
+ * @example tooWet(10, 8) // false
+ * @example tooWet(10.1, 8) // true
+ */
+export const tooWet = (moisture: number, inUse: number): boolean => moisture > inUse + MOISTURE_OVER_SERVICE
+
+/**
+ * Whether there is free water in the wood: at fibre saturation (30 % MC; Wood Handbook FPL-GTR-282 ch. 4) and above
+ * it has not begun to shrink.
+ *
+ * @example isUnshrunk(30) // true
+ */
+export const isUnshrunk = (moisture: number): boolean => moisture >= FIBRE_SATURATION
