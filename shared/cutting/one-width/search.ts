@@ -1,0 +1,52 @@
+import type { Patience } from '../line.ts'
+import { bestFit, fullestFit } from './best-fit.ts'
+import type { Demand, StripCut } from './demand.ts'
+import { stripsIn } from './demand.ts'
+import { type Fillings, noFillings } from './fillings.ts'
+
+/** A search for the fewest strips under way. */
+export interface Search {
+  demand: Demand
+  fillings: Fillings
+  patience: Patience
+  /** The best plan so far, its strips, and strips that are needed at least. */
+  cuts: StripCut[]
+  strips: number
+  bound: number
+  /** Strips that make one board: fewer strips are of use only where they make fewer boards. */
+  perBoard: number
+}
+
+export function begunSearch(demand: Demand, perBoard: number, bound: number, patience: Patience): Search {
+  const cuts = bestFit(demand, demand.counts)
+  const search: Search = {
+    demand,
+    fillings: noFillings(),
+    patience,
+    cuts,
+    strips: stripsIn(cuts),
+    bound,
+    perBoard,
+  }
+  if (!isProven(search)) offer(search, fullestFit(demand, demand.counts))
+  return search
+}
+
+/** Keeps a plan that is better than the best so far. */
+export function offer(search: Search, cuts: StripCut[]): void {
+  const strips = stripsIn(cuts)
+  if (strips >= search.strips) return
+  search.cuts = cuts
+  search.strips = strips
+}
+
+const boardsOf = (strips: number, { perBoard }: Search): number => Math.ceil(strips / perBoard)
+
+export const isProven = (search: Search): boolean =>
+  boardsOf(search.strips, search) <= boardsOf(search.bound, search)
+
+/** The most strips that would be of use. */
+export const wishedStrips = (search: Search): number =>
+  (boardsOf(search.strips, search) - 1) * search.perBoard
+
+export const isOver = (search: Search): boolean => isProven(search) || search.patience.isSpent()
