@@ -1,16 +1,9 @@
 import { type AddressInfo, connect } from 'node:net'
-import { afterEach, describe, expect, it, vi } from 'vitest'
-import { jobList } from '../../server/storage/read/jobs.ts'
+import { describe, expect, it, vi } from 'vitest'
 import { problemSchema } from '../../shared/contract/problem.ts'
 import { problems } from '../../shared/problem.ts'
 import { badTexts } from '../bad-jobs.ts'
 import { withServer } from './serving.ts'
-
-vi.mock('../../server/storage/read/jobs.ts', async (original) => {
-  const real = await original<typeof import('../../server/storage/read/jobs.ts')>()
-  return { ...real, jobList: vi.fn(real.jobList) }
-})
-afterEach(() => vi.mocked(jobList).mockClear())
 
 const server = withServer()
 
@@ -129,7 +122,9 @@ describe('every refusal', () => {
   })
 
   it('tells nothing of our inside when we fail ourselves', async () => {
-    vi.mocked(jobList).mockRejectedValueOnce(new Error('secret at /home/someone/file.ts:1:1'))
+    vi.spyOn(server.context().db, 'selectFrom').mockImplementationOnce(() => {
+      throw new Error('secret at /home/someone/file.ts:1:1')
+    })
     const answer = await server
       .get('/api/jobs')
       .expect(500)
