@@ -1,11 +1,52 @@
-import { defineConfig } from 'vite'
+import { createHash } from 'node:crypto'
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { join, sep } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { defineConfig, type Plugin } from 'vite'
 
 const server = process.env.SETWRIGHT_SERVER ?? 'http://127.0.0.1:4870'
+const at = (path: string) => fileURLToPath(new URL(path, import.meta.url))
+
+/** Writes into the built service worker which files it keeps, and a mark that changes with any of them. */
+function keptFiles(): Plugin {
+  return {
+    name: 'kept-files',
+    apply: 'build',
+    writeBundle({ dir }) {
+      const worker = join(dir!, 'sw.js')
+      const files = readdirSync(dir!, { recursive: true, withFileTypes: true })
+        .filter((entry) => entry.isFile() && entry.name !== 'sw.js')
+        .map((entry) => join(entry.parentPath, entry.name))
+        .sort()
+      const mark = createHash('sha256')
+      for (const file of [worker, ...files]) mark.update(readFileSync(file))
+      const kept = {
+        version: mark.digest('hex').slice(0, 12),
+        files: files.map((file) => file.slice(dir!.length).replaceAll(sep, '/')),
+      }
+      writeFileSync(worker, `const KEPT=${JSON.stringify(kept)};\n${readFileSync(worker, 'utf8')}`)
+    },
+  }
+}
 
 export default defineConfig({
   root: 'web',
   base: '/',
-  build: { outDir: '../dist/web', emptyOutDir: true, target: 'es2022', modulePreload: { polyfill: false } },
+  plugins: [keptFiles()],
+  resolve: { alias: [{ find: /^zod$/, replacement: at('web/schema-settings.ts') }] },
+  build: {
+    outDir: '../dist/web',
+    emptyOutDir: true,
+    target: 'es2022',
+    modulePreload: { polyfill: false },
+    rolldownOptions: {
+      // The search is asked by name in the browser tests and the bench, as pages ask it.
+      input: { index: at('web/index.html'), 'cut-search': at('web/cut-search.ts'), sw: at('web/sw.ts') },
+      preserveEntrySignatures: 'exports-only',
+      // A service worker rules the folder it lies in.
+      output: { entryFileNames: ({ name }) => (name === 'sw' ? 'sw.js' : 'assets/[name]-[hash].js') },
+    },
+  },
   worker: { format: 'es' },
   server: { host: '127.0.0.1', proxy: { '/api': server } },
 })

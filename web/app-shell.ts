@@ -1,21 +1,8 @@
 import { css, html, LitElement, nothing } from 'lit'
 import { customElement, query, state } from 'lit/decorators.js'
 import './elements/display-choices.ts'
-import './pages/boards-page.ts'
-import './pages/checks-page.ts'
-import './pages/job-frame.ts'
-import './pages/jobs-page.ts'
-import './pages/library-page.ts'
-import './pages/lumber-page.ts'
-import './pages/measure-page.ts'
-import './pages/part-page.ts'
-import './pages/profile-page.ts'
-import './pages/profiles-page.ts'
-import './pages/rack-page.ts'
-import './pages/shop-page.ts'
-import './pages/wood-page.ts'
-import './pages/work-page.ts'
-import './pages/yard-page.ts'
+import { hasNewerVersion, watchOffline } from './offline.ts'
+import { pageFiles } from './page-files.ts'
 import {
   followLinks,
   type JobPage,
@@ -81,6 +68,9 @@ export class AppShell extends LitElement {
         display: inline-flex;
         align-items: center;
       }
+      .brand img {
+        display: none;
+      }
       nav {
         display: flex;
         gap: var(--space-1);
@@ -112,19 +102,37 @@ export class AppShell extends LitElement {
         border-bottom: 1px solid var(--line);
         background: var(--sheet);
       }
+      .newer {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 0 var(--space-4);
+        padding: var(--space-1) var(--space-4);
+        background: var(--accent-wash);
+      }
+      .newer p {
+        margin: 0;
+      }
       @media (max-width: 30rem) {
         header {
           gap: 0;
           padding: var(--space-1) var(--space-2);
         }
         .brand {
-          font-size: var(--size);
+          min-width: var(--touch);
+        }
+        .brand img {
+          display: block;
+        }
+        .brand span {
+          display: none;
         }
         nav {
           gap: 0;
         }
         header nav a {
-          padding: 0 var(--space-2);
+          padding: 0 var(--space-1);
+          font-size: var(--size-small);
         }
         .job-nav {
           padding: 0;
@@ -132,6 +140,8 @@ export class AppShell extends LitElement {
         .job-nav a {
           flex: 1;
           padding: 0 var(--space-1);
+          line-height: 1.2;
+          text-align: center;
         }
       }
       main {
@@ -153,30 +163,53 @@ export class AppShell extends LitElement {
   ]
 
   @state() private route: Route = routeOf(location.pathname)
+  /** The pages whose files are here. */
+  @state() private here: ReadonlySet<Route['page']> = new Set(['missing'])
+  /** Whether the files of the page gone to cannot be had. */
+  @state() private outOfReach = false
+  private unwatch?: () => void
   @query('main') private main!: HTMLElement
 
   override connectedCallback() {
     super.connectedCallback()
     addEventListener('popstate', this.follow)
     document.addEventListener('click', followLinks)
+    addEventListener('online', this.fetchPage)
+    this.unwatch = watchOffline(() => this.requestUpdate())
     this.entitle()
+    void this.fetchPage()
   }
 
   override disconnectedCallback() {
     removeEventListener('popstate', this.follow)
+    removeEventListener('online', this.fetchPage)
     document.removeEventListener('click', followLinks)
+    this.unwatch?.()
     super.disconnectedCallback()
   }
 
   private readonly follow = () => {
     this.route = routeOf(location.pathname)
     this.entitle()
+    void this.fetchPage()
     scrollTo(0, 0)
     this.main?.focus({ preventScroll: true })
   }
 
   private entitle(jobName?: string) {
     document.title = [titles[this.route.page], jobName, 'Setwright'].filter(Boolean).join(' · ')
+  }
+
+  private readonly fetchPage = async () => {
+    const { page } = this.route
+    this.outOfReach = false
+    if (page === 'missing' || this.here.has(page)) return
+    try {
+      await pageFiles[page]()
+      this.here = new Set([...this.here, page])
+    } catch {
+      if (page === this.route.page) this.outOfReach = true
+    }
   }
 
   private readonly nameJob = (event: CustomEvent<string>) => this.entitle(event.detail)
@@ -189,7 +222,9 @@ export class AppShell extends LitElement {
     return html`
       <header class="no-print">
         <button type="button" class="skip" @click=${this.skip}>Skip to the page</button>
-        <a class="brand" href="/jobs">Setwright</a>
+        <a class="brand" href="/jobs" aria-label="Setwright">
+          <img src="/mark.svg" alt="" width="32" height="32" /><span>Setwright</span>
+        </a>
         <nav aria-label="Main">
           <a href="/jobs" aria-current=${current('jobs')}>Jobs</a>
           <a href="/profiles" aria-current=${current('profiles')}>Profiles</a>
@@ -200,8 +235,27 @@ export class AppShell extends LitElement {
       </header>
       ${'jobId' in route ? this.jobFrame(route) : nothing}
       ${lumberPages.includes(route.page as LumberPage) ? this.lumberNav() : nothing}
-      <main id="main" tabindex="-1">${this.page()}</main>
+      ${hasNewerVersion() ? this.newerVersion() : nothing}
+      <main id="main" tabindex="-1">${this.here.has(route.page) ? this.page() : this.fetching()}</main>
     `
+  }
+
+  private fetching() {
+    if (!this.outOfReach) return html`<p class="soft" role="status">Fetching…</p>`
+    return html`<div class="page">
+      <div class="page-head"><h1>${titles[this.route.page]}</h1></div>
+      <div class="problem" role="alert">
+        <p>This page cannot be fetched: the server is out of reach, and this device has not kept it.</p>
+        <p><button type="button" @click=${this.fetchPage}>Try again</button></p>
+      </div>
+    </div>`
+  }
+
+  private newerVersion() {
+    return html`<div class="newer no-print" role="status">
+      <p>A newer version of Setwright is on this device; it comes with the next load. What you entered stays.</p>
+      <button type="button" @click=${() => location.reload()}>Load it now</button>
+    </div>`
   }
 
   private jobFrame(route: { page: JobPage; jobId: string }) {

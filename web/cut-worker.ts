@@ -1,6 +1,6 @@
 import type { CutOrder, CutPlan } from '../shared/cutting/board.ts'
 import { cutBreaches } from '../shared/cutting/check.ts'
-import { quickCut } from '../shared/cutting/quick.ts'
+import type { MipSolver } from '../shared/cutting/mip.ts'
 import { solveCut } from '../shared/cutting/solve.ts'
 
 /** A search as the page asks for it. */
@@ -10,7 +10,7 @@ export interface CutTask {
   until: number
 }
 
-/** A plan on the way, the last one, or why there is none. */
+/** A better plan on the way, the last one, or why there is none. */
 export type CutAnswer = { plan: CutPlan } | { done: CutPlan } | { failed: string }
 
 const answer = (told: CutAnswer) => postMessage(told)
@@ -22,11 +22,27 @@ function sound(order: CutOrder, plan: CutPlan): CutPlan {
   return plan
 }
 
+/** Finds nothing: the search goes on by its own means where the solver cannot be fetched. */
+const none: MipSolver = () => ({ status: 'limit', bound: Number.NEGATIVE_INFINITY })
+
+let solver: MipSolver | undefined
+
+/** The whole-number solver, which is large and so is fetched only once a search asks for it. */
+async function mip(): Promise<MipSolver> {
+  try {
+    solver ??= await (await import('./highs.ts')).loadHighs()
+  } catch {
+    return none
+  }
+  return solver
+}
+
 async function search({ order, until }: CutTask): Promise<void> {
   try {
-    answer({ plan: sound(order, quickCut(order)) })
     const now = () => performance.now()
-    answer({ done: sound(order, await solveCut(order, { now, deadline: now() + until - Date.now() })) })
+    const deadline = now() + until - Date.now()
+    const onPlan = (plan: CutPlan) => answer({ plan: sound(order, plan) })
+    answer({ done: sound(order, await solveCut(order, { now, deadline, mip, onPlan })) })
   } catch (error) {
     answer({ failed: error instanceof Error ? error.message : String(error) })
   }

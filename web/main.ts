@@ -1,8 +1,15 @@
-import './schema-settings.ts'
+import { keepFiles, offlineState } from './offline.ts'
+import { fetchAllPages } from './page-files.ts'
 import { wearTheme } from './session.ts'
 import { pageStyles } from './styles/page.ts'
 import { tokens } from './styles/tokens.ts'
 import './app-shell.ts'
 
+/** What is fetched ahead waits until the page at hand has had what it needs itself, ms. */
+const AHEAD = 2000
+
 wearTheme()
 document.adoptedStyleSheets = [tokens.styleSheet!, pageStyles.styleSheet!]
+addEventListener('load', () =>
+  setTimeout(() => void (offlineState() === 'unsupported' ? fetchAllPages() : keepFiles()), AHEAD),
+)

@@ -156,6 +156,13 @@ export async function settled(page: Page): Promise<void> {
   })
 }
 
+/** Waits until the device keeps the files of every page, for tests that go to others without a connection. */
+export async function keptOnDevice(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    await navigator.serviceWorker.ready
+  })
+}
+
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 
 interface Finding {

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { type Limits, lowerNm, upperNm } from '../../shared/matching/reading.ts'
 import type { Match, SetFile } from '../../shared/matching/set.ts'
 import type { StoredJob } from '../../web/job-file.ts'
-import { expectAccessible, expectNoSidewaysScroll, withBrowser } from './browser.ts'
+import { expectAccessible, expectNoSidewaysScroll, keptOnDevice, withBrowser } from './browser.ts'
 
 const { open, ask } = withBrowser({ demo: true })
 
@@ -124,6 +124,7 @@ describe('the checks page', () => {
     const id = await started()
     const { page } = await open(`/jobs/${id}/checks`)
     await page.locator('spread-plot figure').waitFor()
+    await keptOnDevice(page)
     await page.context().setOffline(true)
     await page.getByRole('navigation', { name: 'Job' }).getByRole('link', { name: 'Rack' }).click()
     await page.getByText('As last seen: no connection').waitFor()
