@@ -1,9 +1,12 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { gravityAt, moistureMax, wetDensity } from '../../shared/wood/density.ts'
+import { shrinkageOf, shrinkageShare } from '../../shared/blank/shrinkage.ts'
+import { moistureInAir } from '../../shared/wood/air.ts'
+import { gravityAt, moistureMax, volumetricShrinkage, wetDensity } from '../../shared/wood/density.ts'
 import { emcPct } from '../../shared/wood/emc.ts'
+import { greenMoistureOf } from '../../shared/wood/green-moisture.ts'
 import { movementOf } from '../../shared/wood/movement.ts'
-import { type Species, speciesNamed } from '../../shared/wood/species.ts'
+import { type Species, speciesKey, speciesNamed } from '../../shared/wood/species.ts'
 import { near } from '../near.ts'
 import { type Row, woodRows } from './rows.ts'
 
@@ -35,6 +38,9 @@ function hold(
 
 describe('equilibrium moisture content', () => {
   hold(woodRows('emc-'), ({ temp_C, relative_humidity }) => emcPct(temp_C, relative_humidity))
+  hold(woodRows('emc-'), ({ temp_C, relative_humidity }) =>
+    moistureInAir({ temperatureC: temp_C, humidityPct: 100 * relative_humidity }),
+  )
 
   const [head, ...lines] = text('./emc_table_4_2.csv')
     .trim()
@@ -81,6 +87,20 @@ describe('movement with moisture', () => {
     ({ S0_pct, x_pct, MCfs_pct }) => -byShrinkage(100, S0_pct, MCfs_pct, x_pct).tangential,
   )
 
+  hold(
+    woodRows('shrink-4-9-'),
+    ({ S0_pct, x_pct, MCfs_pct }) =>
+      100 *
+      shrinkageShare(woodWith({ shrinkTangentialPct: S0_pct, shrinkRadialPct: S0_pct }), MCfs_pct, x_pct)!
+        .share,
+  )
+
+  // what a blank is larger by is what the row says that size loses again
+  hold(woodRows('dimchg-13-3-'), ({ DI_mm, S_pct, MI_pct, MF_pct }, { expected }) => {
+    const species = woodWith({ shrinkTangentialPct: S_pct, shrinkRadialPct: S_pct })
+    return -shrinkageOf(DI_mm + expected, { species, sawn: MI_pct, turned: MF_pct, inUse: MF_pct })!.across
+  })
+
   hold(woodRows('round-ovality'), ({ D_green_mm, S_T_pct, S_R_pct, x_pct }) => {
     const moved = movementOf(
       woodWith({ shrinkTangentialPct: S_T_pct, shrinkRadialPct: S_R_pct }),
@@ -105,6 +125,14 @@ describe('movement with moisture', () => {
     hold(woodRows('coef-locust'), coefficient)
     hold(woodRows('coef-persimmon'), coefficient)
   })
+})
+
+describe('wood as it was felled', () => {
+  hold(woodRows('greenmc-'), ({ species }) => {
+    const { heartwood, sapwood } = greenMoistureOf(speciesKey(species))!
+    return { heartwood_pct: heartwood, sapwood_pct: sapwood ?? null }
+  })
+  hold(woodRows('s0-4-12'), ({ Gb }) => volumetricShrinkage(Gb))
 })
 
 describe('density', () => {
