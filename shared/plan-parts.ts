@@ -7,6 +7,8 @@ import { cutBreaches } from './cutting/check.ts'
 import { blanksToBuy, boardsFor, woodWorth } from './cutting/on-hand.ts'
 import { cutOrderFor } from './cutting/order-for-blank.ts'
 import { quickCut } from './cutting/quick.ts'
+import { riftPlaces } from './cutting/rift-places.ts'
+import { keptTogether } from './cutting/same-board.ts'
 import type { StockBoard } from './cutting/stock-board.ts'
 import { type YardList, yardList } from './cutting/yard-list.ts'
 import { type Quote, quoteOf } from './estimate/quote.ts'
@@ -23,6 +25,7 @@ import type { Shop, ShopStock } from './shop.ts'
 import { grindingFor, type ToolGrinding } from './turning/edge.ts'
 import { styleOf } from './units/length.ts'
 import { type Species, speciesKey } from './wood/species.ts'
+import { yardInputOf } from './yard-input.ts'
 
 export interface Sanding {
   grits: number[]
@@ -128,7 +131,7 @@ export function blankOf(job: Job, shop: Shop, part: Part, wood: BarWood, species
 }
 
 /** What the yard takes for the stock of the blank, per board foot; absent where the shop has no price. */
-const yardPriceOf = (job: Job, shop: Shop, blank: Blank): number | undefined =>
+export const yardPriceOf = (job: Job, shop: Shop, blank: Blank): number | undefined =>
   stockOf(job.species, shop.stock).find(
     (row) => row.nominal === blank.nominal && !!row.surfaced === !!blank.surfaced,
   )?.pricePerBoardFoot
@@ -151,11 +154,18 @@ export function cutOrderOf(job: Job, shop: Shop, blank: Blank, rack: readonly St
 }
 
 /**
- * The cut of an order, the quick one unless a better was found, gone over by the checker.
+ * The cut of an order, the quick one unless a better was found: blanks that belong together from one board where it
+ * costs nothing or the job insists, strips where the rings look best where it asks; gone over by the checker.
  * @throws Error when the checker finds anything: a plan that fails is never shown
  */
-export function checkedCut(order: CutOrder, better?: CutPlan): CutPlan {
-  const cut = better ?? quickCut(order)
+export function checkedCut(
+  { grain, lumber }: Pick<Job, 'grain' | 'lumber'>,
+  layers: number,
+  order: CutOrder,
+  better?: CutPlan,
+): CutPlan {
+  const kept = keptTogether(order, better ?? quickCut(order), { layers, insist: lumber.oneBoard })
+  const cut = grain === 'rift' ? riftPlaces(order, kept) : kept
   const breaches = cutBreaches(order, cut)
   if (breaches.length > 0) throw new Error(`the cut plan fails its check: ${breaches[0]}`)
   return cut
@@ -165,23 +175,16 @@ export function checkedCut(order: CutOrder, better?: CutPlan): CutPlan {
 export const yardOf = (
   job: Job,
   shop: Shop,
+  species: Species,
   { blank, cutOrder, cut }: { blank: Blank; cutOrder: CutOrder; cut: CutPlan },
 ): YardList =>
-  yardList({
-    species: job.species,
-    nominal: blank.nominal,
-    thickness: blank.thickness,
-    layerThickness: blank.layerThickness,
-    sawn: blank.sawn,
-    length: blank.length,
-    count: blanksToBuy(cutOrder, cut),
-    kerf: shop.kerf,
-    endTrim: shop.endTrim,
-    edgeTrim: shop.edgeTrim,
-    grade: shop.grade,
-    extra: shop.extraWood,
-    yardBoards: shop.yardBoards,
-  })
+  yardList(
+    yardInputOf(job, shop, species, {
+      blank,
+      pieces: blanksToBuy(cutOrder, cut),
+      price: yardPriceOf(job, shop, blank),
+    }),
+  )
 
 export const grindingOf = (
   shop: Shop,

@@ -3,6 +3,7 @@ import type { Blank } from './blank/blank.ts'
 import { blankBeam, stickWhip } from './blank/stick-whip.ts'
 import type { CutOrder, CutPlan } from './cutting/board.ts'
 import { onHandCautions } from './cutting/on-hand.ts'
+import { type CuttingSheet, cuttingSheet } from './cutting/sheet.ts'
 import type { StockBoard } from './cutting/stock-board.ts'
 import type { YardList } from './cutting/yard-list.ts'
 import { timedOperations } from './estimate/minutes.ts'
@@ -127,6 +128,22 @@ function workOf(ground: Ground) {
 export const partsOf = ({ blank, job }: Pick<Plan, 'blank' | 'job'>): number =>
   blank.count * blank.stock.perBlank * (job.profile.split ? 2 : 1)
 
+/** The cut of a plan with its pieces numbered as the batch numbers them. */
+export const sheetOf = ({
+  blank,
+  job,
+  cut,
+  cutOrder,
+}: Pick<Plan, 'blank' | 'job' | 'cut' | 'cutOrder'>): CuttingSheet =>
+  cuttingSheet(
+    cut,
+    cutOrder.blanks.map(({ key }) => ({
+      key,
+      layers: blank.layers,
+      pieces: partsOf({ blank, job }) / blank.count,
+    })),
+  )
+
 function cautionsOf(
   plan: Omit<Plan, 'cautions'>,
   { species, whip, rack }: { species: Species; whip: Whip; rack: readonly StockBoard[] },
@@ -139,6 +156,10 @@ function cautionsOf(
     (field) => `The job file’s field ${field} is not known here and was left aside.`,
   )
   const rest = whip.rest === 'none' ? undefined : `A steady rest is ${whip.rest}: ${whip.why}.`
+  const manyBoards =
+    job.lumber.oneBoard && cut.boards.length > 1
+      ? `All from one board is wished for, but no board of the list yields every blank: they come from ${cut.boards.length}.`
+      : undefined
   const short = cut.unmet.map((row) => `${row.count} of ${row.key} cannot be cut from these boards.`)
   return [
     ...about('job', [...unread, ...speciesCautions(species), ...handCautions(job)]),
@@ -158,7 +179,7 @@ function cautionsOf(
       checks.map((check) => check.caution && `${check.name ?? check.key}: ${check.caution}`),
     ),
     ...about('blank', blank.cautions),
-    ...about('lumber', [...short, ...onHandCautions(cut, rack, sawnFrom), ...yard.notes]),
+    ...about('lumber', [...short, manyBoards, ...onHandCautions(cut, rack, sawnFrom), ...yard.notes]),
     ...about('work', [
       standInCaution({ ...species, density: part.density }, species.name, job.moisture),
       ...operations.flatMap((operation) => cautionSentences(operation.caution)),
@@ -200,7 +221,7 @@ export function planJob(
   const wood = woodOrStandIn({ ...species, density: part.density }, job.moisture)
   const blank = blankOf(job, shop, part, wood, species)
   const cutOrder = cutOrderOf(job, shop, blank, rack)
-  const cut = checkedCut(cutOrder, better)
+  const cut = checkedCut(job, blank.layers, cutOrder, better)
   const { operations, passes, places, slender, whip } = workOf({
     job,
     shop,
@@ -236,7 +257,7 @@ export function planJob(
     blank,
     cutOrder,
     cut,
-    yard: yardOf(job, shop, { blank, cutOrder, cut }),
+    yard: yardOf(job, shop, species, { blank, cutOrder, cut }),
     boardFeet: {
       blanks: cut.boardFeetInBlanks,
       bought: cut.boardFeetBought,

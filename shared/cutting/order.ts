@@ -61,6 +61,7 @@ function orderSchema(units: Units) {
         grade: z.string().max(40).optional(),
         defects: listOf(defect, { most: 200 }).optional(),
         onHand: z.boolean().optional(),
+        heart: z.object({ across: anywhere, below: anywhere }).optional(),
       }),
       { most: ENTRIES_MAX },
     ),

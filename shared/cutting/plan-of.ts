@@ -85,7 +85,7 @@ function marked({ boards: offered }: CutOrder, cut: CutBoard[]): CutBoard[] {
 type Feet = Pick<CutPlan, 'boardFeetBought' | 'boardFeetTallied' | 'boardFeetOnHand' | 'worthOnHand'>
 
 /** What is bought for a plan, and what is cut from boards on hand and was worth. */
-function feetOf({ boards: offered, currency }: CutOrder, cut: CutBoard[]): Feet {
+export function feetOf({ boards: offered, currency }: CutOrder, cut: CutBoard[]): Feet {
   const bought = cut.filter((board) => !board.onHand)
   const boardFeetBought = sum(bought.map((b) => b.boardFeet))
   const boardFeetTallied = sum(bought.map((b) => b.boardFeetTallied))
@@ -105,7 +105,7 @@ function feetOf({ boards: offered, currency }: CutOrder, cut: CutBoard[]): Feet 
 }
 
 /** The feet that stand for cost where nothing is priced. */
-function feetCounted({ boards, priceBy }: CutOrder, feet: Feet): number {
+export function feetCounted({ boards, priceBy }: CutOrder, feet: Feet): number {
   if (boards.every((board) => board.onHand)) return feet.boardFeetOnHand ?? 0
   return priceBy === 'tally' ? feet.boardFeetTallied : feet.boardFeetBought
 }

@@ -116,3 +116,42 @@ function glueUps(spots: Spot[], layers: number): Spot[][] {
   for (let i = 0; i < over.length; i += layers) whole.push(over.slice(i, i + layers))
   return whole
 }
+
+/** Where the wood of a piece lies: the board by its number in the sheet and its key, the strip or section by its number. */
+export interface PiecePlace {
+  board: number
+  key: string
+  copy: number
+  strip?: number
+  section?: number
+  /** Which blank it is of its strip from the butt end, or of its section from the edge. */
+  nth: number
+  /** How far it begins from the butt end, mm. */
+  from: number
+  layer?: string
+}
+
+/** Where the wood of every piece lies, by its number; a glue-up lies in several places. */
+export function piecePlaces({ boards }: CuttingSheet): Map<number, PiecePlace[]> {
+  const places = new Map<number, PiecePlace[]>()
+  for (const { number, key, copy, strips, sections } of boards) {
+    const note = (runs: { blanks: SheetBlank[] }[] | undefined, what: 'strip' | 'section') =>
+      runs?.forEach(({ blanks }, run) => {
+        blanks.forEach(({ pieces, from, layer }, i) => {
+          const place = {
+            board: number,
+            key,
+            copy,
+            [what]: run + 1,
+            nth: i + 1,
+            from,
+            ...(layer && { layer }),
+          }
+          for (const piece of pieces) places.set(piece, [...(places.get(piece) ?? []), place])
+        })
+      })
+    note(strips, 'strip')
+    note(sections, 'section')
+  }
+  return places
+}

@@ -1,3 +1,4 @@
+import { nm } from '../units/length.ts'
 import type { Board, Defect } from './board.ts'
 
 /** A board as it lies on a rack or at a yard: what is measured on it, and what is known of its wood. Lengths mm. */
@@ -8,8 +9,6 @@ export interface StockBoard extends Omit<Board, 'onHand'> {
   crook?: number
   /** Moisture content, %. */
   moisture?: number
-  /** Where the tree’s heart lies at the butt end: from the edge that defects are measured from, and below the face. */
-  heart?: { across: number; below: number }
   /** Where it came from. */
   from?: string
   notes?: string
@@ -46,7 +45,7 @@ function crookDefects({ crook, length, defects = [] }: StockBoard): Defect[] {
  * @example sawableBoard({ key: 'a', width: 150, length: 2400, thickness: 52, count: 1, crook: 6 }, { sap: 'none' }).defects // [{ from: 0, to: 2400, across: [0, 6], kind: 'crook' }]
  */
 export function sawableBoard(board: StockBoard, { sap }: BoardWishes): Board {
-  const { key, width, length, thickness, count, price, pricePerBoardFoot, grade } = board
+  const { key, width, length, thickness, count, price, pricePerBoardFoot, grade, heart } = board
   const defects = crookDefects(board).filter((defect) => sap === 'none' || !isSap(defect))
   return {
     key,
@@ -58,6 +57,7 @@ export function sawableBoard(board: StockBoard, { sap }: BoardWishes): Board {
     ...(pricePerBoardFoot !== undefined && { pricePerBoardFoot }),
     ...(grade !== undefined && { grade }),
     ...(defects.length > 0 && { defects }),
+    ...(heart && { heart }),
   }
 }
 
@@ -65,4 +65,17 @@ export function sawableBoard(board: StockBoard, { sap }: BoardWishes): Board {
 export const boardToCut = (board: StockBoard, wishes: BoardWishes): Board => ({
   ...sawableBoard(board, wishes),
   onHand: true,
+})
+
+/**
+ * What a plan rests on in a board, in nanometres, so that two entries of one board are the same however they were
+ * written.
+ */
+export const measuresOf = ({ species, width, length, thickness, crook, defects = [] }: StockBoard) => ({
+  species,
+  width: nm(width),
+  length: nm(length),
+  thickness: nm(thickness),
+  crook: nm(crook ?? 0),
+  defects: defects.map(({ from, to, across, kind }) => [nm(from), nm(to), across?.map(nm), kind]),
 })

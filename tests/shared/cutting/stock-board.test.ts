@@ -22,6 +22,7 @@ describe('sawableBoard', () => {
       length: 96 * inch,
       thickness: 2 * inch,
       count: 2,
+      heart: board.heart,
     })
   })
 
