@@ -1,11 +1,68 @@
+import type { DressedWhen } from '../blank/dressed-sizes.ts'
 import { boardFeet, boardFeetNet } from '../units/board-foot.ts'
 import { inches, nm } from '../units/length.ts'
-import { gradeRules, gradeYield, type YardGrade } from './board-grade.ts'
+import { massOf } from '../wood/density.ts'
+import { type BestLength, bestLengths, fitIn } from './best-lengths.ts'
+import { type GradeFit, gradeFit, gradeRules, gradeYield, type YardGrade, yardGrades } from './board-grade.ts'
+import {
+  type DressedOffer,
+  dressedOffer,
+  type SquareOffer,
+  squareOffers,
+  type YardBlank,
+} from './yard-offers.ts'
 
-/** What to ask the yard for. Lengths mm, yields and waste as fractions. */
-export interface YardList {
+/** What the wood must be, as asked of the yard. */
+export interface YardWishes {
+  dryness: 'kiln' | 'air' | 'green'
+  sap: 'none' | 'allowed'
+  grain: 'any' | 'rift' | 'straight'
+  /** All from one board, whatever it costs. */
+  oneBoard: boolean
+}
+
+/** What the yard list is made from. Lengths mm. */
+export interface YardInput extends YardWishes {
   species: string
   nominal?: string
+  /** The boards come planed on two sides. */
+  surfaced?: boolean
+  /** Rough thickness of the nominal. */
+  thickness: number
+  /** What is sawn from them: pieces of blanks, those of one job or of several. */
+  blanks: YardBlank[]
+  kerf: number
+  endTrim: number
+  edgeTrim: number
+  grade: YardGrade
+  /** Fraction added to the need. */
+  extra: number
+  yardBoards: { width: number; length: number }[]
+  /** Sold by its dressed sizes and not by hardwood grades. */
+  softwood?: boolean
+  /** kg/m³ as it comes from the yard; absent where it is not known. */
+  density?: number
+  /** Price a board foot by grade, currency units. */
+  priceOf?: (grade: YardGrade) => number | undefined
+}
+
+/** One grade the yard could be asked for, and what it would take. */
+export interface GradeChoice {
+  grade: YardGrade
+  name: string
+  /** Whether the cuttings it promises hold the longest and widest blank. */
+  fit: GradeFit
+  ask: number
+  /** Currency units. */
+  cost?: number
+}
+
+/** What to ask the yard for. Lengths mm, yields and waste as fractions. */
+export interface YardList extends YardWishes {
+  species: string
+  nominal?: string
+  surfaced: boolean
+  softwood: boolean
   /** Thickness the boards must really measure. */
   leastThickness: number
   boardFeet: {
@@ -22,116 +79,156 @@ export interface YardList {
   }
   geometricYield: number
   gradeYield: number
+  grade: YardGrade
   gradeName: string
   extra: number
   leastWidth: number
+  /** Widths from which one strip more comes off a board, for the side that takes most wood. */
+  stripWidths: { strips: number; width: number }[]
   /** Lengths yards sell, whole feet, the one that wastes least first. */
-  bestLengths: { lengthFt: number; waste: number }[]
+  bestLengths: BestLength[]
+  blanks: YardBlank[]
+  /** The same need in every grade. */
+  grades: GradeChoice[]
+  /** Instead of boards: squares ready-made, and softwood in its dressed sizes. */
+  squares: SquareOffer[]
+  dressed: DressedOffer[]
+  /** What is asked for weighs so much as it comes, g; absent where the wood’s density then is not known. */
+  mass?: number
   notes: string[]
 }
 
-/** What the yard list is made from. Lengths mm. */
-export interface YardInput {
-  species: string
-  nominal?: string
-  /** Rough thickness of the nominal, and what a layer needs at least. */
-  thickness: number
-  layerThickness: number
-  /** What is ripped for a blank, its length, and how many pieces (blanks × layers). */
-  sawn: number
-  length: number
-  count: number
-  kerf: number
-  endTrim: number
-  edgeTrim: number
-  grade: YardGrade
-  /** Fraction added to the need. */
-  extra: number
-  yardBoards: { width: number; length: number }[]
-}
+/** Cubic mm of a board foot: 144 cubic inches. */
+const BOARD_FOOT = 144 * 25.4 ** 3
 
-/** How many sizes with kerfs between them lie in a clear run. */
-const fitIn = (run: number, size: number, kerf: number): number =>
-  Math.max(0, Math.floor((nm(run) + nm(kerf)) / (nm(size) + nm(kerf))))
+/** No board that a person would carry is ripped into more strips of one side. */
+const STRIPS_MOST = 6
+/** Nor is commonly wider, mm. Common practice, no source. */
+const WIDEST = inches(14)
 
-/**
- * Part of a board of this length that ends in no blank: trim, kerfs and the short end.
- *
- * @example lengthWaste(2438.4, 590.55, 3.175, 12.7) // 0.03125
- */
-export function lengthWaste(board: number, blank: number, kerf: number, endTrim: number): number {
-  return 1 - (fitIn(board - 2 * endTrim, blank, kerf) * blank) / board
-}
+const netOf = (blanks: readonly YardBlank[]): number =>
+  blanks.reduce(
+    (sum, { layerThickness, sawn, length, count }) =>
+      sum + count * boardFeetNet({ thickness: layerThickness, width: sawn, length }),
+    0,
+  )
 
-/** Lengths hardwood is commonly sold in, whole feet (NHLA: standard lengths are 4 to 16 ft). */
-const YARD_LENGTHS = [6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16]
-
-function bestLengthsFor(input: YardInput): YardList['bestLengths'] {
-  return YARD_LENGTHS.map((lengthFt) => ({
-    lengthFt,
-    waste: lengthWaste(inches(12 * lengthFt), input.length, input.kerf, input.endTrim),
-  }))
-    .filter((row) => row.waste < 1)
-    .sort((a, b) => nm(a.waste) - nm(b.waste) || a.lengthFt - b.lengthFt)
-}
-
-/** The mean yield of the blanks on the boards a yard commonly brings that take one; 0 when none does. */
-function geometricYieldOf(input: YardInput): number {
+/** The mean yield of a blank on the boards a yard commonly brings that take one; 0 when none does. */
+function geometricYieldOf(input: YardInput, blank: YardBlank): number {
   const yields = input.yardBoards.map(({ width, length }) => {
-    const blanks =
-      fitIn(width - 2 * input.edgeTrim, input.sawn, input.kerf) *
-      fitIn(length - 2 * input.endTrim, input.length, input.kerf)
-    const wood =
-      blanks * boardFeetNet({ thickness: input.layerThickness, width: input.sawn, length: input.length })
+    const pieces =
+      fitIn(width - 2 * input.edgeTrim, blank.sawn, input.kerf) *
+      fitIn(length - 2 * input.endTrim, blank.length, input.kerf)
+    const { layerThickness, sawn } = blank
+    const wood = pieces * boardFeetNet({ thickness: layerThickness, width: sawn, length: blank.length })
     return wood / boardFeet({ thickness: input.thickness, width, length })
   })
   const usable = yields.filter((y) => y > 0)
   return usable.length === 0 ? 0 : usable.reduce((sum, y) => sum + y, 0) / usable.length
 }
 
+const upToWhole = (feet: number): number => Math.max(0, Math.ceil(feet - 1e-9))
+
+const mostOf = (blanks: readonly YardBlank[], of: (blank: YardBlank) => number): number =>
+  blanks.reduce((most, blank) => Math.max(most, of(blank)), 0)
+
+function gradeChoices({ blanks, extra, priceOf }: YardInput, geometric: number): GradeChoice[] {
+  const largest = {
+    sawn: mostOf(blanks, ({ sawn }) => sawn),
+    length: mostOf(blanks, ({ length }) => length),
+  }
+  return yardGrades.map((grade) => {
+    const ask = upToWhole((geometric / gradeYield(grade)) * (1 + extra))
+    const price = priceOf?.(grade)
+    return {
+      grade,
+      name: gradeRules[grade].name,
+      fit: gradeFit(grade, largest),
+      ask,
+      ...(price !== undefined && { cost: price * ask }),
+    }
+  })
+}
+
+function stripWidths({ blanks, kerf, edgeTrim }: YardInput): YardList['stripWidths'] {
+  const wood = (side: number) => netOf(blanks.filter(({ sawn }) => nm(sawn) === nm(side)))
+  const [main] = [...new Set(blanks.map(({ sawn }) => sawn))].sort((a, b) => wood(b) - wood(a))
+  if (main === undefined) return []
+  return Array.from({ length: STRIPS_MOST }, (_, i) => ({
+    strips: i + 1,
+    width: (i + 1) * main + i * kerf + 2 * edgeTrim,
+  })).filter(({ strips, width }) => strips === 1 || nm(width) <= nm(WIDEST))
+}
+
 /**
  * What to ask the yard for when no boards are at hand: board feet of the blanks over the geometric yield (how
- * well they lie on common boards, all of them clear) and the yield of the grade, plus the shop's extra.
+ * well they lie on common boards, all of them clear) and the yield of the grade, plus the shop's extra; and all the
+ * boards must be.
  */
 export function yardList(input: YardInput): YardList {
-  const net =
-    input.count * boardFeetNet({ thickness: input.layerThickness, width: input.sawn, length: input.length })
-  const geometricYield = geometricYieldOf(input)
-  const share = gradeYield(input.grade)
-  const geometric = geometricYield > 0 ? net / geometricYield : 0
-  const grade = geometric / share
-  const extra = grade * input.extra
-  const [widthIn] = gradeRules[input.grade].leastBoard
+  const { blanks, grade, dryness, softwood = false } = input
+  const net = netOf(blanks)
+  const lying = blanks.map((blank) => ({ net: netOf([blank]), share: geometricYieldOf(input, blank) }))
+  const geometric = lying.reduce((sum, each) => sum + (each.share > 0 ? each.net / each.share : 0), 0)
+  const share = gradeYield(grade)
+  const graded = geometric / share
+  const extra = graded * input.extra
+  const ask = upToWhole(graded + extra)
+  const when: DressedWhen = dryness === 'green' ? 'green' : 'dry'
   return {
     species: input.species,
     ...(input.nominal === undefined ? {} : { nominal: input.nominal }),
-    leastThickness: input.layerThickness,
-    boardFeet: { net, geometric, grade, extra, ask: Math.max(0, Math.ceil(grade + extra - 1e-9)) },
-    geometricYield,
+    surfaced: input.surfaced === true,
+    softwood,
+    dryness,
+    sap: input.sap,
+    grain: input.grain,
+    oneBoard: input.oneBoard,
+    leastThickness: mostOf(blanks, ({ layerThickness }) => layerThickness),
+    boardFeet: { net, geometric, grade: graded, extra, ask },
+    geometricYield: geometric > 0 ? net / geometric : meanShare(lying),
     gradeYield: share,
-    gradeName: gradeRules[input.grade].name,
+    grade,
+    gradeName: gradeRules[grade].name,
     extra: input.extra,
-    leastWidth: Math.max(input.sawn + 2 * input.edgeTrim, 0),
-    bestLengths: bestLengthsFor(input),
-    notes: notesFor(input, geometricYield, widthIn),
+    leastWidth: mostOf(blanks, ({ sawn }) => sawn) + 2 * input.edgeTrim,
+    stripWidths: stripWidths(input),
+    bestLengths: bestLengths(blanks, input),
+    blanks,
+    grades: gradeChoices(input, geometric),
+    squares: squareOffers(blanks),
+    dressed: softwood ? blanks.flatMap((blank) => dressedOffer(blank, input, when) ?? []) : [],
+    ...(input.density !== undefined && { mass: massOf(ask * BOARD_FOOT, input.density) }),
+    notes: notesFor(input, lying),
   }
 }
 
-function notesFor(input: YardInput, geometricYield: number, gradeWidth: number): string[] {
+/** How well the blanks lie on boards where none is wanted any more. */
+const meanShare = (lying: { share: number }[]): number =>
+  lying.length === 0 ? 0 : lying.reduce((sum, { share }) => sum + share, 0) / lying.length
+
+function notesFor(input: YardInput, lying: { share: number }[]): string[] {
+  const { name, twelfths, leastBoard } = gradeRules[input.grade]
   const notes = [
-    `The grade counts clear faces, not clear squares: ${gradeRules[input.grade].name} promises ${gradeRules[input.grade].twelfths}/12 of the surface measure in clear-face cuttings on boards from ${gradeWidth} in wide. Look at all four faces of every square.`,
+    input.softwood
+      ? 'Softwood is not sold by hardwood grades: ask for clear stock, free of heart centre. The board feet are reckoned as for the hardwood grade named.'
+      : `The grade counts clear faces, not clear squares: ${name} promises ${twelfths}/12 of the surface measure in clear-face cuttings on boards from ${leastBoard[0]} in wide. Look at all four faces of every square.`,
     'Best from one board or one log: even colour and grain across a set.',
   ]
-  if (geometricYield === 0) {
+  if (lying.some(({ share }) => share === 0)) {
     notes.push(
       'No board of the sizes the yard commonly brings takes this blank: the board feet cannot be reckoned. Ask for longer or wider boards.',
     )
   }
-  if (input.nominal === '8/4' && nm(input.layerThickness) > nm(inches(1.75))) {
+  if (input.nominal === '8/4' && input.blanks.some((b) => nm(b.layerThickness) > nm(inches(1.75)))) {
     // Trade practice: 8/4 rough yields 1-3/4 in surely, 1-7/8 in only from boards that measure full.
     notes.push(
       '8/4 rough yields 1-3/4 in surely, 1-7/8 in only from boards that measure full 2 in: bring a rule.',
     )
+  }
+  if (input.sap === 'none' && !input.softwood) {
+    // From memory: most grade rules take sound sapwood for clear, in walnut and cherry too.
+    notes.push('Grades commonly count sound sapwood as clear: say that it must be heartwood.')
   }
   return notes
 }

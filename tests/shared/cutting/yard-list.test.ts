@@ -1,15 +1,27 @@
 import { describe, expect, it } from 'vitest'
-import { lengthWaste, type YardInput, yardList } from '../../../shared/cutting/yard-list.ts'
+import { type YardInput, yardList } from '../../../shared/cutting/yard-list.ts'
+import type { YardBlank } from '../../../shared/cutting/yard-offers.ts'
+
+import { nm } from '../../../shared/units/length.ts'
 
 const inch = 25.4
-const input = (over: Partial<YardInput> = {}): YardInput => ({
-  species: 'walnut-black',
-  nominal: '8/4',
-  thickness: 2 * inch,
+const blank = (over: Partial<YardBlank> = {}): YardBlank => ({
   layerThickness: 1.75 * inch,
   sawn: 1.75 * inch,
   length: 30 * inch,
   count: 12,
+  layers: 1,
+  ...over,
+})
+const input = (over: Partial<YardInput> = {}): YardInput => ({
+  species: 'walnut-black',
+  nominal: '8/4',
+  thickness: 2 * inch,
+  blanks: [blank()],
+  dryness: 'kiln',
+  sap: 'allowed',
+  grain: 'any',
+  oneBoard: false,
   kerf: inch / 8,
   endTrim: inch,
   edgeTrim: 0,
@@ -52,34 +64,66 @@ describe('yardList', () => {
     expect(list.notes.join(' ')).toContain('cannot be reckoned')
   })
 
-  it('names the lengths that waste least for this blank first', () => {
-    const { bestLengths } = yardList(input())
-    // 8 ft: 94 in hold three, 6 in of 96 lost. 13 ft: 154 in hold five (150-1/2): 6 of 156. 11 ft: 130 hold four:
-    // 12 of 132. 16 ft: 190 hold six (180-5/8): 12 of 192.
-    expect(bestLengths[0]).toEqual({ lengthFt: 13, waste: expect.closeTo(6 / 156, 9) })
-    expect(bestLengths.slice(1, 3).map((row) => row.lengthFt)).toEqual([8, 16])
-    expect(bestLengths).toHaveLength(11)
-    expect(bestLengths.every((row, i) => i === 0 || row.waste >= bestLengths[i - 1]!.waste - 1e-9)).toBe(true)
-  })
-
-  it('leaves out lengths that hold none', () => {
-    // 75 in: not in 6 ft (70 in clear), once in 7 ft (82)
-    const lengths = yardList(input({ length: 75 * inch })).bestLengths.map((row) => row.lengthFt)
-    expect(lengths).not.toContain(6)
-    expect(lengths).toContain(7)
-  })
-
   it('says what the grade promises, and what 8/4 really yields', () => {
     expect(yardList(input()).notes.join(' ')).toContain('No. 1 Common promises 8/12')
     expect(yardList(input()).notes.join(' ')).not.toContain('8/4 rough yields')
-    expect(yardList(input({ layerThickness: 1.875 * inch })).notes.join(' ')).toContain('8/4 rough yields')
+    expect(yardList(input({ blanks: [blank({ layerThickness: 1.875 * inch })] })).notes.join(' ')).toContain(
+      '8/4 rough yields',
+    )
   })
-})
 
-describe('lengthWaste', () => {
-  it('is what ends in no blank', () => {
-    // 100 in with an inch of trim: 98 in hold two of 40: 20 of 100 lost
-    expect(lengthWaste(100 * inch, 40 * inch, inch / 8, inch)).toBeCloseTo(0.2, 9)
-    expect(lengthWaste(30 * inch, 40 * inch, inch / 8, inch)).toBe(1)
+  it('adds up the needs of several jobs, each as it lies on boards', () => {
+    // 24 in long: 94 in hold three with kerfs, four strips: 12 × 1.75 × 1.75 × 24 / 144 = 6.125 on 10 board feet.
+    const list = yardList(input({ blanks: [blank(), blank({ length: 24 * inch, count: 6 })] }))
+    expect(list.boardFeet.net).toBeCloseTo(7.65625 + 3.0625, 9)
+    expect(list.boardFeet.geometric).toBeCloseTo(10 + 5, 9)
+    expect(list.boardFeet.ask).toBe(27)
+  })
+
+  it('asks for nothing where nothing is wanted any more', () => {
+    expect(yardList(input({ blanks: [blank({ count: 0 })] })).boardFeet.ask).toBe(0)
+  })
+
+  it('tells the same need in every grade, with whether its cuttings hold the blank and what it costs', () => {
+    const { grades } = yardList(input({ priceOf: (grade) => ({ FAS: 14, '1C': 8 })[grade as 'FAS'] }))
+    // 10 board feet lying, at 10/12, 8/12 and 6/12 clear, a fifth over: 14.4, 18 and 24.
+    expect(grades.map(({ grade, ask }) => [grade, ask])).toEqual([
+      ['FAS', 15],
+      ['Selects', 15],
+      ['1C', 18],
+      ['2A', 24],
+    ])
+    // Least cuttings: FAS 5 and 7 ft, No. 1 Common 2 and 3 ft, No. 2A 2 ft; the blank is 30 in long.
+    expect(grades.map(({ fit }) => fit)).toEqual(['all', 'all', 'some', 'none'])
+    expect(grades.map(({ cost }) => cost)).toEqual([210, undefined, 144, undefined])
+  })
+
+  it('names the widths from which one more strip comes off', () => {
+    // 1.75, 3.625, 5.5 in …
+    const { stripWidths } = yardList(input())
+    expect(stripWidths.slice(0, 3).map(({ width }) => nm(width) / nm(inch))).toEqual([1.75, 3.625, 5.5])
+    expect(stripWidths.map(({ strips }) => strips)).toEqual([1, 2, 3, 4, 5, 6])
+  })
+
+  it('weighs what is asked for, where the density as sold is known', () => {
+    // A board foot is 144 in³ of 16.387064 cm³; 18 of them at 640 kg/m³.
+    expect(yardList(input({ density: 640 })).mass).toBeCloseTo(18 * 144 * 16.387064 * 0.64, 6)
+    expect(yardList(input())).not.toHaveProperty('mass')
+  })
+
+  it('passes on what the wood must be', () => {
+    const asked = { dryness: 'air', sap: 'none', grain: 'rift', oneBoard: true } as const
+    const list = yardList(input({ ...asked, surfaced: true }))
+    expect(list).toMatchObject({ ...asked, surfaced: true })
+    expect(list.notes.join(' ')).toContain('heartwood')
+  })
+
+  it('offers softwood by its dressed sizes', () => {
+    // 2 × n stock is 1-1/2 in thick, too thin for 1-3/4 in; 2-1/2 in nominal is 2 in.
+    const { dressed, notes } = yardList(input({ softwood: true }))
+    expect(dressed[0]!.nominal[0]).toBe(2.5)
+    expect(dressed[0]!.thickness).toBe(2 * inch)
+    expect(notes.join(' ')).toContain('Softwood')
+    expect(yardList(input()).dressed).toEqual([])
   })
 })

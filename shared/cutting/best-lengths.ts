@@ -1,0 +1,127 @@
+import { feetText } from '../units/feet.ts'
+import { inches, type LengthStyle, lengthText, mmOfNm, nm } from '../units/length.ts'
+
+/** Pieces to be cut of one side and length, mm; `count` of them altogether. */
+export interface Sawing {
+  sawn: number
+  length: number
+  count: number
+  /** Least thickness of board they come from. */
+  layerThickness: number
+}
+
+/** A length yards sell, and how it divides. Lengths mm. */
+export interface BestLength {
+  lengthFt: number
+  /** Part of it that ends in no blank: trim, kerfs and the short end. */
+  waste: number
+  /** What a strip of it is cut into, of the side that takes most wood. */
+  holds: { length: number; count: number }[]
+  /** What is left of that strip inside the trims. */
+  left: number
+}
+
+/** Saw and trims, mm. */
+export interface EndCuts {
+  kerf: number
+  endTrim: number
+}
+
+/** Lengths hardwood is commonly sold in, whole feet (NHLA: standard lengths are 4 to 16 ft). */
+const YARD_LENGTHS = [6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16]
+
+/** Lengths of one side that are mixed in a strip; those that take most wood come first. */
+const MIXED_MOST = 4
+
+/** How many sizes with kerfs between them lie in a clear run, all in mm. */
+export const fitIn = (run: number, size: number, kerf: number): number =>
+  Math.max(0, Math.floor((nm(run) + nm(kerf)) / (nm(size) + nm(kerf))))
+
+/**
+ * Part of a board of this length that ends in no blank: trim, kerfs and the short end.
+ *
+ * @example lengthWaste(2438.4, 590.55, 3.175, 12.7) // 0.03125
+ */
+export function lengthWaste(board: number, blank: number, kerf: number, endTrim: number): number {
+  return 1 - (fitIn(board - 2 * endTrim, blank, kerf) * blank) / board
+}
+
+interface Fill {
+  /** Nanometres that end in blanks. */
+  held: number
+  counts: number[]
+}
+
+/** The fill of a room (nm, a kerf added) that leaves least over; each size taken any number of times. */
+function bestFill(sizes: number[], room: number, kerf: number): Fill {
+  const [size, ...others] = sizes
+  if (size === undefined) return { held: 0, counts: [] }
+  let best: Fill | undefined
+  for (let count = Math.floor(room / (size + kerf)); count >= 0; count--) {
+    const rest = bestFill(others, room - count * (size + kerf), kerf)
+    const held = count * size + rest.held
+    if (!best || held > best.held) best = { held, counts: [count, ...rest.counts] }
+    if (others.length === 0) break
+  }
+  return best!
+}
+
+const woodOf = ({ sawn, length, count, layerThickness }: Sawing): number =>
+  sawn * length * count * layerThickness
+
+/** Pieces by their side, the side that takes most wood first; in each the lengths likewise. */
+function bySide(blanks: readonly Sawing[]): Sawing[][] {
+  const sides = new Map<number, Sawing[]>()
+  for (const blank of blanks) {
+    const side = sides.get(nm(blank.sawn)) ?? []
+    const same = side.find(({ length }) => nm(length) === nm(blank.length))
+    if (same) side[side.indexOf(same)] = { ...same, count: same.count + blank.count }
+    else side.push(blank)
+    sides.set(nm(blank.sawn), side)
+  }
+  const wood = (side: Sawing[]) => side.reduce((sum, blank) => sum + woodOf(blank), 0)
+  return [...sides.values()]
+    .map((side) => side.sort((a, b) => woodOf(b) - woodOf(a)).slice(0, MIXED_MOST))
+    .sort((a, b) => wood(b) - wood(a))
+}
+
+/**
+ * The lengths from 6 to 16 ft by what they waste, least first, then the shorter: strips of one side are cut into
+ * lengths of that side alone, each side counting by its wood. A length that holds none of some side is left out.
+ */
+export function bestLengths(blanks: readonly Sawing[], { kerf, endTrim }: EndCuts): BestLength[] {
+  const sides = bySide(blanks)
+  const wood = sides.map((side) => side.reduce((sum, blank) => sum + woodOf(blank), 0))
+  const all = wood.reduce((sum, each) => sum + each, 0)
+  return YARD_LENGTHS.flatMap((lengthFt) => {
+    const board = nm(inches(12 * lengthFt))
+    const clear = board - 2 * nm(endTrim)
+    const fills = sides.map((side) =>
+      bestFill(
+        side.map(({ length }) => nm(length)),
+        clear + nm(kerf),
+        nm(kerf),
+      ),
+    )
+    if (fills.length === 0 || fills.some(({ held }) => held === 0)) return []
+    const [main] = fills
+    const pieces = main!.counts.reduce((sum, count) => sum + count, 0)
+    return {
+      lengthFt,
+      waste: fills.reduce((sum, { held }, i) => sum + (1 - held / board) * (wood[i]! / all), 0),
+      holds: main!.counts.flatMap((count, i) => (count > 0 ? [{ length: sides[0]![i]!.length, count }] : [])),
+      left: mmOfNm(Math.max(0, clear - main!.held - (pieces - 1) * nm(kerf))),
+    }
+  }).sort((a, b) => nm(a.waste) - nm(b.waste) || a.lengthFt - b.lengthFt)
+}
+
+/**
+ * Why a length is as good as it is, in words.
+ *
+ * @example lengthWhy({ lengthFt: 8, waste: 0.0625, holds: [{ length: 762, count: 3 }], left: 95.25 }, 'fraction') // '3 of 30 in to a strip, 3-3/4 in over'
+ */
+export function lengthWhy({ holds, left }: BestLength, style: LengthStyle): string {
+  const text = (mm: number) => feetText(mm, style) ?? lengthText(mm, style)
+  const cut = holds.map(({ length, count }) => `${count} of ${text(length)}`).join(' and ')
+  return `${cut} to a strip, ${nm(left) > 0 ? `${text(left)} over` : 'nothing over'}`
+}

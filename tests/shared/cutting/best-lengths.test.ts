@@ -1,0 +1,71 @@
+import { describe, expect, it } from 'vitest'
+import { bestLengths, lengthWaste, lengthWhy, type Sawing } from '../../../shared/cutting/best-lengths.ts'
+
+const inch = 25.4
+const saw = { kerf: inch / 8, endTrim: inch }
+const piece = (length: number, over: Partial<Sawing> = {}): Sawing => ({
+  sawn: 1.75 * inch,
+  length: length * inch,
+  count: 12,
+  layerThickness: 1.75 * inch,
+  ...over,
+})
+
+describe('bestLengths', () => {
+  it('names the lengths that waste least for one blank first', () => {
+    const rows = bestLengths([piece(30)], saw)
+    // 8 ft: 94 in hold three, 6 in of 96 lost. 13 ft: 154 in hold five (150-1/2): 6 of 156. 11 ft: 130 hold four:
+    // 12 of 132. 16 ft: 190 hold six (180-5/8): 12 of 192.
+    expect(rows[0]).toMatchObject({ lengthFt: 13, waste: expect.closeTo(6 / 156, 9) })
+    expect(rows.slice(1, 3).map(({ lengthFt }) => lengthFt)).toEqual([8, 16])
+    expect(rows).toHaveLength(11)
+    expect(rows.every((row, i) => i === 0 || row.waste >= rows[i - 1]!.waste - 1e-9)).toBe(true)
+  })
+
+  it('leaves out lengths that hold none', () => {
+    // 75 in: not in 6 ft (70 in clear), once in 7 ft (82)
+    const lengths = bestLengths([piece(75)], saw).map(({ lengthFt }) => lengthFt)
+    expect(lengths).not.toContain(6)
+    expect(lengths).toContain(7)
+  })
+
+  it('mixes lengths of one side in a strip', () => {
+    // 7 ft: 82 in clear. Two of 30 leave 21-3/4 in, one of 50 leaves 31-7/8 and takes a 30: 80-1/8 of 82 in.
+    const seven = bestLengths([piece(30), piece(50, { count: 4 })], saw).find(
+      ({ lengthFt }) => lengthFt === 7,
+    )!
+    expect(seven.waste).toBeCloseTo(4 / 84, 9)
+    expect(seven.holds.map(({ length, count }) => [length / inch, count])).toEqual([
+      [30, 1],
+      [50, 1],
+    ])
+    expect(seven.left / inch).toBeCloseTo(82 - 80.125, 9)
+  })
+
+  it('never mixes lengths of different sides, and counts each side by its wood', () => {
+    const rows = bestLengths([piece(30), piece(50, { sawn: 2 * inch, count: 4 })], saw)
+    const seven = rows.find(({ lengthFt }) => lengthFt === 7)!
+    // 12 × 1.75 × 30 against 4 × 2 × 50, both 1.75 thick: 630 to 400; 24 and 34 of 84 in lost.
+    expect(seven.waste).toBeCloseTo(((24 / 84) * 630 + (34 / 84) * 400) / 1030, 9)
+  })
+
+  it('has nothing to say where nothing is cut', () => {
+    expect(bestLengths([], saw)).toEqual([])
+  })
+
+  it('takes an exact fit', () => {
+    // 6 ft: 70 in clear hold two of 34-15/16 with a kerf of 1/8 between.
+    const [six] = bestLengths([piece(34.9375)], saw).filter(({ lengthFt }) => lengthFt === 6)
+    expect(six!.holds[0]!.count).toBe(2)
+    expect(six!.left).toBe(0)
+    expect(lengthWhy(six!, 'fraction')).toBe('2 of 34-15/16 in to a strip, nothing over')
+  })
+})
+
+describe('lengthWaste', () => {
+  it('is what ends in no blank', () => {
+    // 100 in with an inch of trim: 98 in hold two of 40: 20 of 100 lost
+    expect(lengthWaste(100 * inch, 40 * inch, inch / 8, inch)).toBeCloseTo(0.2, 9)
+    expect(lengthWaste(30 * inch, 40 * inch, inch / 8, inch)).toBe(1)
+  })
+})
