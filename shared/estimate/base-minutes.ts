@@ -35,6 +35,7 @@ export const baseMinutes: Record<OperationKind, BaseMinutes> = {
   crosscut: { once: 3, each: 0.25, perCount: 0.1 },
   corners: { once: 4, each: 0.3, per100Mm: 0.04 },
   'plane-square': { once: 4, each: 0.4, per100Mm: 0.04, per100Cm3: 0.5 },
+  'plane-dried': { once: 4, each: 0.4, per100Mm: 0.06, per100Cm3: 1 },
   'square-ends': { once: 3, each: 0.25, perCount: 0.15 },
   mortise: { once: 8, each: 0.5, perCount: 2, per100Cm3: 4 },
   bore: { once: 6, each: 0.3, perCount: 0.6, per100Cm3: 2 },

@@ -34,6 +34,8 @@ export interface RouteContext extends RouteInput, PartShape, Spinning, Along {
   tooShort: boolean
   /** Too wet to be finish-turned. */
   wet: boolean
+  /** What a square is planed to over what it has in use, a factor: it still shrinks on the lathe and after. */
+  squareOver: number
   /** Diameter a zone is roughed to. */
   roughDiameter(zone: Zone): number
   /** Diameter it is roughed to wet, before it dries. */
@@ -78,6 +80,10 @@ function cutsBySpan(cuts: SizedCut[]): (span: Span) => SizedCut[] {
   return (span) => bySpan.get(span.index) ?? []
 }
 
+/** Side of the square on the lathe over the side it will have once it is as dry as it is used. */
+const squareOverOf = ({ side, shrinkage }: RouteInput['blank']): number =>
+  side / (side - (shrinkage?.onLathe ?? 0))
+
 /** Everything the operations need, worked out once. */
 export function contextOf(input: RouteInput): RouteContext {
   const { profile, blank, allowances, whip } = input
@@ -86,6 +92,7 @@ export function contextOf(input: RouteInput): RouteContext {
   const layers = Math.max(blank.layers, profile.split ? 2 : 1)
   const sizedCuts = sizedCutsOf(shape, input)
   const style = styleOf(input.units)
+  const isWet = tooWet(input.moisture, input.serviceMoisture)
   const roughed = new Map(shape.zones.map((zone) => [zone.index, roughDiameterOf(zone, input)]))
   const roughDiameter = (zone: Zone): number => roughed.get(zone.index)!
   const spinning: Spinning = {
@@ -106,7 +113,8 @@ export function contextOf(input: RouteInput): RouteContext {
     layers,
     glueLineCentred: layers % 2 === 0,
     tooShort: nm(blank.length) < nm(allowances.minMachine),
-    wet: tooWet(input.moisture, input.serviceMoisture),
+    wet: isWet,
+    squareOver: slender && isWet ? 1 : squareOverOf(blank),
     roughDiameter,
     wetDiameter: (zone) => Math.min(blank.side, roughDiameter(zone) * (1 + WET_OVERSIZE)),
     speed: (work, state, mount = input.mount) => stageSpeed(input, spinning, { work, state, mount }),

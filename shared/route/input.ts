@@ -44,7 +44,8 @@ export interface RouteInput {
   checks: RouteCheck[]
   joints: RouteJoint[]
   mount: Mount
-  blank: Pick<Blank, 'side' | 'sawn' | 'length' | 'stock' | 'layers' | 'diagonal' | 'lengthParts' | 'count'>
+  blank: Pick<Blank, 'side' | 'sawn' | 'length' | 'stock' | 'layers' | 'diagonal' | 'lengthParts' | 'count'> &
+    Partial<Pick<Blank, 'glueUp' | 'shrinkage'>>
   allowances: Allowances
   units: Units
   quantity: number

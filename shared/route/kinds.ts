@@ -31,6 +31,8 @@ export const operationKinds = {
   label: { stage: 'handwork', learns: true },
   /** Rough-turned wet wood put aside until it is dry. */
   dry: { stage: 'handwork', learns: false },
+  /** Squares that dried smaller and out of true. */
+  'plane-dried': { stage: 'handwork', learns: false },
   /** On the lathe a second time, when all are roughed first. */
   remount: { stage: 'set-up', learns: true },
   /** What dried out of round is made round again. */

@@ -27,6 +27,7 @@ const firstMounting: ReadonlySet<OperationKind> = new Set([
   'rough',
   'label',
   'dry',
+  'plane-dried',
 ] as OperationKind[])
 
 const different = (drafts: OperationDraft[]): { tools: number; speeds: number } => ({

@@ -1,14 +1,15 @@
 import type { RouteContext } from '../context.ts'
 import { draftOf } from '../draft.ts'
+import { layersThick } from '../layers-thick.ts'
 import type { OperationDraft } from '../operation.ts'
 
 /** Faces of the layers made true once they are cut to length, where the machines take them. */
 export function faceLayers(context: RouteContext): OperationDraft[] {
-  const { blank, layers, gluedUp, tooShort, text } = context
+  const { blank, layers, gluedUp, tooShort } = context
   if (!gluedUp || tooShort) return []
   return [
     draftOf('face-layers', {
-      name: `Joint and plane the faces of the ${layers} layers, none under ${text(blank.side / layers)} thick`,
+      name: `Joint and plane the faces of the ${layers} layers, ${layersThick(context)}`,
       tool: 'jointer and planer',
       work: {
         length: blank.length * layers,

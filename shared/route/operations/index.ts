@@ -31,6 +31,7 @@ import { pareEnds } from './pare-ends.ts'
 import { part } from './part.ts'
 import { plane } from './plane.ts'
 import { planeBlank } from './plane-blank.ts'
+import { planeDried } from './plane-dried.ts'
 import { planeSquares } from './plane-square.ts'
 import { remount } from './remount.ts'
 import { restStrips } from './rest-strips.ts'
@@ -105,4 +106,4 @@ export const makers: Maker[] = [
 ]
 
 /** What comes between two mountings, where all are roughed before any is finished. */
-export const betweenMountings: Maker[] = [dry, remount, trueUp]
+export const betweenMountings: Maker[] = [dry, planeDried, remount, trueUp]

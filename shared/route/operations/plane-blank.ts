@@ -5,14 +5,14 @@ import type { OperationDraft } from '../operation.ts'
 
 /** The glued blank brought to its square, or trued on two faces where none of it stays square. */
 export function planeBlank(context: RouteContext): OperationDraft[] {
-  const { blank, maxSide, gluedUp, tooShort, text } = context
+  const { blank, maxSide, squareOver, gluedUp, tooShort, text } = context
   if (!gluedUp) return []
   const faces = maxSide > 0 ? 4 : 2
   return [
     draftOf('plane-blank', {
       name:
         maxSide > 0
-          ? `Plane the glued blank to ${text(blank.side)} square`
+          ? `Plane the glued blank to ${text(maxSide * squareOver)} square`
           : 'True two faces of the glued blank square to each other',
       tool: tooShort ? 'hand plane and square' : 'jointer and planer',
       work: {

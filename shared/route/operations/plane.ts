@@ -1,6 +1,7 @@
 import { cautions } from '../cautions.ts'
 import type { RouteContext } from '../context.ts'
 import { draftOf } from '../draft.ts'
+import { layersThick } from '../layers-thick.ts'
 import type { OperationDraft } from '../operation.ts'
 
 /**
@@ -8,13 +9,13 @@ import type { OperationDraft } from '../operation.ts'
  * faces of what is glued up of them.
  */
 export function plane(context: RouteContext): OperationDraft[] {
-  const { blank, maxSide, gluedUp, tooShort, text } = context
+  const { blank, maxSide, squareOver, gluedUp, tooShort, text } = context
   if (gluedUp ? !tooShort : maxSide === 0) return []
   return [
     draftOf('plane', {
       name: gluedUp
-        ? `Joint and plane the faces of the strips, none under ${text(blank.side / context.layers)} thick`
-        : `Joint and plane the strips to ${text(blank.side)} square`,
+        ? `Joint and plane the faces of the strips, ${layersThick(context)}`
+        : `Joint and plane the strips to ${text(maxSide * squareOver)} square`,
       tool: 'jointer and planer',
       work: {
         length: blank.length * blank.layers,
