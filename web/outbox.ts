@@ -1,11 +1,13 @@
+import type { RackBoard } from '../shared/contract/board.ts'
 import type { Piece, Step, StoredReading } from '../shared/piece.ts'
-import { addReading, logStep, type NewReading, Refusal, spoilPiece } from './api.ts'
+import { addBoard, addReading, logStep, type NewReading, Refusal, spoilPiece } from './api.ts'
 
-/** Something logged at the lathe, with the key under which the server stores it once. */
+/** Something logged at the lathe or bought at the yard, with the key under which the server stores it once. */
 export type Sending =
   | { kind: 'reading'; job: string; body: NewReading }
   | { kind: 'step'; job: string; piece: string; body: Omit<Step, 'piece'> }
   | { kind: 'spoil'; job: string; piece: string; body: { key: string; reason: string } }
+  | { kind: 'board'; body: RackBoard }
 
 /** A sending that the server has not stored yet; `refused` says why it will not. */
 export interface Waiting {
@@ -13,16 +15,17 @@ export interface Waiting {
   refused?: string
 }
 
-export type Outcome =
-  | { state: 'stored'; answer: StoredReading | Step | Piece }
-  | { state: 'waiting' | 'refused'; why: string }
+/** What the server answers once it has stored a sending. */
+type Stored = StoredReading | Step | Piece | RackBoard
+
+export type Outcome = { state: 'stored'; answer: Stored } | { state: 'waiting' | 'refused'; why: string }
 
 /** Where sendings are kept between visits. */
 type Shelf = Pick<Storage, 'getItem' | 'setItem'>
 
 export interface OutboxParts {
   shelf: Shelf
-  deliver(sending: Sending): Promise<StoredReading | Step | Piece>
+  deliver(sending: Sending): Promise<Stored>
   /** Calls back after so many ms. */
   later(ms: number, again: () => void): void
 }
@@ -54,7 +57,9 @@ export class Outbox {
 
   /** All that is not stored yet, of one job or of all. */
   waiting(job?: string): readonly Waiting[] {
-    return job === undefined ? this.kept : this.kept.filter(({ sending }) => sending.job === job)
+    return job === undefined
+      ? this.kept
+      : this.kept.filter(({ sending }) => 'job' in sending && sending.job === job)
   }
 
   /** Calls back whenever what waits changes; returns the way to stop. */
@@ -172,7 +177,7 @@ export class Outbox {
 const isAway = (failure: unknown): boolean =>
   !(failure instanceof Refusal) || failure.status === 0 || failure.status === 429 || failure.status >= 500
 
-function deliver(sending: Sending): Promise<StoredReading | Step | Piece> {
+function deliver(sending: Sending): Promise<Stored> {
   switch (sending.kind) {
     case 'reading':
       return addReading(sending.job, sending.body)
@@ -180,6 +185,8 @@ function deliver(sending: Sending): Promise<StoredReading | Step | Piece> {
       return logStep(sending.piece, sending.body)
     case 'spoil':
       return spoilPiece(sending.piece, sending.body)
+    case 'board':
+      return addBoard({ ...sending.body })
   }
 }
 

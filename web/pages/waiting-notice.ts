@@ -35,6 +35,8 @@ function sendingText(sending: Sending, naming: Naming): string {
       const operation = plan.operations.find(({ key }) => key === sending.body.operation)
       return `“${operation?.name ?? sending.body.operation}” done on ${pieceName(sending.piece, naming)}`
     }
+    case 'board':
+      return `Board ${sending.body.key}`
     case 'spoil':
       return `Spoiled: ${pieceName(sending.piece, naming)}, ${sending.body.reason}`
   }

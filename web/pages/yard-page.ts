@@ -1,13 +1,396 @@
-import { html, LitElement } from 'lit'
-import { customElement } from 'lit/decorators.js'
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, state } from 'lit/decorators.js'
+import type { CutOrder } from '../../shared/cutting/board.ts'
+import { gradeRules, yardGrades } from '../../shared/cutting/board-grade.ts'
+import { putBack, shortfallOf } from '../../shared/cutting/pick.ts'
+import { newKey } from '../api.ts'
+import { cutSearch } from '../cut-search.ts'
+import '../elements/ask-twice.ts'
+import '../elements/outbox-notice.ts'
+import '../elements/yard-board-entry.ts'
+import '../elements/yard-pile.ts'
+import '../elements/yard-put-back.ts'
+import '../elements/yard-verdict.ts'
+import '../elements/yard-visit.ts'
+import type { WaitingLine } from '../elements/outbox-notice.ts'
+import { offlineState, watchOffline } from '../offline.ts'
+import { outbox } from '../outbox.ts'
+import { lengthStyle, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
+import { boughtBoards } from '../yard-bought.ts'
+import { type PileAct, YardDesk } from '../yard-desk.ts'
+import type { BoardEntry } from '../yard-entry.ts'
+import { fetchGround, keptGround } from '../yard-needs.ts'
+import { type Choice, choiceOf, listPriceOf, orderOf, sumOf, wantedOrder } from '../yard-order.ts'
+import { pileRows } from '../yard-pile-rows.ts'
+import { YardSearch } from '../yard-search.ts'
+import { isAboutTallies } from '../yard-shelf.ts'
+import { nextNumber, onPile, type PulledBoard } from '../yard-tally.ts'
+import {
+  boardWords,
+  chargeWords,
+  feetMissingWords,
+  forWords,
+  groundWords,
+  headline,
+  liftRuns,
+  missingWords,
+  proofWords,
+  shortfallWords,
+  signalWords,
+  sumWords,
+} from '../yard-words.ts'
 
-/** At the yard. */
+/** At the yard: boards entered as they are pulled, and after each whether they are enough and which go back. */
 @customElement('yard-page')
 export class YardPage extends LitElement {
-  static override styles = pageWear
+  static override styles = [
+    ...pageWear,
+    css`
+      .page {
+        gap: var(--space-4);
+      }
+      .head {
+        display: grid;
+        gap: var(--space-1);
+      }
+      .verdict {
+        position: sticky;
+        top: 0;
+        z-index: 1;
+        background: var(--ground);
+        padding-bottom: var(--space-1);
+      }
+      .two {
+        display: grid;
+        gap: var(--space-4);
+        grid-template-columns: minmax(0, 1fr);
+        align-items: start;
+      }
+      .side {
+        display: grid;
+        gap: var(--space-4);
+        grid-template-columns: minmax(0, 1fr);
+      }
+      .large {
+        font-size: 1.125rem;
+      }
+      @media (min-width: 60rem) {
+        .two {
+          grid-template-columns: minmax(0, 27rem) minmax(0, 1fr);
+        }
+      }
+      @media (max-width: 30rem) {
+        .card {
+          padding: var(--space-3) var(--space-2);
+        }
+      }
+    `,
+  ]
+
+  private readonly desk = new YardDesk(
+    this,
+    {
+      storage: localStorage,
+      now: () => new Date(),
+      mark: () => newKey().replace(/-/g, '').slice(0, 6),
+      style: ({ units }) => lengthStyle(units),
+    },
+    keptGround(),
+  )
+  private readonly search = new YardSearch(this, cutSearch)
+  /** Whether the server answered when it was last asked. */
+  @state() private isAnswered?: boolean
+  /** A visit begins with what it is about. */
+  @state() private isVisitOpen = this.desk.tally.needs.length + this.desk.tally.boards.length === 0
+  private readonly ends: (() => void)[] = []
+
+  constructor() {
+    super()
+    new SessionController(this)
+  }
+
+  override connectedCallback() {
+    super.connectedCallback()
+    addEventListener('storage', this.heed)
+    addEventListener('online', this.fetch)
+    this.ends.push(
+      outbox().watch(() => this.requestUpdate()),
+      watchOffline(() => this.requestUpdate()),
+    )
+    void this.fetch()
+  }
+
+  override disconnectedCallback() {
+    removeEventListener('storage', this.heed)
+    removeEventListener('online', this.fetch)
+    for (const end of this.ends.splice(0)) end()
+    super.disconnectedCallback()
+  }
+
+  private readonly heed = (event: StorageEvent) => {
+    if (isAboutTallies(event)) this.desk.again()
+  }
+
+  private readonly fetch = async () => {
+    try {
+      this.desk.renew(await fetchGround(new Date().toISOString()))
+      this.isAnswered = true
+    } catch {
+      this.isAnswered = false
+    }
+  }
+
+  /** What the search is asked; why it cannot be where the jobs do not go together. */
+  private asked(): { order?: CutOrder | undefined; why?: string } {
+    try {
+      return { order: this.desk.tally.bought ? undefined : orderOf(this.desk.tally) }
+    } catch (problem) {
+      return { why: `These jobs cannot be bought for together: ${(problem as Error).message}.` }
+    }
+  }
+
+  protected override willUpdate(): void {
+    this.search.want(this.asked().order)
+  }
+
+  private get wanted(): CutOrder | undefined {
+    const { needs } = this.desk.tally
+    return needs.length === 0 || this.asked().why ? undefined : wantedOrder(needs)
+  }
+
+  private get choice(): Choice | undefined {
+    const { found } = this.search
+    return found && choiceOf(this.desk.tally, found.order, found.plan)
+  }
 
   override render() {
-    return html`<div class="page"><div class="page-head"><h1>At the yard</h1></div></div>`
+    const { desk } = this
+    const { tally } = desk
+    const { choice } = this
+    const isFirst = tally.boards.length === 0
+    return html`<div class="page">
+      <div class="head">
+        <h1>At the yard</h1>
+        <p class="small soft">${tally.name} · for ${forWords(tally)}</p>
+      </div>
+      ${desk.keeps ? nothing : html`<p class="problem" role="alert">This device has no room to keep what you enter: leave this page open until the boards are bought.</p>`}
+      ${tally.bought ? this.bought() : html`<div class="verdict">${this.verdict(choice)}</div>`}
+      ${isFirst ? this.visit() : nothing}
+      <div class="two">
+        ${tally.bought ? nothing : this.entry()}
+        <div class="side">
+          ${tally.bought || !choice ? nothing : this.answer(choice)} ${this.troubles()}
+          ${this.pile(choice)} ${tally.bought ? nothing : this.buying(choice)} ${isFirst ? nothing : this.visit()}
+        </div>
+      </div>
+    </div>`
+  }
+
+  private verdict(choice: Choice | undefined): TemplateResult {
+    const { tally } = this.desk
+    const pile = onPile(tally)
+    const sum = sumWords(sumOf(choice ? choice.keep : pile, tally), tally.currency)
+    if (choice)
+      return html`<yard-verdict .headline=${headline(choice)} .sum=${choice.missing === 0 ? `keep ${sum}` : sum}></yard-verdict>`
+    const wanted = tally.needs
+      .flatMap(({ order }) => order.blanks)
+      .reduce((total, { count }) => total + count, 0)
+    const text = this.search.isSearching
+      ? 'Looking…'
+      : wanted > 0
+        ? `${wanted} blanks wanted`
+        : 'Counting only'
+    return html`<yard-verdict .headline=${{ state: 'none', text }} .sum=${pile.length > 0 ? sum : ''}></yard-verdict>`
+  }
+
+  private entry(): TemplateResult {
+    const { desk } = this
+    const { tally } = desk
+    const top = onPile(tally).at(-1)
+    const step = tally.steps.at(-1)
+    return html`<section class="card" aria-label="Board">
+      <yard-board-entry
+        .entry=${desk.entry}
+        .lengthStyle=${desk.style}
+        .currency=${tally.currency}
+        .number=${nextNumber(tally)}
+        .listPrice=${this.listPrice()}
+        .last=${top ? boardWords(top, desk.style) : ''}
+        .undoable=${step?.label ?? ''}
+        .errors=${desk.errors}
+        .caution=${this.caution()}
+        @entered=${(event: CustomEvent<BoardEntry>) => desk.enter(event.detail)}
+        @add=${() => desk.add()}
+        @again=${() => desk.same()}
+        @undo=${() => desk.undo()}
+        @leave=${() => desk.leave()}
+      ></yard-board-entry>
+    </section>`
+  }
+
+  private listPrice(): string {
+    const { entered, entry, tally } = this.desk
+    if (!entered) return ''
+    const price = listPriceOf(tally, {
+      nominal: entry.nominal,
+      thickness: entered.thickness,
+      grade: tally.grade,
+    })
+    return price === undefined ? '' : String(price)
+  }
+
+  /** Nothing wanted can come from the board in the keys. */
+  private caution(): string {
+    const { entered, style } = this.desk
+    const { wanted } = this
+    const shortfall = entered && wanted && shortfallOf(entered, wanted)
+    return shortfall ? shortfallWords(shortfall, style) : ''
+  }
+
+  private answer(choice: Choice): TemplateResult {
+    const { tally } = this.desk
+    const isEnough = choice.missing === 0
+    return html`<section class="card" aria-labelledby="answer">
+      <h2 id="answer">${isEnough ? 'The cheapest choice so far' : 'Pull more'}</h2>
+      ${
+        isEnough
+          ? html`<p class="large">${proofWords(choice, tally.currency, this.search.isSearching)}</p>`
+          : html`<p class="large">${choice.wanted - choice.missing} of ${choice.wanted} blanks can be cut so far. ${feetMissingWords(choice, tally.needs)}</p>
+            ${tally.needs.length > 1 ? html`<ul>${missingWords(choice, tally.needs).map((line) => html`<li>${line}</li>`)}</ul>` : nothing}`
+      }
+      ${choice.onHand > 0 ? html`<p>${choice.onHand === 1 ? 'One board' : `${choice.onHand} boards`} on hand used first.</p>` : nothing}
+      ${chargeWords(choice.keep, tally).map((line) => html`<p class="caution">${line}</p>`)}
+      ${isEnough && choice.back.length > 0 ? this.puttingBack(choice) : nothing}
+    </section>`
+  }
+
+  private puttingBack(choice: Choice): TemplateResult {
+    const { desk } = this
+    if (this.search.isSearching) return html`<p class="soft">Wait a moment before you put any back.</p>`
+    const pile = onPile(desk.tally)
+    const back = putBack(
+      pile.map(({ board }) => board),
+      new Set(choice.keep.map(({ board }) => board.key)),
+    )
+    const numbers = new Map(pile.map(({ board, number }) => [board.key, number]))
+    return html`<h3>Put back</h3>
+      <yard-put-back .runs=${liftRuns(back.lifts, pile)} .stay=${back.stay.map((key) => numbers.get(key)!)}
+        @done=${() => desk.restack(back)}></yard-put-back>`
+  }
+
+  private troubles(): TemplateResult | typeof nothing {
+    const { why } = this.asked()
+    if (why) return html`<p class="problem" role="alert">${why}</p>`
+    const { failure } = this.search
+    if (!failure) return nothing
+    return html`<div class="problem" role="alert">
+      <p>The boards are kept, but no choice could be worked out: ${failure}</p>
+      <p><button type="button" @click=${() => this.search.again()}>Try again</button></p>
+    </div>`
+  }
+
+  private pile(choice: Choice | undefined): TemplateResult | typeof nothing {
+    const { desk } = this
+    const { tally } = desk
+    if (tally.boards.length === 0) return nothing
+    return html`<section class="card" aria-labelledby="pile">
+      <h2 id="pile">${tally.bought ? 'Tally' : 'On the pile, the top first'}</h2>
+      <p>${sumWords(sumOf(onPile(tally), tally), tally.currency)} <span class="soft">as this yard tallies</span></p>
+      <yard-pile .rows=${pileRows(tally, { choice, wanted: this.wanted, style: desk.style })} ?closed=${tally.bought !== undefined}
+        @act=${(event: CustomEvent<{ number: number; act: PileAct }>) => desk.act(event.detail.number, event.detail.act)}></yard-pile>
+    </section>`
+  }
+
+  private buying(choice: Choice | undefined): TemplateResult | typeof nothing {
+    const { tally } = this.desk
+    const pile = onPile(tally)
+    if (pile.length === 0) return nothing
+    const chosen = choice && choice.missing === 0 && choice.back.length > 0 ? choice.keep : []
+    const ways = [chosen, pile].filter((boards) => boards.length > 0)
+    return html`<section class="card" aria-labelledby="buying">
+      <h2 id="buying">Bought?</h2>
+      <p class="soft">The boards become boards on hand, sent as soon as the server is in reach. Until then everything is kept on this device.</p>
+      ${ways.map((boards) => this.buyButton(boards, boards === chosen))}
+    </section>`
+  }
+
+  private buyButton(boards: readonly PulledBoard[], isChosen: boolean): TemplateResult {
+    const { tally } = this.desk
+    const which = isChosen ? 'those to keep' : 'all on the pile'
+    const label = `Bought ${which}: ${sumWords(sumOf(boards, tally), tally.currency)}`
+    return html`<ask-twice label=${label} answer="Yes, bought" question="${label}? The tally is closed by it."
+      @confirmed=${() => this.buy(boards)}></ask-twice>`
+  }
+
+  private buy(boards: readonly PulledBoard[]): void {
+    // Into the outbox first: should the battery die between the two, buying again sends the same boards under the same keys.
+    for (const body of boughtBoards(this.desk.tally, boards)) void outbox().send({ kind: 'board', body })
+    this.desk.close(boards)
+  }
+
+  private bought(): TemplateResult {
+    const { tally } = this.desk
+    const day = new Date(tally.bought!).toLocaleString('en', { dateStyle: 'medium', timeStyle: 'short' })
+    return html`<div class="notice" role="status">
+        <p class="large">Bought ${day}: ${sumWords(sumOf(onPile(tally), tally), tally.currency)}.</p>
+        <p><a href="/lumber/boards">Boards on hand</a></p>
+      </div>
+      ${this.waiting()}`
+  }
+
+  private waiting(): TemplateResult | typeof nothing {
+    const box = outbox()
+    const lines = box.waiting().flatMap(({ sending, refused }): WaitingLine[] => {
+      if (sending.kind !== 'board') return []
+      const line = { key: sending.body.key, text: `Board ${sending.body.key}` }
+      return [refused === undefined ? line : { ...line, refused }]
+    })
+    return html`<outbox-notice .lines=${lines} .keeps=${box.keeps} @send-now=${() => void box.flush()}
+      @take-out=${(event: CustomEvent<{ key: string }>) => box.drop(event.detail.key)}></outbox-notice>`
+  }
+
+  private takeUp(take: () => void): void {
+    take()
+    const { needs, boards } = this.desk.tally
+    this.isVisitOpen = needs.length + boards.length === 0
+    scrollTo(0, 0)
+  }
+
+  private visit(): TemplateResult {
+    const { desk } = this
+    const { tally, ground } = desk
+    const chosen = new Set(tally.needs.map(({ job }) => job))
+    const wood = tally.needs[0]?.species
+    const gone = tally.needs.filter(({ job }) => !ground.needs.some((need) => need.job === job))
+    const jobs = [...gone, ...ground.needs].map((need) => ({
+      ...need,
+      isChosen: chosen.has(need.job),
+      isOther: wood !== undefined && need.species !== wood,
+    }))
+    return html`<section class="card" aria-labelledby="visit">
+      <h2 id="visit">This visit</h2>
+      <p class="small soft">${signalWords(offlineState())}</p>
+      <details ?open=${this.isVisitOpen} @toggle=${(event: Event) => {
+        this.isVisitOpen = (event.target as HTMLDetailsElement).open
+      }}>
+        <summary>Jobs, yard, other tallies</summary>
+        <yard-visit .name=${tally.name} .jobs=${jobs} .yards=${ground.yards.map(({ name }) => name)} .yard=${tally.terms?.name ?? ''}
+          .grades=${grades} .grade=${tally.grade ?? ''} .others=${desk.others().map((other) => ({ id: other.id, name: other.name, about: other.bought ? 'bought' : sumWords(sumOf(onPile(other), other), other.currency) }))}
+          .asOf=${groundWords(ground.at, this.isAnswered)} ?closed=${tally.bought !== undefined}
+          @rename=${(event: CustomEvent<string>) => desk.rename(event.detail)}
+          @jobs=${(event: CustomEvent<string[]>) => desk.choose(event.detail)}
+          @yard=${(event: CustomEvent<string>) => desk.chooseYard(event.detail)}
+          @grade=${(event: CustomEvent<string>) => desk.chooseGrade(event.detail)}
+          @open=${(event: CustomEvent<string>) => this.takeUp(() => desk.open(event.detail))}
+          @fresh=${() => this.takeUp(() => desk.fresh())}
+          @throw-away=${() => this.takeUp(() => desk.throwAway())}></yard-visit>
+      </details>
+    </section>`
   }
 }
+
+const grades = [
+  ['', 'not said'] as const,
+  ...yardGrades.map((grade) => [grade, gradeRules[grade].name] as const),
+]

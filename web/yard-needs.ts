@@ -1,0 +1,70 @@
+import type { YardTerms } from '../shared/cutting/yard-terms.ts'
+import type { Plan } from '../shared/plan.ts'
+import type { Units } from '../shared/units/length.ts'
+import { jobs, planOf, shop, species } from './api.ts'
+import { keepEntry, keptEntry } from './kept-entry.ts'
+import type { YardNeed, YardTally } from './yard-tally.ts'
+
+/** What the shop needs from a yard and what yards sell by, kept on this device for where there is no signal. */
+export interface YardGround {
+  units: Units
+  currency: string
+  grade?: string
+  yards: YardTerms[]
+  /** Of every job that is not done, those in the writing first. */
+  needs: YardNeed[]
+  /** When it was fetched, ISO 8601; empty before the first time. */
+  at: string
+}
+
+const PLACE = 'setwright.yard-ground'
+
+/** Jobs whose plans are fetched, so that a shop of many years does not wait. */
+const JOBS_MOST = 60
+
+/** What was fetched last. */
+export const keptGround = (): YardGround =>
+  keptEntry<YardGround>(PLACE, { units: 'in', currency: 'USD', yards: [], needs: [], at: '' })
+
+/** What a job needs from the yard, from its plan. */
+export function needOf(id: string, plan: Plan, wood: string): YardNeed {
+  const { job, blank, cutOrder } = plan
+  return {
+    job: id,
+    name: job.name,
+    species: job.species,
+    wood,
+    ...(blank.nominal !== undefined && { nominal: blank.nominal }),
+    ...(blank.surfaced && { surfaced: true }),
+    thickness: blank.thickness,
+    // Plans frozen before lumber had its own fields do not say.
+    sap: job.lumber?.sap ?? 'none',
+    order: { ...cutOrder, boards: cutOrder.boards.filter(({ onHand }) => onHand) },
+  }
+}
+
+/** Asks the server what is needed, and keeps the answer. @throws Refusal when it is out of reach */
+export async function fetchGround(at: string): Promise<YardGround> {
+  const [all, settings, woods] = await Promise.all([jobs(), shop(), species()])
+  const woodName = (key: string) => woods.find((wood) => wood.key === key)?.name ?? key
+  const open = all
+    .filter(({ state }) => state !== 'done')
+    .sort((a, b) => a.state.localeCompare(b.state) || b.updatedAt.localeCompare(a.updatedAt))
+    .slice(0, JOBS_MOST)
+  const needs: YardNeed[] = []
+  for (const { id } of open) {
+    const plan = await planOf(id).catch(() => undefined)
+    if (plan) needs.push(needOf(id, plan, woodName(plan.job.species)))
+  }
+  const { units, currency, grade, yards = [] } = settings
+  const ground: YardGround = { units, currency, grade, yards, needs, at }
+  keepEntry(PLACE, ground)
+  return ground
+}
+
+/** A tally with what its jobs need now; a job that is not among them keeps what was known of it. */
+export function withGround(tally: YardTally, { needs, yards }: YardGround): YardTally {
+  const now = tally.needs.map((need) => needs.find(({ job }) => job === need.job) ?? need)
+  const terms = yards.find(({ name }) => name === tally.terms?.name) ?? tally.terms
+  return { ...tally, needs: now, ...(terms && { terms }) }
+}
