@@ -59,6 +59,20 @@ export function lowerBound(sorted: SortedOrder, capacities: Float64Array, soluti
   return Math.min(solution.cost, step > 0 ? Math.ceil(bound / step) * step : 0)
 }
 
+/** Boards that no plan can do without that leaves as few blanks missing: the largest, until they hold the area. */
+export function boardsAtLeast(sorted: SortedOrder, capacities: Float64Array, solution: Solution): number {
+  let area = shade(Math.max(0, ...demandsOf(sorted, solution).map((demand) => demand.area)))
+  let boards = 0
+  const largest = sorted.kinds.map((_, k) => k).sort((a, b) => capacities[b]! - capacities[a]!)
+  for (const k of largest) {
+    if (area <= 0 || capacities[k]! <= 0) break
+    const taken = Math.min(sorted.kinds[k]!.available, Math.ceil(area / capacities[k]!))
+    boards += taken
+    area -= taken * capacities[k]!
+  }
+  return boards
+}
+
 /** A shade below, so that rounding in the sums never lifts a bound over the truth. */
 const shade = (x: number): number => x * (1 - 1e-9)
 

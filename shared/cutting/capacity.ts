@@ -30,7 +30,7 @@ export function reachOf(sizes: readonly number[], most: number): Reach {
 }
 
 /** Runs with less than a kerf between them put together: no more can lie in them than in the whole. */
-function joined(runs: readonly Run[], kerf: number): Run[] {
+export function joined(runs: readonly Run[], kerf: number): Run[] {
   const out: Run[] = []
   for (const run of runs) {
     const last = out.at(-1)

@@ -31,7 +31,6 @@ interface HighsEvent {
 interface HighsModel {
   options: { set(values: Record<string, number | boolean | string>): unknown }
   info: { get(name: string): number | bigint }
-  setSolution(solution: { colValue: Float64Array }): unknown
   run(handlers: {
     4?: (event: HighsEvent) => undefined
     6?: (event: HighsEvent & { interrupt(): void }) => undefined
@@ -78,7 +77,8 @@ function sourceOf({ cost, upper, starts, rows, values, rowLower, rowUpper }: Mip
   }
 }
 
-function solved(model: HighsModel, { seconds, nodes, gap, start, onBetter }: MipLimits): MipAnswer {
+function solved(model: HighsModel, limits: MipLimits): MipAnswer {
+  const { seconds, nodes, gap, below, onBetter } = limits
   model.options.set({
     output_flag: false,
     random_seed: 0,
@@ -86,8 +86,9 @@ function solved(model: HighsModel, { seconds, nodes, gap, start, onBetter }: Mip
     mip_abs_gap: gap ?? 1e-6,
     time_limit: seconds,
     ...(nodes === undefined ? {} : { mip_max_nodes: nodes }),
+    // Branches above are cut off; solutions above may still come by, and the best of them then counts as optimal.
+    ...(below === undefined ? {} : { objective_bound: below }),
   })
-  if (start) model.setSolution({ colValue: start })
   model.run({
     4: ({ data }) => {
       if (data.mip_solution)
@@ -99,18 +100,20 @@ function solved(model: HighsModel, { seconds, nodes, gap, start, onBetter }: Mip
       return undefined
     },
   })
-  return answerOf(model)
+  return answerOf(model, below ?? Number.POSITIVE_INFINITY)
 }
 
-function answerOf(model: HighsModel): MipAnswer {
+function answerOf(model: HighsModel, below: number): MipAnswer {
   const status = model.getModelStatus()
-  if (INFEASIBLE.includes(status)) return { status: 'infeasible', bound: Number.POSITIVE_INFINITY }
+  const cost = Number(model.info.get('objective_function_value'))
+  const found = model.info.get('primal_solution_status') === FEASIBLE && cost < below
+  if (INFEASIBLE.includes(status) || (status === OPTIMAL && !found))
+    return { status: 'infeasible', bound: below }
   const bound = Number(model.info.get('mip_dual_bound'))
-  const found = model.info.get('primal_solution_status') === FEASIBLE
   return {
     status: status === OPTIMAL ? 'optimal' : 'limit',
     ...(found ? { columns: wholes(model.getSolution().colValue) } : {}),
-    bound: Number.isNaN(bound) ? Number.NEGATIVE_INFINITY : bound,
+    bound: Number.isNaN(bound) ? Number.NEGATIVE_INFINITY : Math.min(bound, below),
   }
 }
 

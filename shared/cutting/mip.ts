@@ -20,17 +20,18 @@ export interface MipLimits {
   nodes?: number
   /** A solution this far above the bound is as good as the best: just under the step between costs. */
   gap?: number
-  /** A solution to start from, by column. */
-  start?: Float64Array
+  /** Only solutions of less cost than this are of use: others need not be looked at. */
+  below?: number
   /** Told of every better solution on the way. */
   onBetter?: (columns: Float64Array, bound: number) => void
 }
 
 export interface MipAnswer {
+  /** `infeasible`: there is no solution, or none below. */
   status: 'optimal' | 'limit' | 'infeasible'
   /** The best solution, by column, in whole numbers; absent when none was found. */
   columns?: Float64Array
-  /** No solution is less, as the solver's floating point says; -Infinity when it does not know. */
+  /** No solution costs less, as the solver's floating point says; never above `below`; -Infinity when not known. */
   bound: number
 }
 

@@ -57,6 +57,8 @@ export const fromNothing = (sorted: SortedOrder): Start => ({
 export interface Found {
   solution: Solution
   exact: boolean
+  /** A cost that no plan beats that misses as few blanks, where one is known. Minor units. */
+  boundMinor?: number
 }
 
 /** The best plan that a handful of plain methods find. */
@@ -104,9 +106,9 @@ export function quickCut(order: CutOrder): CutPlan {
 export function boundedPlan(
   sorted: SortedOrder,
   capacities: Float64Array,
-  { solution, exact }: Found,
+  { solution, exact, boundMinor = 0 }: Found,
 ): CutPlan {
-  const bound = exact ? solution.cost : lowerBound(sorted, capacities, solution)
+  const bound = exact ? solution.cost : Math.max(boundMinor, lowerBound(sorted, capacities, solution))
   const proven = exact || (bound >= solution.cost && solution.missing === missingAnyway(sorted))
   return planOf(sorted, solution, bound, proven)
 }

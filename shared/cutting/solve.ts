@@ -5,9 +5,11 @@ import { exactSolution } from './exact.ts'
 import { chances, retried } from './improve.ts'
 import type { Patience } from './line.ts'
 import type { MipSolver } from './mip.ts'
+import { oneWidthSolution } from './one-width/one-width.ts'
 import { boundedPlan, type Found, quickSolution } from './quick.ts'
 import { isBetter, type Solution } from './solution.ts'
 import { type SortedOrder, sortedOrder } from './sorted-order.ts'
+import { yardSolution } from './yard-model/search.ts'
 
 /** The search's clock: `now` in milliseconds, and when to stop by it. */
 export interface Clock {
@@ -27,71 +29,158 @@ export interface Searching extends Clock {
 const STALE_MAX = 1500
 /** The same when no plan can cost less: only fewer boards are looked for. */
 const STALE_PROVEN = 150
+/** The same when the whole-number solver comes next. */
+const STALE_BEFORE_MIP = 60
 
 /** Steps of trying everything: at once, half a second; and in the end, when a better plan is at hand, a second or so. */
 const TRIALS_FIRST = 100_000_000
 const TRIALS_LAST = 200_000_000
+/** The same when the whole-number solver comes next. */
+const TRIALS_BEFORE_MIP = 10_000_000
 
-/** Gives up after so many steps, or at the deadline. */
-function patienceOf(clock: Clock, most: number): Patience {
-  const patience: Patience = {
-    steps: 0,
-    isSpent: () => patience.steps > most || clock.now() >= clock.deadline,
-  }
-  return patience
-}
+/** A plan is shown no sooner than this after the one before it, ms. */
+const SHOWING = 50
 
 /**
- * The best plan found before the deadline: the quick one, bettered by taking boards back and covering what they
- * held anew. It ends by itself when the plan is proven or nothing better was found for long; then the same
- * order gives the same plan.
+ * The best plan found before the deadline: the quick one, bettered by the means that suit the order (one width,
+ * trying everything, taking boards back and covering anew, the whole-number model). It ends by itself when the plan
+ * is proven or nothing better was found for long; then the same order gives the same plan.
  */
-export async function solveCut(order: CutOrder, clock: Searching): Promise<CutPlan> {
-  const began = clock.now()
-  const timed = (plan: CutPlan) => ({ ...plan, seconds: Math.max(0, clock.now() - began) / 1000 })
-  const sorted = sortedOrder(order)
-  const capacities = capacitiesOf(sorted)
-  const quick = quickSolution(sorted, capacities)
-  clock.onPlan?.(timed(boundedPlan(sorted, capacities, quick)))
-  const found = bettered(sorted, capacities, quick, clock)
-  return timed(boundedPlan(sorted, capacities, found))
+export function solveCut(order: CutOrder, searching: Searching): Promise<CutPlan> {
+  return new Search(order, searching).plan()
 }
 
-function bettered(sorted: SortedOrder, capacities: Float64Array, found: Found, clock: Clock): Found {
-  if (found.exact || found.solution.boards === 0) return found
-  const exactly = (solution: Solution, most: number) =>
-    exactSolution(sorted, capacities, solution, patienceOf(clock, most))
-  const first = exactly(found.solution, TRIALS_FIRST)
-  if (first.exact) return first
-  const solution = retriedOften(sorted, capacities, first.solution, clock)
-  return isProven(sorted, capacities, solution) ? { solution, exact: false } : exactly(solution, TRIALS_LAST)
-}
+/** One search under way: the best plan so far and what is known of it. */
+class Search {
+  readonly #began: number
+  readonly #searching: Searching
+  readonly #sorted: SortedOrder
+  readonly #capacities: Float64Array
+  #found: Found
+  #shown: Solution | undefined
+  /** No sooner than this is the next plan shown. */
+  #next = Number.NEGATIVE_INFINITY
 
-/** Whether no plan can leave fewer blanks missing or cost less. */
-const isProven = (sorted: SortedOrder, capacities: Float64Array, solution: Solution): boolean =>
-  solution.missing === missingAnyway(sorted) && solution.cost <= lowerBound(sorted, capacities, solution)
-
-/** Tries until nothing better was found for long. */
-function retriedOften(
-  sorted: SortedOrder,
-  capacities: Float64Array,
-  atHand: Solution,
-  clock: Clock,
-): Solution {
-  const chance = chances(1)
-  const effort = { steps: 0 }
-  let solution = atHand
-  let proven = isProven(sorted, capacities, solution)
-  // Where good moves were long in coming, the next may be too.
-  for (let [tries, stale, staleMax] = [1, 0, STALE_MAX]; clock.now() < clock.deadline; tries++, stale++) {
-    if (stale >= (proven ? STALE_PROVEN : staleMax)) break
-    const next = retried(sorted, capacities, solution, chance, effort)
-    if (isBetter(next, solution)) {
-      stale = 0
-      staleMax = Math.max(STALE_MAX, tries)
-      proven = isProven(sorted, capacities, next)
-    }
-    solution = next
+  constructor(order: CutOrder, searching: Searching) {
+    this.#began = searching.now()
+    this.#searching = searching
+    this.#sorted = sortedOrder(order)
+    this.#capacities = capacitiesOf(this.#sorted)
+    this.#found = quickSolution(this.#sorted, this.#capacities)
   }
-  return solution
+
+  async plan(): Promise<CutPlan> {
+    this.#show()
+    for (const means of [this.#oneWidth, this.#trials, this.#retries, this.#model, this.#lastRetries])
+      if (!this.#isSettled()) await means.call(this)
+    return this.#planNow()
+  }
+
+  /** Whether nothing is left to look for, or no time. */
+  #isSettled = (): boolean =>
+    this.#found.exact ||
+    this.#found.solution.boards === 0 ||
+    this.#searching.now() >= this.#searching.deadline
+
+  /** Whether no plan can leave fewer blanks missing or cost less. */
+  #isProven(): boolean {
+    const { solution, boundMinor = 0 } = this.#found
+    const bound = Math.max(boundMinor, lowerBound(this.#sorted, this.#capacities, solution))
+    return solution.missing === missingAnyway(this.#sorted) && solution.cost <= bound
+  }
+
+  #oneWidth(): void {
+    const { deadline, now } = this.#searching
+    const patience: Patience = { steps: 0, isSpent: () => now() >= deadline }
+    const one = oneWidthSolution(this.#sorted, this.#capacities, this.#found.solution, patience)
+    if (!one) return
+    this.#offer(one.solution)
+    this.#found.boundMinor = one.boundMinor
+    this.#found.exact = one.boundMinor >= one.solution.cost
+  }
+
+  #trials(): void {
+    this.#tryEverything(this.#searching.mip ? TRIALS_BEFORE_MIP : TRIALS_FIRST)
+  }
+
+  /** Tries everything, for so many steps at most. */
+  #tryEverything(most: number): void {
+    const { deadline, now } = this.#searching
+    const patience: Patience = { steps: 0, isSpent: () => patience.steps > most || now() >= deadline }
+    const { solution, exact } = exactSolution(this.#sorted, this.#capacities, this.#found.solution, patience)
+    this.#offer(solution)
+    this.#found.exact = exact
+  }
+
+  #retries(): void {
+    if (this.#searching.mip) this.#retry(STALE_BEFORE_MIP, STALE_BEFORE_MIP)
+    else this.#retry(STALE_PROVEN, STALE_MAX)
+  }
+
+  /** Takes boards back and covers anew until nothing better was found for so many tries. */
+  #retry(staleProven: number, staleOpen: number): void {
+    const chance = chances(1)
+    const effort = { steps: 0 }
+    let solution = this.#found.solution
+    let [proven, staleMax] = [this.#isProven(), staleOpen]
+    // Where good moves were long in coming, the next may be too.
+    for (let [tries, stale] = [1, 0]; this.#searching.now() < this.#searching.deadline; tries++, stale++) {
+      if (stale >= (proven ? staleProven : staleMax)) break
+      const next = retried(this.#sorted, this.#capacities, solution, chance, effort)
+      if (isBetter(next, solution)) {
+        stale = 0
+        staleMax = Math.max(staleOpen, tries)
+        this.#offer(next)
+        proven = this.#isProven()
+      }
+      // Of equals the later is kept, so that the next try starts from elsewhere.
+      this.#found.solution = solution = next
+      this.#show()
+    }
+  }
+
+  /** The whole-number model: it settles most orders of a yard. */
+  async #model(): Promise<void> {
+    const { mip, now, deadline } = this.#searching
+    if (!mip) return
+    const search = {
+      secondsLeft: () => (deadline - now()) / 1000,
+      onBetter: (solution: Solution) => this.#offer(solution),
+    }
+    const found = yardSolution(this.#sorted, this.#found.solution, this.#isProven(), await mip(), search)
+    if (!found) return
+    this.#offer(found.solution)
+    this.#found.boundMinor = found.boundMinor
+    this.#found.exact = found.proven
+  }
+
+  /** What is left to do where the model did not settle the order. */
+  #lastRetries(): void {
+    if (this.#searching.mip) this.#retry(STALE_PROVEN, STALE_MAX)
+    if (!this.#isProven()) this.#tryEverything(TRIALS_LAST)
+  }
+
+  /** Keeps the plan if it is better, and shows it. */
+  #offer(solution: Solution): void {
+    if (!isBetter(solution, this.#found.solution)) return
+    this.#found.solution = solution
+    this.#show()
+  }
+
+  /** Shows the best plan so far, if it is better than the one last shown and that was a while ago. */
+  #show(): void {
+    const { now, onPlan } = this.#searching
+    const { solution } = this.#found
+    const began = now()
+    if (!onPlan || began < this.#next || (this.#shown && !isBetter(solution, this.#shown))) return
+    this.#shown = solution
+    onPlan(this.#planNow())
+    // Showing large plans takes its time: no more than a part of the search's own.
+    this.#next = now() + Math.max(SHOWING, 4 * (now() - began))
+  }
+
+  #planNow(): CutPlan {
+    const plan = boundedPlan(this.#sorted, this.#capacities, this.#found)
+    return { ...plan, seconds: Math.max(0, this.#searching.now() - this.#began) / 1000 }
+  }
 }
