@@ -37,11 +37,36 @@ export interface StandingLeg {
   faces: Record<Side, Letter>
   /** Which letter each side of the blank gets while it lies as it was cut, its foot at the butt end. */
   lettered: Record<BoardSide, Letter>
-  /** The heart’s direction as it stands, degrees turning left from the right-hand side, seen from above. */
-  heart?: number
+  /** Way from the middle to the heart as it stands, seen from above: to the right, and to the back; mm. */
+  heart?: { right: number; back: number }
   /** Rings against the front and back faces, degrees: 0 along them, 90 square to them. */
   rings?: number
   assumed?: true
+}
+
+/**
+ * Legs to a stand as the number of pieces suggests: four, else three, else two; all of them where that is not to be had.
+ *
+ * @example legsFor(8) // 4
+ * @example legsFor(6) // 3
+ * @example legsFor(5) // 5
+ */
+export function legsFor(quantity: number): number {
+  return [4, 3, 2].find((legs) => quantity % legs === 0) ?? Math.min(quantity, LEGS_MAX)
+}
+
+/**
+ * Radii of some rings about the heart that cross a square about the axis, mm: `half` from the axis to its faces. How
+ * far apart they are drawn says nothing about the wood.
+ *
+ * @example ringRadii({ right: 0, back: 50 }, 20) // [30, 35, 40, 45, 50, 55, 60, 65, 70]
+ */
+export function ringRadii({ right, back }: { right: number; back: number }, half: number): number[] {
+  const step = half / 4
+  const near = Math.hypot(Math.max(Math.abs(right) - half, 0), Math.max(Math.abs(back) - half, 0))
+  const far = Math.hypot(Math.abs(right) + half, Math.abs(back) + half)
+  const first = Math.max(1, Math.ceil(near / step - 1e-9))
+  return Array.from({ length: Math.floor(far / step + 1e-9) - first + 1 }, (_, i) => (first + i) * step)
 }
 
 /** One stand of the set. */
@@ -165,7 +190,7 @@ function placed(
   const turns = direction === undefined ? 0 : (insideOf(row, side) - Math.floor(direction / 90) + 4) % 4
   const first = letterTurns(jointsOfHand(joints, piece.hand ?? 'left'), row, side)
   const letterAt = (stood: number): Letter => 'ABCD'[(stood - 3 - first + 8) % 4] as Letter
-  const heart = direction === undefined ? undefined : (direction + 90 * turns) % 360
+  const heart = piece.heart && turned(piece.heart, turns)
   return {
     piece: piece.number,
     row,
@@ -175,15 +200,23 @@ function placed(
       BoardSide,
       Letter
     >,
-    ...(heart !== undefined && { heart, rings: 90 - offLevel(heart) }),
+    ...(heart && { heart, rings: (Math.atan2(Math.abs(heart.right), Math.abs(heart.back)) * 180) / Math.PI }),
     ...(piece.assumed && { assumed: piece.assumed }),
   }
 }
 
-/** How far a direction is from level, to the right or the left, degrees. */
-const offLevel = (degrees: number): number => {
-  const half = degrees % 180
-  return half > 90 ? 180 - half : half
+/** A way turned left by quarters. */
+function turned(
+  { right, up }: { right: number; up: number },
+  turns: number,
+): { right: number; back: number } {
+  const ways = [
+    { right, back: up },
+    { right: -up, back: right },
+    { right: -right, back: -up },
+    { right: up, back: -right },
+  ]
+  return ways[turns]!
 }
 
 /** Quarter turns of the lettering from A in front that bring the most mortises and holes to the inside. */

@@ -155,3 +155,44 @@ export function piecePlaces({ boards }: CuttingSheet): Map<number, PiecePlace[]>
   }
   return places
 }
+
+/**
+ * Pieces of a run of blanks in words, neighbours together.
+ *
+ * @example piecesText([{ label: '1' }, { label: '2' }, { label: '3' }, { label: '7' }]) // '1 to 3, 7'
+ * @example piecesText([{ label: '3a' }, { label: '3b' }]) // '3a, 3b'
+ */
+export function piecesText(blanks: readonly Pick<SheetBlank, 'label'>[]): string {
+  const runs: { first: string; last: string }[] = []
+  for (const { label } of blanks) {
+    const run = runs.at(-1)
+    if (run && /^\d+$/.test(label) && Number(label) === Number(run.last) + 1) run.last = label
+    else runs.push({ first: label, last: label })
+  }
+  const far = ({ first, last }: { first: string; last: string }) => Number(last) - Number(first) > 1
+  return runs
+    .map((run) => (run.first === run.last ? run.first : `${run.first}${far(run) ? ' to ' : ', '}${run.last}`))
+    .join(', ')
+}
+
+/**
+ * Where the wood of a piece lies, in words; of a glue-up only the boards, for each layer is marked by itself.
+ *
+ * @example placeText([{ board: 2, key: 'rack 3', copy: 1, strip: 1, nth: 3, from: 900 }]) // 'board 2, strip 1, 3rd from the butt end'
+ * @example placeText([{ board: 2, key: 'a', copy: 1, section: 4, nth: 1, from: 0 }]) // 'board 2, section 4, 1st from the edge'
+ */
+export function placeText(places: readonly PiecePlace[]): string {
+  const [place, ...others] = places
+  if (!place) return 'no wood is cut for it'
+  const boards = [...new Set(places.map(({ board }) => board))]
+  if (others.length > 0)
+    return `${boards.length > 1 ? 'layers from boards' : 'all layers from board'} ${boards.join(' and ')}`
+  const { board, strip, section, nth } = place
+  const run = strip === undefined ? `section ${section}` : `strip ${strip}`
+  return `board ${board}, ${run}, ${ordinal(nth)} from the ${strip === undefined ? 'edge' : 'butt end'}`
+}
+
+const ordinal = (n: number): string => {
+  const ending = n % 100 > 10 && n % 100 < 14 ? 'th' : (['th', 'st', 'nd', 'rd'][n % 10] ?? 'th')
+  return `${n}${ending}`
+}

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { CutBoard, CutPlan } from '../../../shared/cutting/board.ts'
-import { boardsText, sawOrder } from '../../../shared/cutting/saw-order.ts'
+import { boardsText, type SawSetting, sawOrder, settingsOf } from '../../../shared/cutting/saw-order.ts'
 
 const board = (key: string, change: Partial<CutBoard>): CutBoard => ({
   key,
@@ -43,6 +43,26 @@ const ripped = planOf([
   board('two', { strips: [strip(60, [700, 700])] }),
 ])
 
+/** Whether sections come before their strips, and strips before the blanks cut from them. */
+function inTurn(order: SawSetting[]): boolean {
+  const last = (what: SawSetting['what'], of: (board: CutBoard) => boolean) =>
+    order.findLastIndex((one) => one.what === what && one.boards.some(of))
+  const first = (what: SawSetting['what'], of: (board: CutBoard) => boolean) => {
+    const place = order.findIndex((one) => one.what === what && one.boards.every(of))
+    return place < 0 ? Number.POSITIVE_INFINITY : place
+  }
+  const isSectioned = (board: CutBoard) => board.sections !== undefined
+  const isRipped = (board: CutBoard) => board.strips !== undefined
+  return (
+    last('sections', isSectioned) < first('strips', isSectioned) &&
+    last('strips', isRipped) < first('blanks', isRipped)
+  )
+}
+
+/** No order has fewer settings than there are different ones. */
+const leastSettings = (order: SawSetting[]): number =>
+  new Set(order.map(({ saw, setting }) => `${saw} ${Math.round(setting * 1e6)}`)).size
+
 describe('sawOrder', () => {
   it('rips all strips of one width together, the widest first, then crosscuts', () => {
     const order = sawOrder(ripped)
@@ -65,6 +85,30 @@ describe('sawOrder', () => {
       ['rip', 'strips', 45, 1],
       ['crosscut', 'blanks', 650, 1],
     ])
+  })
+
+  it('cuts sections and blanks of one length at one stop where that saves settings', () => {
+    const sections = [{ from: 10, to: 710, blanks: [blank(700, 40), blank(700, 40)] }]
+    const both = planOf([
+      board('one', { strips: [strip(60, [700, 700])] }),
+      board('two', { process: 'crosscut-first', sections }),
+    ])
+    const order = sawOrder(both)
+    // Crosscut 700, rip 60 and 40: the stop stays while the fence is moved.
+    expect(settingsOf(order)).toBe(3)
+    expect(inTurn(order)).toBe(true)
+  })
+
+  it('leaves the fence for the sections where it was for the last strips', () => {
+    const sections = [{ from: 10, to: 510, blanks: [blank(500, 60), blank(450, 60)] }]
+    const order = sawOrder(
+      planOf([
+        board('one', { strips: [strip(60, [700]), strip(45, [700, 500])] }),
+        board('two', { process: 'crosscut-first', sections }),
+      ]),
+    )
+    expect(settingsOf(order)).toBe(leastSettings(order))
+    expect(inTurn(order)).toBe(true)
   })
 
   it('takes settings that differ by binary noise as one', () => {

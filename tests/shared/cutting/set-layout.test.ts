@@ -10,8 +10,8 @@ const leg = (number: number, right: number, up: number): SetPiece => ({ number, 
 const four = [leg(1, 90, -70), leg(2, 40, -70), leg(3, -40, -70), leg(4, -90, -70)]
 const named = (legs: StandingLeg[], row: string, side: string) =>
   legs.find((one) => one.row === row && one.side === side)!
-const unit = (degrees: number) =>
-  [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)] as const
+const unit = ({ heart }: StandingLeg) =>
+  [heart!.right, heart!.back].map((mm) => mm / Math.hypot(heart!.right, heart!.back)) as [number, number]
 const mortise = (face: 'A' | 'B' | 'C' | 'D'): PlacedJoint => ({
   kind: 'mortise',
   at: 40,
@@ -33,7 +33,7 @@ describe('setLayout', () => {
     for (const row of ['front', 'back']) {
       const [left, right] = [named(stand!.legs, row, 'left'), named(stand!.legs, row, 'right')]
       // A mirror between them turns the one heart’s direction into the other’s: what lies right lies left.
-      const [[x, y], [u, v]] = [unit(left.heart!), unit(right.heart!)]
+      const [[x, y], [u, v]] = [unit(left), unit(right)]
       expect(x).toBeCloseTo(-u, 9)
       expect(y).toBeCloseTo(v, 9)
       expect(left.rings).toBeCloseTo(right.rings!, 9)
@@ -42,8 +42,9 @@ describe('setLayout', () => {
 
   it('turns every heart to the inside of the stand', () => {
     const [stand] = setLayout(four, { legs: 4, joints: [] })
-    for (const { row, side, heart } of stand!.legs) {
-      const [x, y] = unit(heart!)
+    for (const leg of stand!.legs) {
+      const [x, y] = unit(leg)
+      const { row, side } = leg
       expect(Math.sign(x)).toBe(side === 'left' ? 1 : -1)
       expect(Math.sign(y)).toBe(row === 'front' ? 1 : -1)
     }
@@ -66,7 +67,7 @@ describe('setLayout', () => {
       // In the board the heart lay below; the face that was the underside looks most nearly to where it lies now.
       const from = four.find(({ number }) => number === piece)!.heart!
       const lay = Math.atan2(from.up, from.right) * (180 / Math.PI)
-      const turned = Math.round((heart! - lay) / 90)
+      const turned = Math.round((Math.atan2(heart!.back, heart!.right) * (180 / Math.PI) - lay) / 90)
       const stood = { A: 270, B: 0, C: 90, D: 180 }[lettered.underside]
       expect((((stood - 270 - 90 * turned) % 360) + 360) % 360).toBe(0)
     }
