@@ -60,6 +60,9 @@ export function squareOffers(blanks: readonly YardBlank[]): SquareOffer[] {
   })
 }
 
+/** Nominal thicknesses most yards have, inches; what lies between is milled to order. Common practice, no source. */
+const STOCKED = [1, 2, 4]
+
 /** Lengths softwood is sold in, whole feet: steps of 2 ft, common practice, no source. */
 const SOFTWOOD_LENGTHS = [6, 8, 10, 12, 14, 16]
 
@@ -69,9 +72,8 @@ export function dressedOffer(
   { kerf, endTrim, edgeTrim }: EndCuts & { edgeTrim: number },
   when: DressedWhen,
 ): DressedOffer | undefined {
-  const thin = softwoodThicknesses.find(
-    (nominal) => nm(dressedThickness(nominal, when)!) >= nm(blank.layerThickness),
-  )
+  const thick = (nominal: number) => nm(dressedThickness(nominal, when)!) >= nm(blank.layerThickness)
+  const thin = STOCKED.find(thick) ?? softwoodThicknesses.find(thick)
   if (thin === undefined || blank.count === 0) return undefined
   const thickness = dressedThickness(thin, when)!
   return softwoodWidths

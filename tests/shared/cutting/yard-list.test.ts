@@ -119,10 +119,10 @@ describe('yardList', () => {
   })
 
   it('offers softwood by its dressed sizes', () => {
-    // 2 × n stock is 1-1/2 in thick, too thin for 1-3/4 in; 2-1/2 in nominal is 2 in.
+    // 2 × n stock is 1-1/2 in thick, too thin for 1-3/4 in; 4 × n is 3-1/2 in.
     const { dressed, notes } = yardList(input({ softwood: true }))
-    expect(dressed[0]!.nominal[0]).toBe(2.5)
-    expect(dressed[0]!.thickness).toBe(2 * inch)
+    expect(dressed[0]!.nominal[0]).toBe(4)
+    expect(nm(dressed[0]!.thickness)).toBe(nm(3.5 * inch))
     expect(notes.join(' ')).toContain('Softwood')
     expect(yardList(input()).dressed).toEqual([])
   })

@@ -52,11 +52,13 @@ describe('dressedOffer', () => {
     // 1-9/16 in green is enough where 1-1/2 in dry is not.
     const thick = blank({ sawn: 1.55 * inch, layerThickness: 1.55 * inch })
     expect(dressedOffer(thick, saw, 'green')!.nominal[0]).toBe(2)
-    expect(dressedOffer(thick, saw, 'dry')!.nominal[0]).toBe(2.5)
+    // Between 2 and 4 in nominal most yards have none.
+    expect(dressedOffer(thick, saw, 'dry')!.nominal[0]).toBe(4)
   })
 
   it('has none for wood thicker than the table, longer than it is sold, or not wanted', () => {
     expect(dressedOffer(blank({ layerThickness: 4.5 * inch }), saw, 'dry')).toBeUndefined()
+    expect(dressedOffer(blank({ layerThickness: 3.9 * inch }), saw, 'dry')!.nominal[0]).toBe(4.5)
     expect(dressedOffer(blank({ length: 191 * inch }), saw, 'dry')).toBeUndefined()
     expect(dressedOffer(blank({ count: 0 }), saw, 'dry')).toBeUndefined()
   })
