@@ -2,7 +2,9 @@ import type { EnteredJob } from '../../shared/contract/job.ts'
 import type { Context } from '../context.ts'
 import { inTransaction } from '../storage/database.ts'
 import { isJobIdTaken, jobById, type StoredJob } from '../storage/read/jobs.ts'
+import { reservedOfJob } from '../storage/read/reserved.ts'
 import { hideJob, insertJob, updateJob } from '../storage/write/jobs.ts'
+import { freeBoardsOf } from '../storage/write/reserved.ts'
 import { once } from '../storage/write/used-keys.ts'
 import { checkFrozen } from './frozen-file.ts'
 import { changedMeanwhile, keyTaken } from './refusals.ts'
@@ -43,8 +45,14 @@ export async function changeJob(
   return job
 }
 
-/** Takes a job off every list. */
+/** Takes a job off every list; boards reserved for it are free again. */
 export async function dropJob(context: Context, { id, revision }: Revision): Promise<void> {
-  if (!(await hideJob(context.db, id, revision, context.now()))) throw changedMeanwhile()
+  const freed = await inTransaction(context.db, async (tx) => {
+    const held = await reservedOfJob(tx, id)
+    if (!(await hideJob(tx, id, revision, context.now()))) throw changedMeanwhile()
+    await freeBoardsOf(tx, id)
+    return held
+  })
   context.changes.tell('job', id)
+  for (const { board } of freed) context.changes.tell('board', board)
 }

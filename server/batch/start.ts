@@ -13,8 +13,10 @@ import { setJobState } from '../storage/write/jobs.ts'
 import { insertBatch } from '../storage/write/pieces.ts'
 import { insertPlan } from '../storage/write/plans.ts'
 import { answerBefore, type KeyedRequest, once } from '../storage/write/used-keys.ts'
+import { freeOnRack } from './board.ts'
 import { jobOf } from './find.ts'
 import { piecesFor, pieceWithProgress } from './pieces.ts'
+import { reserveFor } from './reserve.ts'
 
 /** Longest search for a better cut before a batch is started, ms. */
 const START_SEARCH_MS = 2000
@@ -26,10 +28,12 @@ const isNoWorse = (cut: CutPlan, than: CutPlan): boolean =>
   missing(cut) < missing(than) || (missing(cut) === missing(than) && cut.cost <= than.cost)
 
 /** The plan with the best cut that can be found in a short while. */
-async function bestPlan({ exactCut, woods }: Context, job: Job, shop: Shop): Promise<Plan> {
-  const quick = await planApart({ job, shop, woods })
+async function bestPlan(context: Context, job: Job, shop: Shop): Promise<Plan> {
+  const { exactCut, woods } = context
+  const task = { job, shop, woods, onHand: await freeOnRack(context) }
+  const quick = await planApart(task)
   const cut = await exactCut(quick.cutOrder, START_SEARCH_MS)
-  return isNoWorse(cut, quick.cut) ? planApart({ job, shop, woods, better: cut }) : quick
+  return isNoWorse(cut, quick.cut) ? planApart({ ...task, better: cut }) : quick
 }
 
 async function freeze(context: Context, key: string, { id, file, revision }: StoredJob) {
@@ -41,9 +45,9 @@ async function freeze(context: Context, key: string, { id, file, revision }: Sto
 }
 
 /**
- * Starts the batch of a job, once for its key: freezes the plan with all it was made from and makes the
- * numbered pieces, in one transaction.
- * @throws Problem `wrong-state` when the batch was started under another key
+ * Starts the batch of a job, once for its key: freezes the plan with all it was made from, reserves the boards on
+ * hand that it cuts and makes the numbered pieces, in one transaction.
+ * @throws Problem `wrong-state` when the batch was started under another key, or a board went meanwhile
  */
 export async function startBatch(context: Context, id: string, key: string): Promise<Piece[]> {
   const job = await jobOf(context, id)
@@ -52,6 +56,7 @@ export async function startBatch(context: Context, id: string, key: string): Pro
   if (before) return before
   if (job.state !== 'draft') throw startedAlready(job)
   const { frozen, inputs } = await freeze(context, key, job)
+  let taken: string[] = []
   const answer = await once(context.db, request, frozen.madeAt, async (tx) => {
     const present = await jobOf({ db: tx }, id)
     if (present.state !== 'draft') throw startedAlready(present)
@@ -61,9 +66,11 @@ export async function startBatch(context: Context, id: string, key: string): Pro
     await insertPlan(tx, frozen, inputs)
     await insertBatch(tx, { id: key, job: id, plan: frozen.id, at: frozen.madeAt }, pieces)
     await setJobState(tx, id, 'started', frozen.madeAt)
+    taken = await reserveFor(tx, id, frozen.plan)
     return pieces.map((piece) => pieceWithProgress(piece, frozen.plan))
   })
   context.changes.tell('job', id)
+  for (const board of taken) context.changes.tell('board', board)
   return answer
 }
 

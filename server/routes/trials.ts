@@ -6,8 +6,7 @@ import { planSchema } from '../../shared/contract/plan.ts'
 import { readCutOrder } from '../../shared/cutting/order.ts'
 import { matchSet } from '../../shared/matching/match.ts'
 import { readSetFile } from '../../shared/matching/set-file.ts'
-import { shopOf } from '../context.ts'
-import { planApart } from '../jobs/long-plan.ts'
+import { planNow } from '../batch/plan.ts'
 import { answers, type Routes } from './route.ts'
 
 /** Longest search for a cut while a client waits, ms. */
@@ -29,10 +28,7 @@ export const trialRoutes: Routes = (app, context) => {
         response: answers(200, 'The plan; nothing is stored', planSchema),
       },
     },
-    async (request) => {
-      const { job } = readJobFile(request.body)
-      return planApart({ job, shop: await shopOf(context), woods: context.woods })
-    },
+    (request) => planNow(context, readJobFile(request.body).job),
   )
 
   app.post(

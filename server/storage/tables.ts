@@ -70,6 +70,10 @@ export interface Tables {
   }
   shops: { id: 'shop'; revision: number; file: string; updated_at: string }
   boards: { key: string; file: string; created_at: string; updated_at: string }
+  /** Boards of the rack that a started batch is cut from, until it is sawn. */
+  reserved_boards: { job_id: string; board_key: string; count: number }
+  /** Batches that are sawn: what went off the rack, and the offcuts that came onto it. */
+  sawn_batches: { job_id: string; key: string; at: string; boards: string; offcuts: string }
   profiles: {
     id: string
     /** The version that holds now. */

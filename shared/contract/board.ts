@@ -41,6 +41,8 @@ function boardSchema(units: Units) {
           }),
         { most: 200 },
       ).optional(),
+      /** Its ends and edges are sawn already, as an offcut’s are. */
+      trimmed: z.boolean().optional(),
       /** How far the edge bends away from a straight line over the whole length. */
       crook: lengthOf(units, { most: 2_000 }).optional(),
       /** Moisture content, %. */
@@ -72,6 +74,14 @@ export const boardAnswerSchema = z.looseObject({
   thickness: z.number(),
   count: z.number().nullable(),
 })
+
+/** A board as it is listed: with the started batches that have some of it reserved. */
+export const heldBoardSchema = boardAnswerSchema.extend({
+  reserved: z.array(z.object({ job: z.string(), name: z.string(), count: z.number().int() })).optional(),
+})
+
+/** A board on the rack, and who has it reserved. */
+export type HeldBoard = RackBoard & Pick<z.output<typeof heldBoardSchema>, 'reserved'>
 
 /**
  * A board sent in; lengths in mm.

@@ -17,6 +17,8 @@ export interface Board {
   price?: number
   grade?: string
   defects?: Defect[]
+  /** Its ends and edges are sawn already, as an offcut’s are: no trim is lost on it. */
+  trimmed?: boolean
   /** It is the shop’s own already: it costs nothing now, and is exempt from “every board has a price or none”; a price is what it is worth. */
   onHand?: boolean
   /** Where the tree’s heart lies at the butt end, as far as it is known. */

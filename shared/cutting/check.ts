@@ -31,6 +31,12 @@ const placedOn = (cut: CutBoard): PlacedBlank[] =>
 
 const mm = (nanometres: number): string => `${nanometres / 1e6} mm`
 
+/** What is lost at each end and edge of a board, nanometres: nothing where it is sawn already. */
+const trimOf = (order: CutOrder, { trimmed }: Board) => ({
+  endTrim: trimmed ? 0 : nm(order.endTrim),
+  edgeTrim: trimmed ? 0 : nm(order.edgeTrim),
+})
+
 function boardBreaches(
   order: CutOrder,
   board: Board,
@@ -70,10 +76,9 @@ function blankBreaches(
   if (high - low !== nm(blank.side))
     out.push(`${name} is ${mm(high - low)} wide instead of ${mm(nm(blank.side))}.`)
   if (nm(blank.thickness ?? blank.side) > nm(board.thickness)) out.push(`${name} is thicker than the board.`)
-  if (from < nm(order.endTrim) || to > nm(board.length) - nm(order.endTrim))
-    out.push(`${name} lies in the end trim.`)
-  if (low < nm(order.edgeTrim) || high > nm(board.width) - nm(order.edgeTrim))
-    out.push(`${name} lies in the edge trim.`)
+  const { endTrim, edgeTrim } = trimOf(order, board)
+  if (from < endTrim || to > nm(board.length) - endTrim) out.push(`${name} lies in the end trim.`)
+  if (low < edgeTrim || high > nm(board.width) - edgeTrim) out.push(`${name} lies in the edge trim.`)
   for (const defect of board.defects ?? []) {
     const [d0, d1] = [nm(defect.from), nm(defect.to)]
     const [a0, a1] = defect.across
@@ -188,7 +193,8 @@ const meet = (a: Box, b: Box, clear: number): boolean =>
 
 function offcutBreaches(order: CutOrder, board: Board, cut: CutBoard): string[] {
   const out: string[] = []
-  const [kerf, endTrim, edgeTrim] = [nm(order.kerf), nm(order.endTrim), nm(order.edgeTrim)]
+  const kerf = nm(order.kerf)
+  const { endTrim, edgeTrim } = trimOf(order, board)
   const blanks = placedOn(cut).map(boxOf)
   const offcuts = cut.offcuts.map(boxOf)
   const defects = (board.defects ?? []).map((d): Box => boxOf({ ...d, across: d.across ?? [0, board.width] }))

@@ -50,10 +50,8 @@ export function without(whole: Run, taken: readonly Run[]): Run[] {
 export const overlap = (a: Run, b: Run): boolean => Math.max(a[0], b[0]) < Math.min(a[1], b[1])
 
 /** The clear wood of a board: defects cut to the trimmed board, sorted, those outside it dropped. */
-export function clearWood(
-  board: Board,
-  { endTrim, edgeTrim }: Pick<CutOrder, 'endTrim' | 'edgeTrim'>,
-): ClearWood {
+export function clearWood(board: Board, order: Pick<CutOrder, 'endTrim' | 'edgeTrim'>): ClearWood {
+  const { endTrim, edgeTrim } = board.trimmed ? { endTrim: 0, edgeTrim: 0 } : order
   const usable: Patch = {
     along: [nm(endTrim), nm(board.length) - nm(endTrim)],
     across: [nm(edgeTrim), nm(board.width) - nm(edgeTrim)],

@@ -11,6 +11,15 @@ interface Wanted {
   lumber: BoardWishes & { fromRack: boolean }
 }
 
+/** What is left of the boards on the rack after those that started batches have reserved; without end stays so. */
+export const freeBoards = <B extends StockBoard & { reserved?: { count: number }[] }>(
+  boards: readonly B[],
+): Omit<B, 'reserved'>[] =>
+  boards.flatMap(({ reserved = [], ...board }) => {
+    const count = board.count === null ? null : board.count - reserved.reduce((sum, by) => sum + by.count, 0)
+    return count === null || count > 0 ? [{ ...board, count }] : []
+  })
+
 /** Boards of the rack that a job may be cut from: of its wood, or of none that was written on them. */
 export const boardsFor = ({ species, lumber }: Wanted, boards: readonly StockBoard[]): Board[] =>
   lumber.fromRack

@@ -60,6 +60,7 @@ function orderSchema(units: Units) {
         price: price.optional(),
         grade: z.string().max(40).optional(),
         defects: listOf(defect, { most: 200 }).optional(),
+        trimmed: z.boolean().optional(),
         onHand: z.boolean().optional(),
         heart: z.object({ across: anywhere, below: anywhere }).optional(),
       }),

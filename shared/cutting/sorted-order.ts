@@ -141,7 +141,8 @@ function kindsOf(order: CutOrder): { kinds: BoardKind[]; perUnit: number; priced
     if (board.count === 0) return
     const wood = clearWood(board, order)
     const cost = prices.minor[i]!
-    const name = JSON.stringify([nm(board.width), nm(board.length), nm(board.thickness), cost, wood.defects])
+    const { width, length, thickness } = board
+    const name = JSON.stringify([nm(width), nm(length), nm(thickness), cost, wood.usable, wood.defects])
     const kind: BoardKind = kinds.get(name) ?? {
       board,
       thickness: nm(board.thickness),

@@ -45,7 +45,7 @@ function crookDefects({ crook, length, defects = [] }: StockBoard): Defect[] {
  * @example sawableBoard({ key: 'a', width: 150, length: 2400, thickness: 52, count: 1, crook: 6 }, { sap: 'none' }).defects // [{ from: 0, to: 2400, across: [0, 6], kind: 'crook' }]
  */
 export function sawableBoard(board: StockBoard, { sap }: BoardWishes): Board {
-  const { key, width, length, thickness, count, price, pricePerBoardFoot, grade, heart } = board
+  const { key, width, length, thickness, count, price, pricePerBoardFoot, grade, heart, trimmed } = board
   const defects = crookDefects(board).filter((defect) => sap === 'none' || !isSap(defect))
   return {
     key,
@@ -57,6 +57,7 @@ export function sawableBoard(board: StockBoard, { sap }: BoardWishes): Board {
     ...(pricePerBoardFoot !== undefined && { pricePerBoardFoot }),
     ...(grade !== undefined && { grade }),
     ...(defects.length > 0 && { defects }),
+    ...(trimmed && { trimmed }),
     ...(heart && { heart }),
   }
 }
@@ -71,11 +72,20 @@ export const boardToCut = (board: StockBoard, wishes: BoardWishes): Board => ({
  * What a plan rests on in a board, in nanometres, so that two entries of one board are the same however they were
  * written.
  */
-export const measuresOf = ({ species, width, length, thickness, crook, defects = [] }: StockBoard) => ({
+export const measuresOf = ({
+  species,
+  width,
+  length,
+  thickness,
+  crook,
+  trimmed,
+  defects = [],
+}: StockBoard) => ({
   species,
   width: nm(width),
   length: nm(length),
   thickness: nm(thickness),
   crook: nm(crook ?? 0),
+  trimmed: trimmed === true,
   defects: defects.map(({ from, to, across, kind }) => [nm(from), nm(to), across?.map(nm), kind]),
 })

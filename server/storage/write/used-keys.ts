@@ -4,7 +4,7 @@ import { type Db, inTransaction } from '../database.ts'
 
 /** What a client asked for under a key of its own making. */
 export interface KeyedRequest {
-  noun: 'job' | 'start' | 'step' | 'spoil' | 'reading' | 'board' | 'profile'
+  noun: 'job' | 'start' | 'step' | 'spoil' | 'reading' | 'board' | 'profile' | 'sawn'
   key: string
   /** Everything that makes the request what it is, the address included. */
   body: unknown

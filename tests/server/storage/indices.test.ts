@@ -7,6 +7,7 @@ import { pieceListQuery, pieceStepsQuery, stepListQuery } from '../../../server/
 import { planListQuery } from '../../../server/storage/read/plans.ts'
 import { profileListQuery, versionListQuery } from '../../../server/storage/read/profiles.ts'
 import { readingListQuery } from '../../../server/storage/read/readings.ts'
+import { reservedListQuery } from '../../../server/storage/read/reserved.ts'
 
 let db: Db
 beforeAll(async () => {
@@ -49,6 +50,17 @@ describe('every list', () => {
     ['profiles', () => profileListQuery(db), 'profiles_by_age'],
     ['versions of a profile', () => versionListQuery(db, 'p'), 'sqlite_autoindex_profile_versions_1'],
     ['boards', () => boardListQuery(db), 'boards_by_age'],
+    ['reserved boards', () => reservedListQuery(db), 'reserved_boards_by_board'],
+    [
+      'batches that have a board',
+      () => reservedListQuery(db).where('board_key', '=', 'b'),
+      'reserved_boards_by_board',
+    ],
+    [
+      'boards of a job',
+      () => reservedListQuery(db).where('job_id', '=', 'j'),
+      'sqlite_autoindex_reserved_boards_1',
+    ],
   ])('of %s is read in order from an index', async (_, query, index) => {
     const steps = await stepsOf(query())
     expect(steps.join('; ')).toContain(index)

@@ -11,8 +11,11 @@ import { pieceList, stepsOfPiece } from '../../../server/storage/read/pieces.ts'
 import { planOfBatch } from '../../../server/storage/read/plans.ts'
 import { profileById, profileList } from '../../../server/storage/read/profiles.ts'
 import { readingList } from '../../../server/storage/read/readings.ts'
+import { reservedList, reservedOfJob } from '../../../server/storage/read/reserved.ts'
+import { sawnBatch } from '../../../server/storage/read/sawn.ts'
 import { storedShop } from '../../../server/storage/read/shop.ts'
 import { insertProfile } from '../../../server/storage/write/profiles.ts'
+import { reserveBoards } from '../../../server/storage/write/reserved.ts'
 import { filesIn } from '../../files.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'setwright-migrations-'))
@@ -71,6 +74,12 @@ describe('the migrations', () => {
     ])
     expect((await storedShop(db))?.file).toEqual({ name: 'Old shop' })
     expect((await boardList(db)).map(({ key }) => key)).toEqual(['oak 1'])
+    expect(await reservedList(db)).toEqual([])
+    await reserveBoards(db, 'j1', new Map([['oak 1', 2]]))
+    expect(await reservedOfJob(db, 'j1')).toEqual([
+      { board: 'oak 1', job: 'j1', name: 'Stool legs', count: 2 },
+    ])
+    expect(await sawnBatch(db, 'j1')).toBeUndefined()
     expect(await profileList(db)).toEqual([])
     await insertProfile(db, { id: 'leg', file: { name: 'Leg' }, at: '2026-11-01T08:00:00.000Z' })
     expect(await profileById(db, 'leg')).toMatchObject({ revision: 1, file: { name: 'Leg' } })

@@ -96,3 +96,13 @@ describe('without', () => {
     expect(without([0, 10], [[-1, 11]])).toEqual([])
   }) // prettier-ignore
 })
+
+describe('clearWood of a board that is sawn all round', () => {
+  it('loses no trim', () => {
+    const offcut = { key: 'o', width: 50, length: 500, thickness: 50, count: 1, trimmed: true }
+    expect(clearWood(offcut, { endTrim: 25, edgeTrim: 3 }).usable).toEqual({
+      along: [0, 500e6],
+      across: [0, 50e6],
+    })
+  })
+})

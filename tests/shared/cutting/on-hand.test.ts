@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { blanksToBuy, boardsFor, onHandCautions, woodWorth } from '../../../shared/cutting/on-hand.ts'
+import {
+  blanksToBuy,
+  boardsFor,
+  freeBoards,
+  onHandCautions,
+  woodWorth,
+} from '../../../shared/cutting/on-hand.ts'
 import { quickCut } from '../../../shared/cutting/quick.ts'
 import type { StockBoard } from '../../../shared/cutting/stock-board.ts'
 import { blanks, board, orderOf } from './orders.ts'
@@ -10,6 +16,27 @@ const stock = (key: string, over: Partial<StockBoard> = {}): StockBoard => ({
   ...over,
 })
 const lumber = { sap: 'none', fromRack: true } as const
+
+describe('freeBoards', () => {
+  it('are what started batches have left, less by as many as each of them has', () => {
+    const held = (key: string, count: number | null, ...counts: number[]) => ({
+      ...stock(key, { count }),
+      reserved: counts.map((n) => ({ count: n })),
+    })
+    const free = freeBoards([
+      held('a', 5, 2, 1),
+      held('b', 3, 2, 1),
+      held('c', null, 7),
+      stock('d', { count: 1 }),
+    ])
+    expect(free.map(({ key, count }) => [key, count])).toEqual([
+      ['a', 2],
+      ['c', null],
+      ['d', 1],
+    ])
+    expect(free[0]).not.toHaveProperty('reserved')
+  })
+})
 
 describe('boardsFor', () => {
   it('are those of the wood, however it was written, and those of no wood', () => {

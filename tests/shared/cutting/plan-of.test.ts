@@ -62,6 +62,22 @@ describe('planOf, from boards on hand', () => {
     expect(plan).toMatchObject({ proven: true, worthOnHand: 99, boardFeetBought: 0 })
   })
 
+  it('cuts an offcut to its very edges, and a board of its size within the trim', () => {
+    const offcut = board('offcut', 2, 20, { onHand: true, trimmed: true })
+    const alike = board('alike', 2, 20, { onHand: true })
+    const order = orderOf({
+      endTrim: 25.4,
+      edgeTrim: 3,
+      blanks: [blanks('leg', 2, 20, 2)],
+      boards: [alike, offcut],
+    })
+    const plan = quickCut(order)
+    expect(plan.boards.map(({ key }) => key)).toEqual(['offcut'])
+    expect(plan.unmet).toEqual([{ key: 'leg', count: 1 }])
+    expect(cutBreaches(order, plan)).toEqual([])
+    expect(cutBreaches({ ...order, boards: [alike, { ...offcut, trimmed: false }] }, plan)).not.toEqual([])
+  })
+
   it('says nothing of boards on hand where the order has none', () => {
     const plan = quickCut(orderOf({ blanks: [blanks('leg', 2, 20, 4)], boards: [row('yard')] }))
     expect(plan).not.toHaveProperty('boardFeetOnHand')

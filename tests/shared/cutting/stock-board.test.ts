@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { boardToCut, type StockBoard, sawableBoard } from '../../../shared/cutting/stock-board.ts'
+import { boardToCut, measuresOf, type StockBoard, sawableBoard } from '../../../shared/cutting/stock-board.ts'
 import { inch } from './orders.ts'
 
 const stock = (over: Partial<StockBoard> = {}): StockBoard => ({
@@ -90,5 +90,14 @@ describe('boardToCut', () => {
       pricePerBoardFoot: 13.5,
       grade: 'FAS',
     })
+  })
+})
+
+describe('measuresOf', () => {
+  it('are the same however the board was written down, and told apart by a hair', () => {
+    const written = stock({ width: 184.15, defects: [], notes: 'dusty', price: 3 })
+    const measured = stock({ width: 7.25 * inch })
+    expect(measuresOf(written)).toEqual(measuresOf(measured))
+    expect(measuresOf(stock({ width: 184.150_01 }))).not.toEqual(measuresOf(measured))
   })
 })
