@@ -7,6 +7,10 @@ const CELLS_MAX = 4_000_000
 /** Fillings looked at one by one before the search has to do with an estimate. */
 const LOOKS_MAX = 2_000_000
 
+/** Fillings added at a time at most: of these no two have a length in common. */
+const ADDED_MAX = 40
+const TRIED_MAX = 60
+
 /** Lengths that are wanted and worth something, as they enter the search for the best filling. */
 interface Choices {
   places: number[]
@@ -18,23 +22,30 @@ interface Choices {
 /** What the best filling of a strip is worth, or a little more than that where the search was cut short. */
 export interface Best {
   worth: number
-  /** How many of the fillings added are worth more than asked for. */
+  /** How many fillings were added. */
   added: number
 }
 
+/** What lengths are worth (whole numbers, so that sums are exact), and fillings to add: those worth more by `adding`. */
+export interface Worths {
+  worth: Float64Array
+  adding: Float64Array
+  least: number
+}
+
 /**
- * The best filling of a strip by what lengths are worth (whole numbers, so that sums are exact), none taken more
- * often than it is left. Every filling worth more than `least` that comes up, at most one for each longest
- * length, is added to the fillings.
+ * The best filling of a strip by what lengths are worth, none taken more often than it is left. Of the best for
+ * each longest length those that are worth adding are added to the fillings, as long as they have no length in
+ * common.
  */
 export function bestFilling(
   { room, lengths }: Demand,
   left: Int32Array,
-  worth: Float64Array,
-  least: number,
+  worths: Worths,
   fillings: Fillings,
   patience: Patience,
 ): Best {
+  const { worth } = worths
   const choices: Choices = { places: [], lengths: [], worth: [], most: [] }
   left.forEach((count, place) => {
     const most = Math.min(count, Math.floor(room / lengths[place]!))
@@ -46,8 +57,8 @@ export function bestFilling(
   })
   if (choices.places.length === 0) return { worth: 0, added: 0 }
   return choices.places.length * (room + 1) <= CELLS_MAX
-    ? byTable(room, choices, least, fillings, patience)
-    : byLooking(room, choices, least, fillings, patience)
+    ? byTable(room, choices, worths, fillings, patience)
+    : byLooking(room, choices, worths, fillings, patience)
 }
 
 /** By choice and room: the most that it and the later ones are worth there. Kept from call to call. */
@@ -58,24 +69,43 @@ function filledTable(room: number, { lengths, worth, most }: Choices): void {
   if (table.length < (n + 1) * width) table = new Float64Array((n + 1) * width)
   table.fill(0, n * width, (n + 1) * width)
   for (let k = n - 1; k >= 0; k--) {
-    const [row, after, length, each] = [k * width, (k + 1) * width, lengths[k]!, worth[k]!]
-    table.copyWithin(row, after, after + width)
-    if (most[k]! >= Math.floor(room / length)) {
-      for (let c = length; c <= room; c++) {
-        const with1 = table[row + c - length]! + each
-        if (with1 > table[row + c]!) table[row + c] = with1
-      }
-      continue
+    const row = table.subarray(k * width, (k + 1) * width)
+    const after = table.subarray((k + 1) * width, (k + 2) * width)
+    if (most[k] === 1) withOne(row, after, lengths[k]!, worth[k]!)
+    else withMany(row, after, lengths[k]!, worth[k]!, most[k]!)
+  }
+}
+
+/** By room: the most with at most one of a length. */
+function withOne(row: Float64Array, after: Float64Array, length: number, worth: number): void {
+  const width = row.length
+  for (let c = 0; c < length; c++) row[c] = after[c]!
+  for (let c = length, rest = 0; c < width; c++, rest++) {
+    const without = after[c]!
+    const withIt = after[rest]! + worth
+    row[c] = withIt > without ? withIt : without
+  }
+}
+
+/** The same with so many, in lots of 1, 2, 4 …; or one after another where so many take all the room. */
+function withMany(row: Float64Array, after: Float64Array, length: number, worth: number, most: number): void {
+  const width = row.length
+  row.set(after)
+  if (most >= Math.floor((width - 1) / length)) {
+    for (let c = length; c < width; c++) {
+      const withIt = row[c - length]! + worth
+      if (withIt > row[c]!) row[c] = withIt
     }
-    let copies = most[k]!
-    for (let times = 1; copies > 0; times *= 2) {
-      const taken = Math.min(times, copies)
-      copies -= taken
-      const [back, more] = [taken * length, taken * each]
-      for (let c = room; c >= back; c--) {
-        const withMore = table[row + c - back]! + more
-        if (withMore > table[row + c]!) table[row + c] = withMore
-      }
+    return
+  }
+  let copies = most
+  for (let times = 1; copies > 0; times *= 2) {
+    const taken = Math.min(times, copies)
+    copies -= taken
+    const [back, more] = [taken * length, taken * worth]
+    for (let c = width - 1; c >= back; c--) {
+      const withThem = row[c - back]! + more
+      if (withThem > row[c]!) row[c] = withThem
     }
   }
 }
@@ -83,7 +113,7 @@ function filledTable(room: number, { lengths, worth, most }: Choices): void {
 function byTable(
   room: number,
   choices: Choices,
-  least: number,
+  worths: Worths,
   fillings: Fillings,
   patience: Patience,
 ): Best {
@@ -91,50 +121,73 @@ function byTable(
   const [n, width] = [lengths.length, room + 1]
   patience.steps += n * width
   filledTable(room, choices)
-  const found: { worth: number; first: number; times: number }[] = []
+  const firsts: { worth: number; first: number; times: number }[] = []
   for (let k = 0; k < n; k++) {
     const best = { worth: 0, first: k, times: 0 }
     for (let t = 1; t <= most[k]! && t * lengths[k]! <= room; t++) {
       const all = t * worth[k]! + table[(k + 1) * width + room - t * lengths[k]!]!
       if (all > best.worth) Object.assign(best, { worth: all, times: t })
     }
-    if (best.worth > least) found.push(best)
+    firsts.push(best)
   }
-  found.sort((a, b) => b.worth - a.worth || a.first - b.first)
-  for (const { first, times } of found) addFromTable(room, choices, first, times, fillings)
-  return { worth: table[room]!, added: found.length }
+  firsts.sort((a, b) => b.worth - a.worth || a.first - b.first)
+  const taken = new Uint8Array(n)
+  let added = 0
+  for (const { first, times } of firsts.slice(0, TRIED_MAX)) {
+    if (added >= ADDED_MAX) break
+    if (taken[first] === 1) continue
+    const filling = readTable(room, choices, first, times, taken)
+    if (!filling || !isUseful(filling, worths)) continue
+    for (const k of filling.chosen) taken[k] = 1
+    addFilling(fillings, filling.places, filling.counts)
+    added++
+  }
+  return { worth: table[room]!, added }
 }
 
-/** Reads a filling out of the table that begins with so many of one choice. */
-function addFromTable(
+interface Filling {
+  places: number[]
+  counts: number[]
+}
+
+function isUseful({ places, counts }: Filling, { adding, least }: Worths): boolean {
+  let sum = 0
+  for (let i = 0; i < places.length; i++) sum += counts[i]! * adding[places[i]!]!
+  return sum > least
+}
+
+/** Reads a filling out of the table that begins with so many of one choice; none where it holds what is taken. */
+function readTable(
   room: number,
   { places, lengths, worth, most }: Choices,
   first: number,
   times: number,
-  fillings: Fillings,
-): void {
+  taken: Uint8Array,
+): (Filling & { chosen: number[] }) | undefined {
   const width = room + 1
-  const own = [places[first]!]
-  const counts = [times]
+  const own = { places: [places[first]!], counts: [times], chosen: [first] }
   let c = room - times * lengths[first]!
   for (let k = first + 1; k < places.length; k++) {
+    if (lengths[k]! > c) continue
     const whole = table[k * width + c]!
     if (whole === 0) break
     if (whole === table[(k + 1) * width + c]!) continue
+    if (taken[k] === 1) return undefined
     let t = 1
     while (t < most[k]! && table[(k + 1) * width + c - t * lengths[k]!]! + t * worth[k]! !== whole) t++
-    own.push(places[k]!)
-    counts.push(t)
+    own.places.push(places[k]!)
+    own.counts.push(t)
+    own.chosen.push(k)
     c -= t * lengths[k]!
   }
-  addFilling(fillings, own, counts)
+  return own
 }
 
 /** Depth first, what is worth most for its length first; cut off where parts of lengths could not do better. */
 function byLooking(
   room: number,
   choices: Choices,
-  least: number,
+  worths: Worths,
   fillings: Fillings,
   patience: Patience,
 ): Best {
@@ -148,15 +201,13 @@ function byLooking(
   for (let k = order.length - 1; k >= 0; k--)
     shortestFrom[k] = Math.min(lengths[k]!, shortestFrom[k + 1] ?? Number.POSITIVE_INFINITY)
   const taken = new Int32Array(order.length)
-  let [best, looks, added] = [least, 0, 0]
+  let [best, looks, added] = [0, 0, 0]
   const add = () => {
     const own = order.flatMap((k, i) => (taken[i]! > 0 ? [[choices.places[k]!, taken[i]!] as const] : []))
     own.sort((a, b) => a[0] - b[0])
-    addFilling(
-      fillings,
-      own.map(([place]) => place),
-      own.map(([, count]) => count),
-    )
+    const filling = { places: own.map(([place]) => place), counts: own.map(([, count]) => count) }
+    if (!isUseful(filling, worths)) return
+    addFilling(fillings, filling.places, filling.counts)
     added++
   }
   const look = (from: number, rest: number, sum: number): void => {
