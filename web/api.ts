@@ -1,6 +1,7 @@
-import type { RackBoard } from '../shared/contract/board.ts'
+import type { HeldBoard, RackBoard } from '../shared/contract/board.ts'
 import type { Change } from '../shared/contract/change.ts'
 import type { JobMatch } from '../shared/contract/match.ts'
+import type { JobWood, SawnAnswer } from '../shared/contract/sawn.ts'
 import type { CutOrder, CutPlan } from '../shared/cutting/board.ts'
 import type { LibraryProfile, ProfileVersion } from '../shared/library.ts'
 import type { ReadingKind, ReadingStage } from '../shared/matching/reading.ts'
@@ -198,11 +199,20 @@ export const changeShop = (settings: unknown, revision?: number) =>
     ...(revision !== undefined && { ifMatch: revision }),
   })
 export const species = () => ask<Species[]>('/species')
-export const boards = () => ask<RackBoard[]>('/boards')
+/** Every board on the rack, with the batches that have it reserved. */
+export const boards = () => ask<HeldBoard[]>('/boards')
 export const addBoard = (board: Record<string, unknown> & { key: string }) =>
   ask<RackBoard>('/boards', { method: 'POST', body: board })
+export const changeBoard = (board: Record<string, unknown> & { key: string }) =>
+  ask<RackBoard>(`/boards/${encodeURIComponent(board.key)}`, { method: 'PUT', body: board })
 export const deleteBoard = (key: string) =>
   ask<void>(`/boards/${encodeURIComponent(key)}`, { method: 'DELETE' })
+/** The boards a job has reserved, and what was sawn for it. */
+export const jobWood = (jobId: string) => ask<JobWood>(`${job(jobId)}/sawn`)
+/** Says that the blanks of a started batch are sawn: boards leave the rack, offcuts come onto it. */
+export const saySawn = (jobId: string, key: string) =>
+  ask<SawnAnswer>(`${job(jobId)}/sawn`, { method: 'POST', body: { key } })
+export const takeBackSawn = (jobId: string) => ask<void>(`${job(jobId)}/sawn`, { method: 'DELETE' })
 export const cutFor = (order: CutOrder | Record<string, unknown>) =>
   ask<CutPlan>('/cut', { method: 'POST', body: order })
 

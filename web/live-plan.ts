@@ -67,9 +67,9 @@ function errorsOf(reading: () => unknown): Breach[] {
   }
 }
 
-function planned(job: Job, { shop, woods }: ShopAndWoods): { plan?: Plan; errors: Breach[] } {
+function planned(job: Job, { shop, woods, onHand }: ShopAndWoods): { plan?: Plan; errors: Breach[] } {
   try {
-    return { plan: planJob(job, shop, woods), errors: [] }
+    return { plan: planJob(job, shop, woods, { onHand }), errors: [] }
   } catch (problem) {
     return { errors: breachesOf(problem) }
   }

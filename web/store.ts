@@ -1,9 +1,11 @@
 import type { Change } from '../shared/contract/change.ts'
+import { freeBoards } from '../shared/cutting/on-hand.ts'
+import type { StockBoard } from '../shared/cutting/stock-board.ts'
 import type { Piece } from '../shared/piece.ts'
 import type { Plan } from '../shared/plan.ts'
 import type { Shop } from '../shared/shop.ts'
 import type { Species } from '../shared/wood/species.ts'
-import { onChange, piecesOf, planOf, shop, species, storedJob } from './api.ts'
+import { boards, onChange, piecesOf, planOf, shop, species, storedJob } from './api.ts'
 import type { StoredJob } from './job-file.ts'
 
 const kept = new Map<string, Promise<unknown>>()
@@ -21,13 +23,15 @@ function once<T>(key: string, ask: () => Promise<T>): Promise<T> {
 export interface ShopAndWoods {
   shop: Shop
   woods: Species[]
+  /** Boards that no started batch has reserved. */
+  onHand: readonly StockBoard[]
 }
 
-/** The shop's settings, and every wood: the handbook's and the shop's own. */
+/** The shop's settings, every wood (the handbook's and the shop's own), and what is free on the rack. */
 export const shopAndWoods = (): Promise<ShopAndWoods> =>
   once('shop', async () => {
-    const [settings, woods] = await Promise.all([shop(), species()])
-    return { shop: settings, woods }
+    const [settings, woods, rack] = await Promise.all([shop(), species(), boards()])
+    return { shop: settings, woods, onHand: freeBoards(rack) }
   })
 
 export interface JobAndPlan {
@@ -61,7 +65,8 @@ let listening = false
 
 /** Drops what a change makes stale and tells the pages. Called for changes heard of and for our own. */
 export function noteChange(change: Change): void {
-  if (change.kind === 'shop') kept.clear()
+  // Drafts are planned from the shop as it is and the boards on its rack.
+  if (change.kind === 'shop' || change.kind === 'board') kept.clear()
   else if (change.kind === 'job') kept.delete(`job ${change.id}`)
   for (const watcher of watchers) watcher(change)
 }

@@ -10,7 +10,7 @@ const woods = JSON.parse(
 ) as Species[]
 
 it('the example can be planned as it stands, square top and mortise included', () => {
-  const { plan, errors } = livePlan(exampleJob(), { shop: defaultShop, woods })
+  const { plan, errors } = livePlan(exampleJob(), { shop: defaultShop, woods, onHand: [] })
   expect(errors).toEqual([])
   expect(plan?.part.length).toBeCloseTo(11 * 25.4, 9)
   expect(plan?.blank.side).toBeCloseTo(1.75 * 25.4, 9)

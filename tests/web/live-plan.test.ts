@@ -8,7 +8,7 @@ import { livePlan } from '../../web/live-plan.ts'
 const woods = JSON.parse(
   readFileSync(new URL('../../seed/species.json', import.meta.url), 'utf8'),
 ) as Species[]
-const ground = { shop: defaultShop, woods }
+const ground = { shop: defaultShop, woods, onHand: [] }
 const file: JobFile = {
   name: 'Rungs',
   units: 'in',
@@ -27,6 +27,12 @@ describe('livePlan', () => {
     const live = livePlan(file, ground)
     expect(live.errors).toEqual([])
     expect(live.plan?.part.length).toBeCloseTo(304.8, 9)
+  })
+
+  it('plans from the boards on hand, as the server does', () => {
+    const board = { key: 'M-1', species: 'maple-sugar', width: 200, length: 2400, thickness: 50, count: 2 }
+    const { plan } = livePlan(file, { ...ground, onHand: [board] })
+    expect(plan!.cut.boards.map(({ key, onHand }) => [key, onHand])).toEqual([['M-1', true]])
   })
 
   it('draws and plans a job that lacks nothing but its name', () => {

@@ -25,7 +25,12 @@ export class JobFrame extends LitElement {
   override connectedCallback() {
     super.connectedCallback()
     this.unwatch = watchChanges((change) => {
-      if (change.kind === 'shop' || (change.kind === 'job' && change.id === this.jobId)) void this.reload()
+      if (
+        change.kind === 'shop' ||
+        change.kind === 'board' ||
+        (change.kind === 'job' && change.id === this.jobId)
+      )
+        void this.reload()
     })
   }
 

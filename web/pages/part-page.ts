@@ -52,7 +52,7 @@ export class PartPage extends LitElement {
   override connectedCallback() {
     super.connectedCallback()
     this.unwatch = watchChanges((change) => {
-      if (change.kind === 'shop' || change.id === this.jobId) void this.reload()
+      if (change.kind === 'shop' || change.kind === 'board' || change.id === this.jobId) void this.reload()
     })
   }
 

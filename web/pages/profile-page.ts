@@ -68,7 +68,7 @@ export class ProfilePage extends LitElement {
     super.connectedCallback()
     this.unwatch = watchChanges((change) => {
       const { saved, saving } = this.desk
-      if (change.kind === 'shop') void this.reload()
+      if (change.kind === 'shop' || change.kind === 'board') void this.reload()
       else if (change.kind === 'job' && change.id === this.jobId && saved && !saving) void this.reload()
     })
   }
