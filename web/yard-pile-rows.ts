@@ -28,15 +28,17 @@ export function pileRows(
     style,
   }: { choice?: Choice | undefined; wanted?: CutOrder | undefined; style: LengthStyle },
 ): PileRow[] {
+  const isPriced = tally.boards.some((pulled) => costOf(pulled, tally) !== undefined)
   const rows = [...tally.boards].reverse().map((pulled): PileRow => {
     const { board } = pulled
     const minor = costOf(pulled, tally)
-    const cost = minor === undefined ? 'no price' : moneyText(minor, tally.currency)
+    const cost =
+      minor !== undefined ? ` · ${moneyText(minor, tally.currency)}` : isPriced ? ' · no price yet' : ''
     const shortfall = wanted && !pulled.back ? shortfallOf(board, wanted) : undefined
     return {
       number: pulled.number,
       size: boardWords(pulled, style),
-      worth: `${boardFeetText(feetOf(pulled, tally))} · ${cost}`,
+      worth: `${boardFeetText(feetOf(pulled, tally))}${cost}`,
       defects: [
         ...(board.defects ?? []).map((defect) => defectWords(defect, board, style)),
         ...(board.crook ? [crookWords(board.crook, style)] : []),

@@ -5,9 +5,9 @@ import { boardFeetNet } from '../shared/units/board-foot.ts'
 import { feetText } from '../shared/units/feet.ts'
 import { type LengthStyle, lengthText } from '../shared/units/length.ts'
 import { moneyText } from '../shared/units/money.ts'
-import { boardFeetText } from './elements/amounts.ts'
+import { boardFeetText, priceText } from './elements/amounts.ts'
 import type { OfflineState } from './offline.ts'
-import { type Choice, chargeOf, type Sum, termsOf } from './yard-order.ts'
+import { type Choice, chargeOf, costOf, type Sum, termsOf } from './yard-order.ts'
 import type { PulledBoard, YardNeed, YardTally } from './yard-tally.ts'
 
 const counted = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`
@@ -126,13 +126,15 @@ export const crookWords = (crook: number, style: LengthStyle): string =>
 export function chargeWords(boards: readonly PulledBoard[], tally: YardTally): string[] {
   if (boards.length === 0) return []
   const { feetShort, toMinimum } = chargeOf(boards, tally)
-  const { minimumFeet } = termsOf(tally)
+  const { minimumFeet, minimumCharge } = termsOf(tally)
   return [
     ...(feetShort > 0
       ? [`This yard sells from ${boardFeetText(minimumFeet)} on: ${boardFeetText(feetShort)} are wanting.`]
       : []),
     ...(toMinimum > 0
-      ? [`This yard charges at least so much that ${moneyText(toMinimum, tally.currency)} come on top.`]
+      ? [
+          `Below this yard’s least charge of ${priceText(minimumCharge, tally.currency)}: ${moneyText(toMinimum, tally.currency)} come on top.`,
+        ]
       : []),
   ]
 }
@@ -150,4 +152,25 @@ export function groundWords(at: string, isAnswered: boolean | undefined): string
   if (isAnswered || at === '') return ''
   const day = new Date(at).toLocaleString('en', { dateStyle: 'medium', timeStyle: 'short' })
   return `Jobs and prices as they were ${day}${isAnswered === false ? ': the server is out of reach' : ''}.`
+}
+
+/** Boards whose price is wanting while others have one: then board feet are compared. Empty where all is well. */
+export function unpricedWords(boards: readonly PulledBoard[], tally: YardTally): string {
+  const without = boards.filter((pulled) => costOf(pulled, tally) === undefined)
+  if (without.length === 0 || without.length === boards.length) return ''
+  const numbers = without.map(({ number }) => number).join(', ')
+  return `No price for ${without.length === 1 ? 'board' : 'boards'} ${numbers}: board feet are compared until there is one.`
+}
+
+/** What a job wants, a line for each size of blank, with the least board that gives one. */
+export function wantedWords({ order }: Pick<YardNeed, 'order'>, style: LengthStyle): string[] {
+  const mm = (value: number) => lengthText(value, style)
+  return order.blanks.map(({ side, length, thickness = side, count }) => {
+    const least = [
+      `${mm(thickness)} thick`,
+      `${mm(side + 2 * order.edgeTrim)} wide`,
+      `${mm(length + 2 * order.endTrim)} long`,
+    ]
+    return `${counted(count, 'blank')} ${mm(side)} × ${mm(length)}, from boards at least ${least.join(', ')}`
+  })
 }

@@ -55,6 +55,19 @@ describe('the outbox', () => {
     expect(box.waiting()).toEqual([])
   })
 
+  it('keeps boards bought at the yard beside what is logged, and counts them to no job', async () => {
+    const { parts, state } = bench()
+    const box = new Outbox(parts)
+    state.away = true
+    const body = { key: 'oak-1', width: 185, length: 2400, thickness: 52, count: 1 }
+    await Promise.all([box.send(reading('a')), box.send({ kind: 'board', body })])
+    expect(box.waiting('job-1').map(({ sending }) => sending.body.key)).toEqual(['a'])
+    expect(box.waiting().map(({ sending }) => sending.kind)).toEqual(['reading', 'board'])
+    state.away = false
+    await box.flush()
+    expect(state.stored).toEqual(['a', 'oak-1'])
+  })
+
   it('finds what waits again after the page was closed', async () => {
     const { parts, state } = bench()
     state.away = true

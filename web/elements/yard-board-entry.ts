@@ -129,6 +129,10 @@ export class YardBoardEntry extends LitElement {
     return this.lengthStyle !== 'mm'
   }
 
+  private get unit(): string {
+    return this.lengthStyle === 'mm' ? ', mm' : ', in'
+  }
+
   private get first(): Keys {
     return this.hasStick ? 'stick' : 'width'
   }
@@ -189,19 +193,10 @@ export class YardBoardEntry extends LitElement {
 
   private chip(field: 'width' | 'length' | 'thickness' | 'price'): TemplateResult {
     const { entry } = this
-    const unit =
-      field === 'price'
-        ? entry.priceOf === 'board'
-          ? `${this.currency} all`
-          : `${this.currency}/bd ft`
-        : this.lengthStyle === 'mm'
-          ? 'mm'
-          : field === 'length'
-            ? ''
-            : 'in'
+    const unit = { width: this.unit, length: '', thickness: this.unit, price: '' }[field]
     const isWrong = this.errors.some((each) => each.path === field)
     return html`<div class="field">
-      <label for=${field}>${labels[field]}${unit ? `, ${unit}` : ''}</label>
+      <label for=${field}>${labels[field]}${unit}</label>
       <input id=${field} inputmode="none" autocomplete="off" spellcheck="false" class=${this.keys === field ? 'on' : ''}
         .value=${live(entry[field])} placeholder=${field === 'price' ? this.listPrice || '–' : '–'} aria-invalid=${isWrong ? 'true' : nothing}
         @click=${() => this.show(field)}
@@ -256,7 +251,7 @@ export class YardBoardEntry extends LitElement {
     const choice = (priceOf: BoardEntry['priceOf'], text: string) =>
       html`<button type="button" aria-pressed=${this.entry.priceOf === priceOf ? 'true' : 'false'} @click=${() => this.change({ priceOf })}>${text}</button>`
     return html`<div class="two" role="group" aria-label="Price of">
-      ${choice('board-foot', 'a board foot')}${choice('board', 'the whole board')}
+      ${choice('board-foot', `${this.currency} a board foot`)}${choice('board', `${this.currency} the whole board`)}
     </div>`
   }
 }

@@ -38,8 +38,8 @@ export class YardStick extends LitElement {
         font-size: 1.125rem;
         background: var(--well);
       }
-      .other {
-        font-size: 1rem;
+      .row .other {
+        font-size: 0.875rem;
         background: var(--well);
       }
       button[aria-pressed='true'] {

@@ -39,6 +39,8 @@ import {
   shortfallWords,
   signalWords,
   sumWords,
+  unpricedWords,
+  wantedWords,
 } from '../yard-words.ts'
 
 /** At the yard: boards entered as they are pulled, and after each whether they are enough and which go back. */
@@ -173,6 +175,7 @@ export class YardPage extends LitElement {
       <div class="head">
         <h1>At the yard</h1>
         <p class="small soft">${tally.name} · for ${forWords(tally)}</p>
+        ${tally.bought ? nothing : this.needs()}
       </div>
       ${desk.keeps ? nothing : html`<p class="problem" role="alert">This device has no room to keep what you enter: leave this page open until the boards are bought.</p>`}
       ${tally.bought ? this.bought() : html`<div class="verdict">${this.verdict(choice)}</div>`}
@@ -185,6 +188,14 @@ export class YardPage extends LitElement {
         </div>
       </div>
     </div>`
+  }
+
+  private needs(): TemplateResult {
+    const { tally, style } = this.desk
+    return html`<ul class="plain small">${tally.needs.map((need) => {
+      const name = tally.needs.length > 1 ? `${need.name}: ` : ''
+      return wantedWords(need, style).map((line) => html`<li>${name}${line}</li>`)
+    })}</ul>`
   }
 
   private verdict(choice: Choice | undefined): TemplateResult {
@@ -251,6 +262,7 @@ export class YardPage extends LitElement {
   private answer(choice: Choice): TemplateResult {
     const { tally } = this.desk
     const isEnough = choice.missing === 0
+    const unpriced = unpricedWords(onPile(tally), tally)
     return html`<section class="card" aria-labelledby="answer">
       <h2 id="answer">${isEnough ? 'The cheapest choice so far' : 'Pull more'}</h2>
       ${
@@ -260,6 +272,7 @@ export class YardPage extends LitElement {
             ${tally.needs.length > 1 ? html`<ul>${missingWords(choice, tally.needs).map((line) => html`<li>${line}</li>`)}</ul>` : nothing}`
       }
       ${choice.onHand > 0 ? html`<p>${choice.onHand === 1 ? 'One board' : `${choice.onHand} boards`} on hand used first.</p>` : nothing}
+      ${unpriced ? html`<p class="caution">${unpriced}</p>` : nothing}
       ${chargeWords(choice.keep, tally).map((line) => html`<p class="caution">${line}</p>`)}
       ${isEnough && choice.back.length > 0 ? this.puttingBack(choice) : nothing}
     </section>`
