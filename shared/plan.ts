@@ -76,6 +76,10 @@ export interface Plan {
 export const speciesOf = (job: Job, shop: Shop, woods: Species[]): Species =>
   speciesNamed([...shop.species, ...woods], job.species)
 
+/** Whether the pieces are legs that stand in sets: a matching set, whole, one to a blank, for no stair. */
+export const standsInSets = ({ job, blank }: Pick<Plan, 'job' | 'blank'>): boolean =>
+  job.match && job.quantity > 1 && !job.profile.split && blank.stock.perBlank === 1 && job.use === 'furniture'
+
 /** Something to mind, and what it is about. */
 export interface Caution {
   about: 'job' | 'part' | 'stair' | 'checks' | 'blank' | 'lumber' | 'work' | 'finish' | 'price'

@@ -1,12 +1,17 @@
 import { css, html, LitElement, nothing, type SVGTemplateResult, svg } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
-import type { CutBoard, Defect } from '../../shared/cutting/board.ts'
+import type { CutBoard, Defect, PlacedBlank } from '../../shared/cutting/board.ts'
+import type { SheetBlank } from '../../shared/cutting/sheet.ts'
 import type { Units } from '../../shared/units/length.ts'
 import { Room } from '../room.ts'
 import { length, SessionController } from '../session.ts'
 import { base } from '../styles/base.ts'
 
 const CHARACTER = 6.6
+/** Least height of a strip that its piece’s number can stand in, px. */
+const STRIP = 16
+/** A board is drawn no larger than so many times the room there is: the rest is scrolled to. */
+const SCROLLED = 4
 
 interface Rect {
   from: number
@@ -14,15 +19,20 @@ interface Rect {
   across: [number, number]
 }
 
-/** A board with its strips, blanks, kerfs and offcuts, to scale; the butt end lies left. */
+/**
+ * A board with its strips, blanks, kerfs and offcuts, to scale; the butt end lies left, the edge that places are
+ * measured from above. Numbered blanks show their pieces; then it is drawn as large as the numbers need.
+ */
 @customElement('board-drawing')
 export class BoardDrawing extends LitElement {
   static override styles = [
     base,
     css`
       :host {
-        overflow-x: auto;
         min-width: 0;
+      }
+      .room {
+        overflow-x: auto;
       }
       text {
         font: 600 12px var(--sans);
@@ -82,10 +92,11 @@ export class BoardDrawing extends LitElement {
   override render() {
     if (this.room.px === 0) return html``
     const { board } = this
-    const scale = (this.room.px - 2) / board.length
+    const scale = this.scale()
     const [width, height] = [board.length * scale, board.width * scale]
     const blanks = [...(board.strips ?? []), ...(board.sections ?? [])].flatMap((run) => run.blanks)
-    return html`<svg width=${width + 2} height=${height + 2} viewBox="-1 -1 ${width + 2} ${height + 2}" role="img" aria-label=${this.told}>
+    return html`<div class="room" tabindex=${width > this.room.px ? 0 : nothing} role=${width > this.room.px ? 'group' : nothing}
+      aria-label=${width > this.room.px ? 'Board drawing, scrolled sideways' : nothing}><svg width=${width + 2} height=${height + 2} viewBox="-1 -1 ${width + 2} ${height + 2}" role="img" aria-label=${this.told}>
       <defs>
         <pattern id="hatch" width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
           <rect class="ground" width="8" height="8"></rect>
@@ -94,19 +105,40 @@ export class BoardDrawing extends LitElement {
       </defs>
       <rect class="waste" width=${width} height=${height}></rect>
       ${board.offcuts.map((offcut) => this.rect(offcut, scale, 'offcut', `offcut ${length(offcut.to - offcut.from, this.units)}`))}
-      ${blanks.map((blank) => this.rect(blank, scale, 'blank', length(blank.to - blank.from, this.units)))}
+      ${blanks.map((blank) => this.rect(blank, scale, 'blank', ...this.labels(blank)))}
       ${this.defects.map((defect) => this.defect(defect, scale, height))}
       <rect class="frame" width=${width} height=${height}></rect>
-    </svg>`
+    </svg></div>`
   }
 
-  private rect({ from, to, across }: Rect, scale: number, look: string, label: string): SVGTemplateResult {
+  /** Fits the room; larger, and scrolled, where numbered strips would be too narrow for their numbers. */
+  private scale(): number {
+    const { board } = this
+    const fits = (this.room.px - 2) / board.length
+    const blanks = [...(board.strips ?? []), ...(board.sections ?? [])].flatMap((run) => run.blanks)
+    if (!blanks.some((blank) => 'label' in blank)) return fits
+    const narrowest = Math.min(...blanks.map(({ across }) => across[1] - across[0]))
+    return Math.max(fits, Math.min(STRIP / narrowest, SCROLLED * fits))
+  }
+
+  /** What may stand in a blank, the fullest first. */
+  private labels(blank: PlacedBlank | SheetBlank): string[] {
+    const size = length(blank.to - blank.from, this.units)
+    return 'label' in blank ? [`${blank.label} · ${size}`, blank.label] : [size]
+  }
+
+  private rect(
+    { from, to, across }: Rect,
+    scale: number,
+    look: string,
+    ...labels: string[]
+  ): SVGTemplateResult {
     const [x, y] = [from * scale, across[0] * scale]
     const [width, height] = [(to - from) * scale, (across[1] - across[0]) * scale]
-    const fits = height >= 14 && width >= label.length * CHARACTER + 4
+    const label = labels.find((text) => height >= 14 && width >= text.length * CHARACTER + 4)
     return svg`
       <rect class=${look} x=${x} y=${y} width=${width} height=${height}></rect>
-      ${fits ? svg`<text x=${x + width / 2} y=${y + height / 2}>${label}</text>` : nothing}`
+      ${label ? svg`<text x=${x + width / 2} y=${y + height / 2}>${label}</text>` : nothing}`
   }
 
   private defect({ from, to, across }: Defect, scale: number, height: number): SVGTemplateResult {

@@ -1,15 +1,23 @@
 import { css, html, LitElement, nothing } from 'lit'
-import { customElement, property } from 'lit/decorators.js'
+import { customElement, property, state } from 'lit/decorators.js'
 import type { CutBoard, CutOrder, CutPlan } from '../../shared/cutting/board.ts'
+import { countsMoney } from '../../shared/cutting/prices.ts'
+import type { CuttingSheet, SheetBoard } from '../../shared/cutting/sheet.ts'
 import { length, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
 import { boardFeetText, percentText, priceText } from './amounts.ts'
 import './board-drawing.ts'
-import { alikeBoards, boundWords, cutLines } from './cut-words.ts'
+import { alikeBoards, boundWords, cutLines, ringWords } from './cut-words.ts'
 
 const processWords = { 'rip-first': 'rip first, then crosscut', 'crosscut-first': 'crosscut first, then rip' }
 
-/** A cutting plan: its figures, how good it is, and every board drawn with its cuts. */
+/** Boards drawn at once; a longer list is opened by a button. */
+const SHOWN = 24
+
+/**
+ * A cutting plan: its figures, how good it is, and every board drawn with its cuts; with its sheet, board by board
+ * and every blank with its pieces.
+ */
 @customElement('cut-list')
 export class CutList extends LitElement {
   static override styles = [
@@ -28,6 +36,8 @@ export class CutList extends LitElement {
 
   @property({ attribute: false }) cut!: CutPlan
   @property({ attribute: false }) order!: CutOrder
+  @property({ attribute: false }) sheet?: CuttingSheet
+  @state() private all = false
 
   constructor() {
     super()
@@ -36,15 +46,18 @@ export class CutList extends LitElement {
 
   override render() {
     const { cut, order } = this
-    const priced = order.boards.some(
-      (board) => board.price !== undefined || board.pricePerBoardFoot !== undefined,
-    )
+    const priced = countsMoney(order)
     return html`
       <div class="page">
         <dl class="figures">
           <div><dt>Boards</dt><dd>${cut.boards.length}</dd></div>
           <div><dt>Bought</dt><dd>${boardFeetText(cut.boardFeetBought)}</dd><dd class="note">as they measure</dd></div>
           <div><dt>Tallied</dt><dd>${boardFeetText(cut.boardFeetTallied)}</dd><dd class="note">as a yard bills them</dd></div>
+          ${
+            cut.boardFeetOnHand
+              ? html`<div><dt>On hand</dt><dd>${boardFeetText(cut.boardFeetOnHand)}</dd><dd class="note">the shop’s own boards</dd></div>`
+              : nothing
+          }
           <div><dt>In blanks</dt><dd>${boardFeetText(cut.boardFeetInBlanks)}</dd></div>
           <div><dt>Yield</dt><dd>${percentText(cut.yield)}</dd></div>
           ${priced ? html`<div><dt>Cost</dt><dd>${priceText(cut.cost, order.currency)}</dd></div>` : nothing}
@@ -62,22 +75,38 @@ export class CutList extends LitElement {
           ${length(order.edgeTrim, order.units)} off each edge. Hatched is waste; offcuts of
           ${length(order.minOffcut, order.units)} and longer are kept.
         </p>
-        ${alikeBoards(cut.boards).map(({ board, count }) => this.board(board, count))}
+        ${this.boards()}
       </div>
     `
   }
 
-  private board(board: CutBoard, count: number) {
+  private boards() {
+    if (!this.sheet) return alikeBoards(this.cut.boards).map(({ board, count }) => this.board(board, count))
+    const { boards } = this.sheet
+    const shown = this.all ? boards : boards.slice(0, SHOWN)
+    const more = boards.length - shown.length
+    return html`${shown.map((board) => this.board(board, 1, `Board ${board.number}: `))}
+      ${
+        more > 0
+          ? html`<div class="buttons no-print">
+              <button type="button" @click=${() => (this.all = true)}>Draw the other ${more} boards</button>
+            </div>`
+          : nothing
+      }`
+  }
+
+  private board(board: CutBoard | SheetBoard, count: number, numbered = '') {
     const { units } = this.order
     const mm = (value: number) => length(value, units)
     const name = `${mm(board.width)} × ${mm(board.length)}, ${mm(board.thickness)} thick`
     const ordered = this.order.boards.find(({ key }) => key === board.key)
-    const lines = cutLines(board, units)
+    const known = ordered ?? board
+    const lines = cutLines(board, units, (across) => ringWords(known, across))
     return html`
       <section class="board">
-        <h3>${count > 1 ? `${count} boards alike: ` : ''}${name}</h3>
+        <h3>${numbered}${count > 1 ? `${count} boards alike: ` : ''}${name}</h3>
         <p class="small soft">
-          ${ordered?.count === null ? '' : `Board ${board.key}; `}${processWords[board.process]}; ${boardFeetText(board.boardFeet)}${
+          ${ordered?.count === null ? numbered && 'To buy; ' : `Board ${board.key}${board.onHand ? ', on hand' : ''}; `}${processWords[board.process]}; ${boardFeetText(board.boardFeet)}${
             count > 1 ? ' each' : ''
           }
         </p>

@@ -1,4 +1,7 @@
-import type { CutBoard, CutPlan, PlacedBlank } from '../../shared/cutting/board.ts'
+import type { Board, CutBoard, CutPlan, PlacedBlank } from '../../shared/cutting/board.ts'
+import { heartOf, ringAngle, sawnWords } from '../../shared/cutting/rings.ts'
+import type { SawSetting } from '../../shared/cutting/saw-order.ts'
+import { piecesText, type SheetBlank, type SheetBoard } from '../../shared/cutting/sheet.ts'
 import type { Units } from '../../shared/units/length.ts'
 import { length } from '../session.ts'
 import { boardFeetText, priceText } from './amounts.ts'
@@ -30,14 +33,29 @@ function numbered(what: string, cuts: readonly string[]): string[] {
   return lines
 }
 
-/** The cuts of a board in order, a line for each strip or section; equal ones that follow each other together. */
-export function cutLines(board: CutBoard, units: Units): string[] {
+/** `: pieces 1 to 4` where the blanks are numbered. */
+function piecesOf(blanks: readonly (PlacedBlank | SheetBlank)[]): string {
+  const labelled = blanks.filter((blank): blank is SheetBlank => 'label' in blank)
+  if (labelled.length === 0) return ''
+  return `: ${labelled.length === 1 ? 'piece' : 'pieces'} ${piecesText(labelled)}`
+}
+
+/**
+ * The cuts of a board in order, a line for each strip or section; equal ones that follow each other together.
+ * `rings` tells how they lie in what lies so across the board.
+ */
+export function cutLines(
+  board: CutBoard | SheetBoard,
+  units: Units,
+  rings: (across: [number, number]) => string = () => '',
+): string[] {
   const strips = (board.strips ?? []).map(
-    ({ side, blanks }) => `rip ${length(side, units)} wide, crosscut ${counted(blanks, long, units)}`,
+    ({ side, across, blanks }) =>
+      `rip ${length(side, units)} wide, crosscut ${counted(blanks, long, units)}${piecesOf(blanks)}${rings(across)}`,
   )
   const sections = (board.sections ?? []).map(
     ({ from, to, blanks }) =>
-      `crosscut ${length(to - from, units)} long, rip ${counted(blanks, wide, units)}`,
+      `crosscut ${length(to - from, units)} long, rip ${counted(blanks, wide, units)}${piecesOf(blanks)}`,
   )
   const size = ({ from, to, across }: CutBoard['offcuts'][number]) =>
     `${length(across[1] - across[0], units)} × ${length(to - from, units)}`
@@ -70,4 +88,27 @@ export function boundWords(cut: CutPlan, currency: string, priced: boolean): str
   const over = cut.lowerBound > 0 ? Math.ceil((cut.cost / cut.lowerBound - 1) * 1000) / 10 : undefined
   const gap = over === undefined ? '' : `: at most ${over} % over the least possible`
   return `No plan from these boards can ${verb} less than ${amount(cut.lowerBound)}; this one ${verb}s ${amount(cut.cost)}${gap}.`
+}
+
+/** `; rings 48° to the face, rift` of a strip of a board, where the heart is known. */
+export function ringWords(
+  board: Pick<Board, 'heart' | 'defects' | 'thickness'>,
+  across: [number, number],
+): string {
+  const heart = heartOf(board)
+  if (!heart) return ''
+  const degrees = ringAngle(heart, { across: (across[0] + across[1]) / 2, below: board.thickness / 2 })
+  return `; rings ${Math.round(degrees)}° to the face, ${sawnWords(degrees)}`
+}
+
+/** Boards by their numbers in the sheet: `boards 1 to 3, 7`. */
+export const boardNumbers = (boards: readonly Pick<SheetBoard, 'number'>[]): string =>
+  `${boards.length === 1 ? 'board' : 'boards'} ${piecesText(boards.map(({ number }) => ({ label: String(number) })))}`
+
+/** What the saw is set to and what is cut there: `Rip, fence at 2 in`. */
+export function settingWords({ saw, setting, side, what }: SawSetting<SheetBoard>, units: Units): string {
+  const to = length(setting, units)
+  if (saw === 'rip') return `Rip, fence at ${to}`
+  const of = side === undefined || what === 'sections' ? '' : `, strips ${length(side, units)} wide`
+  return `Crosscut, stop at ${to}${of}`
 }

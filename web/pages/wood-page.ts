@@ -2,14 +2,22 @@ import { html, LitElement, nothing } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
 import type { RackBoard } from '../../shared/contract/board.ts'
 import type { CutOrder, CutPlan } from '../../shared/cutting/board.ts'
+import { setPieces } from '../../shared/cutting/set-layout.ts'
+import { type GlueChoice, glueChoices } from '../../shared/glue-choices.ts'
+import { type Plan, sheetOf, standsInSets } from '../../shared/plan.ts'
 import type { Breach } from '../../shared/problem.ts'
 import { addBoard, boards, cutFor, deleteBoard, printPath, Refusal } from '../api.ts'
 import '../elements/blank-card.ts'
 import { type BoardList, boardEntry, type NewBoard } from '../elements/board-list.ts'
 import '../elements/cut-list.ts'
+import '../elements/cutting-sheet.ts'
+import '../elements/set-layout.ts'
+import '../elements/glue-card.ts'
+import '../elements/moisture-card.ts'
 import '../elements/species-card.ts'
 import '../elements/yard-card.ts'
 import { inUnitsFirst } from '../field-words.ts'
+import { keepEntry, keptEntry } from '../kept-entry.ts'
 import { Load } from '../load.ts'
 import { orderFromHand } from '../order-from-hand.ts'
 import { SessionController } from '../session.ts'
@@ -25,6 +33,8 @@ import { pageWear } from '../styles/all.ts'
 
 interface Loaded extends JobAndPlan, ShopAndWoods {
   boards: RackBoard[]
+  /** Solid or glued up; nothing is left to choose once the plan is frozen. */
+  choices: GlueChoice[]
 }
 
 /** A board refused, in words that stand at its fields; a key is the name on a board. */
@@ -35,6 +45,17 @@ function boardRefusal(failure: unknown, { key, units }: NewBoard): unknown {
       ? [{ path: 'key', message: `There is already a board named ${key}.` }]
       : failure.errors.map(({ path, message }) => ({ path, message: inUnitsFirst(message, units) }))
   return new Refusal(failure.status, 'The board is not added yet: see the fields marked below.', errors)
+}
+
+const legsPlace = (jobId: string): string => `setwright.legs.${jobId}`
+
+/** Legs to a stand as chosen for a job on this device; 0 when none was. */
+const keptLegs = (jobId: string): number => keptEntry(legsPlace(jobId), { legs: 0 }).legs
+
+/** The cut list to print, with the set laid out as chosen. */
+function cutListPath(jobId: string): string {
+  const [path, legs] = [printPath(jobId, 'cut-list.pdf'), keptLegs(jobId)]
+  return legs === 0 ? path : `${path}${path.includes('?') ? '&' : '?'}legs=${legs}`
 }
 
 interface FromHand {
@@ -82,7 +103,8 @@ export class WoodPage extends LitElement {
   private readonly reload = () =>
     this.loaded.from(async () => {
       const [job, shop, onHand] = await Promise.all([jobAndPlan(this.jobId), shopAndWoods(), boards()])
-      return { ...job, ...shop, boards: onHand }
+      const choices = job.job.state === 'draft' ? glueChoices(job.plan, shop.shop, shop.woods) : []
+      return { ...job, ...shop, boards: onHand, choices }
     })
 
   private async attempt(action: () => Promise<void>) {
@@ -138,7 +160,7 @@ export class WoodPage extends LitElement {
         <div class="page-head">
           <h1>Wood</h1>
           <div class="buttons no-print">
-            <a class="button" href=${printPath(this.jobId, 'cut-list.pdf')} target="_blank">Cut list to print</a>
+            <a class="button" href=${cutListPath(this.jobId)} target="_blank">Cut list to print</a>
             <a class="button" href=${printPath(this.jobId, 'pattern.pdf')} target="_blank">Full-size pattern to print</a>
           </div>
         </div>
@@ -153,21 +175,48 @@ export class WoodPage extends LitElement {
               .bought=${plan.boardFeet.bought} .offcuts=${plan.cut.boards.reduce((sum, { offcuts }) => sum + offcuts.length, 0)}></yard-card>
           </section>
         </div>
-        <section class="card" aria-labelledby="cut">
-          <h2 id="cut">Cut list from the yard’s usual boards</h2>
-          <cut-list .cut=${plan.cut} .order=${plan.cutOrder}></cut-list>
+        <section class="card" aria-labelledby="layers">
+          <h2 id="layers">${plan.blank.layers > 1 ? 'Glued up' : 'In one piece'}</h2>
+          <glue-card .plan=${plan} .choices=${loaded.choices}></glue-card>
         </section>
+        <section class="card" aria-labelledby="cut">
+          <h2 id="cut">Cutting sheet</h2>
+          <cutting-sheet .plan=${plan}></cutting-sheet>
+        </section>
+        ${this.set(plan)}
         ${this.onHand(loaded)}
-        ${
-          wood
-            ? html`<section class="card" aria-labelledby="species">
-              <h2 id="species">The wood itself</h2>
-              <species-card .wood=${wood} .plan=${plan}></species-card>
-            </section>`
-            : nothing
-        }
+        <div class="columns">
+          <section class="card" aria-labelledby="moisture">
+            <h2 id="moisture">Moisture</h2>
+            <moisture-card .plan=${plan} .shop=${job.state === 'draft' ? shop : undefined}></moisture-card>
+          </section>
+          ${
+            wood
+              ? html`<section class="card" aria-labelledby="species">
+                <h2 id="species">The wood itself</h2>
+                <species-card .wood=${wood} .plan=${plan}></species-card>
+              </section>`
+              : nothing
+          }
+        </div>
       </div>
     `
+  }
+
+  /** Where the legs of a matching set stand, where they are legs. */
+  private set(plan: Plan) {
+    const { job, blank, cutOrder } = plan
+    if (!standsInSets(plan)) return nothing
+    return html`<section class="card" aria-labelledby="set">
+      <h2 id="set">Set layout</h2>
+      <set-layout .pieces=${setPieces(sheetOf(plan), cutOrder.boards, job)} .joints=${job.joints} .side=${blank.sawn}
+        .legs=${keptLegs(this.jobId)} @legs=${this.keepLegs}></set-layout>
+    </section>`
+  }
+
+  private readonly keepLegs = ({ detail }: CustomEvent<number>) => {
+    keepEntry(legsPlace(this.jobId), { legs: detail })
+    this.requestUpdate()
   }
 
   private onHand(loaded: Loaded) {
