@@ -10,6 +10,7 @@ import { aboutRoutes } from './routes/about.ts'
 import { boardRoutes } from './routes/boards.ts'
 import { eventRoutes } from './routes/events.ts'
 import { jobRoutes } from './routes/jobs.ts'
+import { lumberRoutes } from './routes/lumber.ts'
 import { pieceRoutes } from './routes/pieces.ts'
 import { printRoutes } from './routes/prints.ts'
 import { profilePrintRoutes } from './routes/profile-prints.ts'
@@ -28,6 +29,7 @@ const routes = [
   profilePrintRoutes,
   shopRoutes,
   boardRoutes,
+  lumberRoutes,
   trialRoutes,
   eventRoutes,
 ]

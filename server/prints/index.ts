@@ -13,6 +13,7 @@ import { workOrderPdf } from './work-order.ts'
 export { type PaperAsked, paperOf, papers } from './paper.ts'
 export { patternSvg } from './pattern-svg.ts'
 export type { PrintOptions } from './print.ts'
+export { yardListPdf } from './yard-list.ts'
 
 const prints = {
   pattern: patternPdf,

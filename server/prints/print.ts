@@ -18,6 +18,8 @@ export interface PrintOptions {
   wood?: string
   /** What is printed, in the heading instead of the quantity and its blanks. */
   batch?: string
+  /** What the print is about where that is more than the one job: its name, and a line of words below it. */
+  subject?: { name: string; words: string }
   /** When the plan was made, ISO 8601: the print's only date. */
   madeAt?: string
 }
@@ -86,7 +88,7 @@ export function openPrint(
     displayTitle: true,
     lang: 'en',
     info: {
-      Title: `${title}: ${plainText(plan.job.name)}`,
+      Title: `${title}: ${plainText(options.subject?.name ?? plan.job.name)}`,
       Author: plainText(options.shop.name),
       Creator: 'Setwright',
       Producer: 'Setwright',
@@ -186,11 +188,20 @@ function drawHeading(print: Print, page: number, pages: number): void {
   ink(doc, 'bold', 13)
   const titleWidth = doc.widthOfString(print.title)
   line(doc, print.title, box.right - titleWidth, top + 13)
-  line(doc, fitted(doc, plainText(plan.job.name), width - titleWidth - 12), box.left, top + 13)
+  line(
+    doc,
+    fitted(doc, plainText(options.subject?.name ?? plan.job.name), width - titleWidth - 12),
+    box.left,
+    top + 13,
+  )
   ink(doc, 'plain', BENCH_PT)
   line(
     doc,
-    fitted(doc, `${options.batch ?? batchText(plan)} · ${partText(plan, options)}`, width),
+    fitted(
+      doc,
+      options.subject?.words ?? `${options.batch ?? batchText(plan)} · ${partText(plan, options)}`,
+      width,
+    ),
     box.left,
     top + 29,
   )

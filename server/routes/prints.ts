@@ -82,7 +82,12 @@ async function printOfJob(context: Context, what: PrintName, job: StoredJob, que
 }
 
 /** Sends a PDF that names itself after what is printed. */
-export function sendPdf(reply: FastifyReply, pdf: Buffer, name: unknown, what: PrintName): FastifyReply {
+export function sendPdf(
+  reply: FastifyReply,
+  pdf: Buffer,
+  name: unknown,
+  what: PrintName | 'yard-list',
+): FastifyReply {
   const disposition = `inline; filename="${fileName(name, `${what}.pdf`)}"`
   reply.type('application/pdf').header('content-disposition', disposition)
   // The reader built into browsers brings styles of its own, which the pages’ policy would refuse.

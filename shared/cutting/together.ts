@@ -27,7 +27,7 @@ export function partOfKey(key: string): { part: string; blank: string } {
 const isPriced = (board: Board): boolean =>
   board.onHand === true || board.price !== undefined || board.pricePerBoardFoot !== undefined
 
-/** Two rows of a board list that are the same board. */
+/** Two rows of a yard's board list that are the same board. */
 const sameBoard = (a: Board, b: Board): boolean =>
   nm(a.width) === nm(b.width) &&
   nm(a.length) === nm(b.length) &&
@@ -36,31 +36,45 @@ const sameBoard = (a: Board, b: Board): boolean =>
   a.price === b.price &&
   a.pricePerBoardFoot === b.pricePerBoardFoot &&
   a.grade === b.grade &&
-  !!a.onHand === !!b.onHand &&
   JSON.stringify(a.defects ?? []) === JSON.stringify(b.defects ?? [])
 
-/** The boards of all parts, each once; boards of one name that differ are told apart by a number. */
+/** A board on hand as two jobs see it: where one may not use its sapwood, neither may. */
+function strictest(a: Board, b: Board): Board {
+  const defects = [...(a.defects ?? []), ...(b.defects ?? [])]
+  const distinct = new Map(defects.map((defect) => [JSON.stringify(defect), defect]))
+  return distinct.size === 0 ? a : { ...a, defects: [...distinct.values()] }
+}
+
+/** Boards on hand by their key, each once whoever names it; the yard's by what they are. */
 function boardsOf(parts: readonly OrderPart[]): Board[] {
-  const boards: Board[] = []
-  const byName = new Map<string, Board[]>()
-  const taken = new Set<string>()
+  const onHand = new Map<string, Board>()
+  const bought = new Map<string, Board[]>()
   for (const board of parts.flatMap(({ order }) => order.boards)) {
-    const named = byName.get(board.key) ?? []
-    if (named.some((other) => sameBoard(other, board))) continue
-    byName.set(board.key, [...named, board])
-    let key = board.key
-    for (let n = 2; taken.has(key); n++) key = `${board.key} (${n})`
-    taken.add(key)
-    boards.push({ ...board, key })
+    const known = onHand.get(board.key)
+    if (board.onHand) onHand.set(board.key, known ? strictest(known, board) : board)
+    else {
+      const named = bought.get(board.key) ?? []
+      if (!named.some((other) => sameBoard(other, board))) bought.set(board.key, [...named, board])
+    }
   }
+  const taken = new Set(onHand.keys())
+  const named = [...bought].flatMap(([name, boards]) =>
+    boards.map((board) => {
+      let key = name
+      for (let n = 2; taken.has(key); n++) key = `${name} (${n})`
+      taken.add(key)
+      return { ...board, key }
+    }),
+  )
+  const all = [...onHand.values(), ...named]
   // Either every board has a price or none.
-  return boards.every(isPriced) ? boards : boards.map(({ price, pricePerBoardFoot, ...board }) => board)
+  return all.every(isPriced) ? all : all.map(({ price, pricePerBoardFoot, ...board }) => board)
 }
 
 /**
  * Several orders of one wood as one, so that a board may serve blanks of several jobs: blanks under the key of
- * their part, boards each once (a board on hand is there once, whoever names it), the widest kerf and trim and the
- * longest search of all. Where some boards have a price and others none, none has: board feet are compared.
+ * their part, boards each once (a board on hand is there once, whoever names it, with the faults any of them minds), the
+ * widest kerf and trim and the longest search of all. Where some boards have a price and others none, none has: board feet are compared.
  * @throws RangeError without any part, or where the parts are in different currencies
  */
 export function ordersTogether(parts: readonly OrderPart[]): CutOrder {

@@ -67,6 +67,17 @@ describe('ordersTogether', () => {
     expect(boards[1]!.pricePerBoardFoot).toBe(10)
   })
 
+  it('keeps sapwood that one job may not have out of a board on hand for all', () => {
+    const sap = { from: 0, to: 96 * inch, across: [0, inch] as [number, number], kind: 'sap' }
+    const own = (defects: (typeof sap)[]) => board({ key: 'rack 7', count: 1, onHand: true, defects })
+    const { boards } = ordersTogether([
+      part('bench', { boards: [own([sap])] }),
+      part('stool', { boards: [own([])] }),
+    ])
+    expect(boards).toHaveLength(1)
+    expect(boards[0]!.defects).toEqual([sap])
+  })
+
   it('compares board feet where only some boards have a price', () => {
     const { boards } = ordersTogether([
       part('bench'),

@@ -1,0 +1,64 @@
+import type { CutPlan } from '../../shared/cutting/board.ts'
+import { type Lumber, type LumberJob, lumberFor, poolsOf } from '../../shared/lumber.ts'
+import { badInput } from '../../shared/problem.ts'
+import type { Shop } from '../../shared/shop.ts'
+import type { LengthStyle } from '../../shared/units/length.ts'
+import { type Context, shopOf } from '../context.ts'
+import { jobOf } from './find.ts'
+import { planOf } from './plan.ts'
+
+/** Jobs that lumber is asked for at once. */
+const JOBS_MOST = 40
+
+/** How long boards are looked for that serve several jobs, ms. */
+const SEARCH_MS = 1500
+
+/** What is asked for: jobs by their ids with commas between, the yard by its name. */
+export interface LumberAsked {
+  jobs: string
+  yard?: string | undefined
+  style?: LengthStyle | undefined
+}
+
+function idsOf(jobs: string): string[] {
+  const ids = [...new Set(jobs.split(',').map((id) => id.trim()))].filter((id) => id !== '')
+  if (ids.length > 0 && ids.length <= JOBS_MOST) return ids
+  const message = `must be the ids of 1 to ${JOBS_MOST} jobs with commas between; read ${ids.length}`
+  throw badInput([{ path: 'jobs', message }])
+}
+
+/** The shop with the yard asked for as its usual one. */
+function withYard(shop: Shop, name: string | undefined): Shop {
+  if (name === undefined) return shop
+  const yard = shop.yards.find((each) => each.name === name)
+  if (yard) return { ...shop, yards: [yard, ...shop.yards.filter((each) => each !== yard)] }
+  const known = shop.yards.map((each) => each.name).join(', ') || 'none'
+  throw badInput([
+    { path: 'yard', message: `must be one of the shop’s yards (${known}); read ${JSON.stringify(name)}` },
+  ])
+}
+
+async function lumberJobs(context: Context, ids: string[]): Promise<LumberJob[]> {
+  const jobs: LumberJob[] = []
+  for (const id of ids) {
+    const stored = await jobOf(context, id)
+    jobs.push({ id: stored.id, plan: await planOf(context, stored) })
+  }
+  return jobs
+}
+
+/**
+ * What to ask the yard for these jobs together, with a search for boards that serve several of them.
+ * @throws Problem `not-found` for a job there is not, `bad-input` for no job, too many, or a yard there is not
+ */
+export async function lumberOf(
+  context: Context,
+  { jobs: asked, yard, style }: LumberAsked,
+): Promise<{ lumber: Lumber; jobs: LumberJob[]; shop: Shop }> {
+  const ids = idsOf(asked)
+  const shop = withYard(await shopOf(context), yard)
+  const jobs = await lumberJobs(context, ids)
+  const cuts = new Map<string, CutPlan>()
+  for (const { key, order } of poolsOf(jobs, shop)) cuts.set(key, await context.exactCut(order, SEARCH_MS))
+  return { lumber: lumberFor(jobs, shop, context.woods, cuts, style), jobs, shop }
+}
