@@ -125,6 +125,11 @@ export function sentFile(file: JobFile): JobFile {
     if (number === undefined) delete (sent as Partial<JobFile>)[name]
     else sent[name] = number
   }
+  if (sent.lumber?.moisture !== undefined) {
+    const { moisture, ...lumber } = sent.lumber
+    const number = numberOf(moisture)
+    sent.lumber = number === undefined ? lumber : { ...lumber, moisture: number }
+  }
   if (sent.joints) sent.joints = sentJoints(sent.joints)
   if (sent.allowances?.practice !== undefined) {
     sent.allowances = { ...sent.allowances, practice: numberOf(sent.allowances.practice) ?? 0 }

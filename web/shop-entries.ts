@@ -1,5 +1,6 @@
 import type { Shop } from '../shared/shop.ts'
 import { readLength, type Units } from '../shared/units/length.ts'
+import { readTemperature, temperatureUnit } from '../shared/units/temperature.ts'
 import { enteredNumber, pathSteps, withEntry } from './entry.ts'
 
 /** Settings as they are being edited: what was typed stays text until it is sent. */
@@ -43,6 +44,7 @@ const numbers = new Set([
   'hardnessN',
   'shrinkRadialPct',
   'shrinkTangentialPct',
+  'humidityPct',
 ]) // prettier-ignore
 
 /** Settings that are lists of numbers, typed with commas or blanks between. */
@@ -103,16 +105,21 @@ export function sentShop(file: ShopFile): ShopFile {
   }, file)
 }
 
-/** The settings in other units: lengths typed without a unit get the one they were read in. */
+/** What was typed without a unit, with the one it was read in. */
+function withUnit(path: string, text: string, units: Units): string {
+  if (isLength(path) && readLength(text, 'in') !== readLength(text, 'mm')) return `${text} ${units}`
+  if (path === 'air.temperatureC' && readTemperature(text, 'in') !== readTemperature(text, 'mm'))
+    return `${text} ${temperatureUnit(units)}`
+  return text
+}
+
+/** The settings in other units: lengths and temperatures typed without a unit get the one they were read in. */
 export function shopInUnits(file: ShopFile, units: Units): ShopFile {
   if (file.units === units) return file
-  const kept = texts(file).reduce(
-    (next, [path, text]) =>
-      isLength(path) && readLength(text, 'in') !== readLength(text, 'mm')
-        ? withEntry(next, path, `${text} ${file.units}`)
-        : next,
-    file,
-  )
+  const kept = texts(file).reduce((next, [path, text]) => {
+    const told = withUnit(path, text, file.units)
+    return told === text ? next : withEntry(next, path, told)
+  }, file)
   return { ...kept, units }
 }
 

@@ -1,4 +1,4 @@
-import { lengthText, nm, styleOf, type Units } from '../units/length.ts'
+import { lengthText, styleOf, type Units } from '../units/length.ts'
 import { temperatureText } from '../units/temperature.ts'
 import { type Air, moistureInAir } from '../wood/air.ts'
 import { greenMoistureOf } from '../wood/green-moisture.ts'
@@ -17,11 +17,18 @@ const KILN_DRIED_MOST = 12
 const percent = (moisture: number): string => `${Math.round(moisture * 10) / 10} %`
 
 /** What wet stock asks for before it is turned or glued; nothing where it is near its moisture in use. */
-function wetness({ species, sawn, inUse }: StockMoisture): string | undefined {
+function wetness(
+  { species, sawn, inUse }: StockMoisture,
+  shrinkage: Shrinkage | undefined,
+  units: Units,
+): string | undefined {
   if (!tooWet(sawn, inUse)) return undefined
+  const larger = shrinkage
+    ? ` It is sawn ${lengthText(shrinkage.across, styleOf(units))} larger each way for what it shrinks.`
+    : ''
   if (isUnshrunk(sawn))
-    return `Green stock: at ${percent(sawn)} ${species.name} is above fibre saturation, so all of its shrinkage is still to come. Seal the ends the day it is cut, dry it in stickers, and neither glue nor finish-turn it before it is within ${MOISTURE_OVER_SERVICE} % of the ${percent(inUse)} in use.`
-  return `Wet stock: sawn at ${percent(sawn)}, used at ${percent(inUse)}. Neither glue nor finish-turn it before it is within ${MOISTURE_OVER_SERVICE} % of that (common practice, no source): rip over size and dry it in stickers first.`
+    return `Green stock: at ${percent(sawn)} ${species.name} is above fibre saturation, so all of its shrinkage is still to come. Seal the ends the day it is cut, dry it in stickers, and neither glue nor finish-turn it before it is within ${MOISTURE_OVER_SERVICE} % of the ${percent(inUse)} in use.${larger}`
+  return `Wet stock: sawn at ${percent(sawn)}, used at ${percent(inUse)}. Neither glue nor finish-turn it before it is within ${MOISTURE_OVER_SERVICE} % of that (common practice, no source): dry it in stickers first.${larger}`
 }
 
 /** Whether the moisture entered can be that of the dryness asked for. */
@@ -55,12 +62,6 @@ function unsure({ species }: StockMoisture, shrinkage: Shrinkage | undefined): s
     : undefined
 }
 
-/** How much the blank is larger because it dries, in words. */
-function added(shrinkage: Shrinkage | undefined, units: Units): string | undefined {
-  if (!shrinkage || nm(shrinkage.across) <= 0) return undefined
-  return `It is sawn ${lengthText(shrinkage.across, styleOf(units))} larger each way, for it dries from ${percent(shrinkage.from)} to ${percent(shrinkage.to)}.`
-}
-
 /**
  * What is to be minded about the moisture of a blank's wood: wet stock, a moisture that does not go with what the yard
  * is asked for, air of the shop that is not that of use, shrinkage that is not on record. `size` is the square wanted
@@ -69,8 +70,7 @@ function added(shrinkage: Shrinkage | undefined, units: Units): string | undefin
 export function moistureCautions(moisture: StockMoisture, size: number, units: Units): string[] {
   const shrinkage = shrinkageOf(size, moisture)
   return [
-    wetness(moisture),
-    added(shrinkage, units),
+    wetness(moisture, shrinkage, units),
     unsure(moisture, shrinkage),
     unlikely(moisture),
     inShop(moisture, units),

@@ -79,6 +79,17 @@ describe('sentFile', () => {
     expect(() => readJob(sentFile({ ...legs, quantity: 'a dozen' }))).toThrow(/quantity.*a number.*a dozen/)
   })
 
+  it('makes a number of the moisture when sawn, and leaves the other wishes for the lumber', () => {
+    const sent = sentFile({ ...legs, lumber: { sap: 'allowed', moisture: '14,5' } })
+    expect(sent.lumber).toEqual({ sap: 'allowed', moisture: 14.5 })
+    expect(sentFile({ ...legs, lumber: { oneBoard: true, moisture: ' ' } }).lumber).toEqual({
+      oneBoard: true,
+    })
+    expect(() => readJob(sentFile({ ...legs, lumber: { moisture: 'damp' } }))).toThrow(
+      /lumber.moisture.*damp/,
+    )
+  })
+
   it('lets the number of parts in a stick be left to the program', () => {
     expect(sentFile({ ...legs, perBlank: 'auto' }).perBlank).toBe('auto')
     expect(sentFile({ ...legs, perBlank: '3' }).perBlank).toBe(3)

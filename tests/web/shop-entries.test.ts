@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { defaultShop, readShop } from '../../shared/shop.ts'
-import { withEntry } from '../../web/entry.ts'
+import { entryAt, withEntry } from '../../web/entry.ts'
 import { sentShop, shopFileOf, shopInUnits } from '../../web/shop-entries.ts'
 
 const file = shopFileOf(defaultShop)
@@ -46,6 +46,14 @@ describe('shopInUnits', () => {
     const shop = readShop(sentShop(edited))
     expect(shop.units).toBe('mm')
     expect(shop.kerf).toBeCloseTo(2.38125, 9)
+  })
+
+  it('keeps what a temperature typed without a scale means', () => {
+    const typed = withEntry(withEntry(file, 'air.temperatureC', '68'), 'air.humidityPct', '45')
+    const [inches, mm] = [readShop(sentShop(typed)), readShop(sentShop(shopInUnits(typed, 'mm')))]
+    expect(inches.air).toEqual({ temperatureC: 20, humidityPct: 45 })
+    expect(mm.air).toEqual(inches.air)
+    expect(entryAt(shopInUnits(typed, 'mm'), 'air.humidityPct')).toBe('45')
   })
 
   it('does not take names for lengths', () => {

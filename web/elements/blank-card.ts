@@ -3,6 +3,7 @@ import { customElement, property } from 'lit/decorators.js'
 import { spoilChance } from '../../shared/blank/spares.ts'
 import type { Plan } from '../../shared/plan.ts'
 import type { Shop } from '../../shared/shop.ts'
+import { nm } from '../../shared/units/length.ts'
 import { length, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
 import { massText, percentText } from './amounts.ts'
@@ -69,7 +70,7 @@ export class BlankCard extends LitElement {
           <div>
             <dt>Sawn</dt>
             <dd>${this.mm(blank.sawn)}</dd>
-            <dd class="note">${blank.sawn > blank.side ? 'planed to the square' : 'turned as sawn'}</dd>
+            <dd class="note">${this.afterSawing()}</dd>
           </div>
           <div>
             <dt>Stock</dt>
@@ -87,6 +88,15 @@ export class BlankCard extends LitElement {
         ${this.lathes()}
       </div>
     `
+  }
+
+  /** What comes between the saw and the lathe. */
+  private afterSawing() {
+    const { blank, job } = this.plan
+    if (nm(blank.sawn) <= nm(blank.side)) return 'turned as sawn'
+    const planed = job.profile.stations.some(({ then }) => then === 'square')
+    const dries = blank.shrinkage !== undefined && nm(blank.shrinkage.across) > nm(blank.shrinkage.onLathe)
+    return dries ? `dries${planed ? ' and is planed' : ''} to the square` : 'planed to the square'
   }
 
   private where() {

@@ -12,6 +12,7 @@ import { gritsInOrder } from '../odd-entries.ts'
 import { lengthStyle, SessionController } from '../session.ts'
 import { isPercent, type ShopFile, sentShop } from '../shop-entries.ts'
 import { pageWear } from '../styles/all.ts'
+import './air-fields.ts'
 import { allowanceWords } from './allowance-words.ts'
 import { type Choice, choiceField, noteField, textField, tickField } from './field.ts'
 import './lots-list.ts'
@@ -59,7 +60,7 @@ export class ShopForm extends LitElement {
     const near =
       fields.find((field) => field.dataset.path === path) ??
       fields.find((field) => field.dataset.path!.startsWith(path)) ??
-      fields.find((field) => path.startsWith(`${field.dataset.path}[`))
+      fields.find((field) => ['[', '.'].some((step) => path.startsWith(`${field.dataset.path}${step}`)))
     near?.closest('details')?.setAttribute('open', '')
     near?.focus()
     near?.scrollIntoView({ block: 'center' })
@@ -181,6 +182,10 @@ export class ShopForm extends LitElement {
       ['Time', this.time()],
       ['Price', this.price()],
       ['Woods of the shop', this.ownWoods()],
+      [
+        'Air of the shop',
+        html`<air-fields data-path="air" .file=${this.file} .errors=${this.errors}></air-fields>`,
+      ],
       ['Lots of wood', this.lots()],
     ] // prettier-ignore
     return html`

@@ -3,7 +3,7 @@ import { customElement, property } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
 import type { Lot } from '../../shared/wood/lot.ts'
 import type { Species } from '../../shared/wood/species.ts'
-import { tellEntry } from '../entry.ts'
+import { entryAt, tellEntry } from '../entry.ts'
 import type { JobFile } from '../job-file.ts'
 import { pageWear } from '../styles/all.ts'
 import { choiceField, textField } from './field.ts'
@@ -21,14 +21,18 @@ export class WoodChoice extends LitElement {
   @property({ attribute: false }) errors: ReadonlyMap<string, string> = new Map()
   @property({ type: Boolean }) disabled = false
 
-  private percent(path: 'moisture' | 'serviceMoisture', label: string) {
+  private percent(
+    path: 'lumber.moisture' | 'moisture' | 'serviceMoisture',
+    label: string,
+    placeholder = '8',
+  ) {
     return textField({
       path,
       label,
       unit: '% MC',
       inputmode: 'decimal',
-      value: String(this.file[path] ?? ''),
-      placeholder: '8',
+      value: String(entryAt(this.file, path) ?? ''),
+      placeholder,
       error: this.errors.get(path),
       disabled: this.disabled,
       enter: (text) => tellEntry(this, path, text),
@@ -40,7 +44,9 @@ export class WoodChoice extends LitElement {
     return html`
       <div class="page">
         <div class="fields">
-          ${this.picker()} ${this.percent('moisture', 'Moisture when turned')}
+          ${this.picker()}
+          ${this.percent('lumber.moisture', 'Moisture when sawn', String(this.file.moisture ?? 8))}
+          ${this.percent('moisture', 'Moisture when turned')}
           ${this.percent('serviceMoisture', 'Moisture in use')}
           ${choiceField({
             path: 'grain',
