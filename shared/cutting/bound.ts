@@ -59,9 +59,13 @@ export function lowerBound(sorted: SortedOrder, capacities: Float64Array, soluti
   return Math.min(solution.cost, step > 0 ? Math.ceil(bound / step) * step : 0)
 }
 
+/** Area with kerfs that every plan cuts that leaves as few blanks missing, square nanometres. */
+export const areaAtLeast = (sorted: SortedOrder, solution: Solution): number =>
+  Math.max(0, ...demandsOf(sorted, solution).map((demand) => demand.area))
+
 /** Boards that no plan can do without that leaves as few blanks missing: the largest, until they hold the area. */
 export function boardsAtLeast(sorted: SortedOrder, capacities: Float64Array, solution: Solution): number {
-  let area = shade(Math.max(0, ...demandsOf(sorted, solution).map((demand) => demand.area)))
+  let area = shade(areaAtLeast(sorted, solution))
   let boards = 0
   const largest = sorted.kinds.map((_, k) => k).sort((a, b) => capacities[b]! - capacities[a]!)
   for (const k of largest) {

@@ -25,7 +25,12 @@ interface HighsSource {
 }
 
 interface HighsEvent {
-  data: { running_time?: number; mip_dual_bound?: number; mip_solution?: Float64Array }
+  data: {
+    running_time?: number
+    mip_total_lp_iterations?: bigint
+    mip_dual_bound?: number
+    mip_solution?: Float64Array
+  }
 }
 
 interface HighsModel {
@@ -78,14 +83,15 @@ function sourceOf({ cost, upper, starts, rows, values, rowLower, rowUpper }: Mip
 }
 
 function solved(model: HighsModel, limits: MipLimits): MipAnswer {
-  const { seconds, nodes, gap, below, onBetter } = limits
+  const { seconds, work = Number.POSITIVE_INFINITY, gap, below, onBetter } = limits
   model.options.set({
     output_flag: false,
+    // Solving the root anew after it is reduced costs more here than it brings.
+    mip_allow_restart: false,
     random_seed: 0,
     mip_rel_gap: 0,
     mip_abs_gap: gap ?? 1e-6,
     time_limit: seconds,
-    ...(nodes === undefined ? {} : { mip_max_nodes: nodes }),
     // Branches above are cut off; solutions above may still come by, and the best of them then counts as optimal.
     ...(below === undefined ? {} : { objective_bound: below }),
   })
@@ -96,7 +102,8 @@ function solved(model: HighsModel, limits: MipLimits): MipAnswer {
       return undefined
     },
     6: (event) => {
-      if ((event.data.running_time ?? 0) >= seconds) event.interrupt()
+      const { running_time = 0, mip_total_lp_iterations = 0 } = event.data
+      if (running_time >= seconds || Number(mip_total_lp_iterations) >= work) event.interrupt()
       return undefined
     },
   })

@@ -16,8 +16,8 @@ export interface MipModel {
 export interface MipLimits {
   /** Not held to strictly: root cuts and heuristics may overrun it. */
   seconds: number
-  /** Branches looked at, at most: unlike seconds the same on every machine. */
-  nodes?: number
+  /** Steps of the simplex method, roughly: unlike seconds the same on every machine. */
+  work?: number
   /** A solution this far above the bound is as good as the best: just under the step between costs. */
   gap?: number
   /** Only solutions of less cost than this are of use: others need not be looked at. */

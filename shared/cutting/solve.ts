@@ -1,15 +1,12 @@
 import type { CutOrder, CutPlan } from './board.ts'
 import { lowerBound, missingAnyway } from './bound.ts'
 import { capacitiesOf } from './capacity.ts'
-import { exactSolution } from './exact.ts'
 import { chances, retried } from './improve.ts'
 import type { Patience } from './line.ts'
 import type { MipSolver } from './mip.ts'
-import { oneWidthSolution } from './one-width/one-width.ts'
 import { boundedPlan, type Found, quickSolution } from './quick.ts'
 import { isBetter, type Solution } from './solution.ts'
 import { type SortedOrder, sortedOrder } from './sorted-order.ts'
-import { yardSolution } from './yard-model/search.ts'
 
 /** The search's clock: `now` in milliseconds, and when to stop by it. */
 export interface Clock {
@@ -50,7 +47,10 @@ export function solveCut(order: CutOrder, searching: Searching): Promise<CutPlan
   return new Search(order, searching).plan()
 }
 
-/** One search under way: the best plan so far and what is known of it. */
+/**
+ * One search under way: the best plan so far and what is known of it. The larger means are loaded when their turn
+ * comes, so that the first plan is not kept waiting where they have yet to be fetched.
+ */
 class Search {
   readonly #began: number
   readonly #searching: Searching
@@ -89,7 +89,10 @@ class Search {
     return solution.missing === missingAnyway(this.#sorted) && solution.cost <= bound
   }
 
-  #oneWidth(): void {
+  async #oneWidth(): Promise<void> {
+    const [first, ...others] = this.#sorted.sizes.filter(({ fits }) => fits)
+    if (others.some(({ side }) => side !== first!.side)) return
+    const { oneWidthSolution } = await import('./one-width/one-width.ts')
     const { deadline, now } = this.#searching
     const patience: Patience = { steps: 0, isSpent: () => now() >= deadline }
     const one = oneWidthSolution(this.#sorted, this.#capacities, this.#found.solution, patience)
@@ -99,12 +102,13 @@ class Search {
     this.#found.exact = one.boundMinor >= one.solution.cost
   }
 
-  #trials(): void {
-    this.#tryEverything(this.#searching.mip ? TRIALS_BEFORE_MIP : TRIALS_FIRST)
+  #trials(): Promise<void> {
+    return this.#tryEverything(this.#searching.mip ? TRIALS_BEFORE_MIP : TRIALS_FIRST)
   }
 
   /** Tries everything, for so many steps at most. */
-  #tryEverything(most: number): void {
+  async #tryEverything(most: number): Promise<void> {
+    const { exactSolution } = await import('./exact.ts')
     const { deadline, now } = this.#searching
     const patience: Patience = { steps: 0, isSpent: () => patience.steps > most || now() >= deadline }
     const { solution, exact } = exactSolution(this.#sorted, this.#capacities, this.#found.solution, patience)
@@ -143,11 +147,13 @@ class Search {
   async #model(): Promise<void> {
     const { mip, now, deadline } = this.#searching
     if (!mip) return
+    const [{ yardSolution }, solver] = await Promise.all([import('./yard-model/search.ts'), mip()])
     const search = {
+      mip: solver,
       secondsLeft: () => (deadline - now()) / 1000,
       onBetter: (solution: Solution) => this.#offer(solution),
     }
-    const found = yardSolution(this.#sorted, this.#found.solution, this.#isProven(), await mip(), search)
+    const found = yardSolution(this.#sorted, this.#found.solution, this.#isProven(), search)
     if (!found) return
     this.#offer(found.solution)
     this.#found.boundMinor = found.boundMinor
@@ -155,9 +161,9 @@ class Search {
   }
 
   /** What is left to do where the model did not settle the order. */
-  #lastRetries(): void {
+  async #lastRetries(): Promise<void> {
     if (this.#searching.mip) this.#retry(STALE_PROVEN, STALE_MAX)
-    if (!this.#isProven()) this.#tryEverything(TRIALS_LAST)
+    if (!this.#isProven()) await this.#tryEverything(TRIALS_LAST)
   }
 
   /** Keeps the plan if it is better, and shows it. */

@@ -1,4 +1,3 @@
-import { commonFactor } from '../capacity.ts'
 import type { BoardKind, SortedOrder, ThickEnough } from '../sorted-order.ts'
 import {
   across,
@@ -26,43 +25,39 @@ export interface YardModel {
   sorted: SortedOrder
   draft: Draft<Meaning>
   servings: Serving[]
-  /** Costs are whole numbers of this, minor units. */
-  step: number
-  /** Views of each kind of board. */
-  clear: ClearBoard[][]
+  /** Views of each kind of board that is in it. */
+  clear: Map<number, ClearBoard[]>
   /** Columns of missing blanks, by size; none where nothing may be missing. */
   missing: Map<number, number>
 }
 
 /**
- * The model of an order over boards seen so; `undefined` where it would be too large. Where `mayMiss`, blanks may
- * be left out.
+ * The model of an order over these kinds of board, seen so; `undefined` where it would be too large. Where `mayMiss`,
+ * blanks may be left out.
  */
 export function yardModel(
   sorted: SortedOrder,
+  kinds: readonly number[],
   clearOf: (kind: BoardKind, kerf: number) => ClearBoard[],
   mayMiss: boolean,
 ): YardModel | undefined {
   const draft = new Draft<Meaning>()
-  const clear = sorted.kinds.map((kind) => clearOf(kind, sorted.kerf))
+  const clear = new Map(kinds.map((k) => [k, clearOf(sorted.kinds[k]!, sorted.kerf)]))
   const demand = sorted.sizes.map(({ fits, count }) => draft.row(fits ? count : 0, Number.POSITIVE_INFINITY))
   const missing = new Map<number, number>()
   if (mayMiss)
     sorted.sizes.forEach(({ fits }, size) => {
       if (fits) missing.set(size, draft.column({ is: 'missing', size }, [[demand[size]!, 1]]))
     })
-  const step = sorted.kinds.reduce((g, { cost }) => commonFactor(g, cost), 0) || 1
   const servings: Serving[] = []
-  for (const thickEnough of new Set(sorted.kinds.map((kind) => kind.thickEnough))) {
-    const boards = sorted.kinds.flatMap((kind, k) => (kind.thickEnough === thickEnough ? clear[k]! : []))
+  for (const thickEnough of new Set(kinds.map((k) => sorted.kinds[k]!.thickEnough))) {
+    const boards = kinds.flatMap((k) => (sorted.kinds[k]!.thickEnough === thickEnough ? clear.get(k)! : []))
     const serving = servingOf(draft, sorted, thickEnough, boards, demand)
     if (!serving || draft.columns.length > COLUMNS_MAX) return undefined
     servings.push(serving)
   }
-  const model = { sorted, draft, servings, step, clear, missing }
-  return sorted.kinds.every((_, k) => isPut(model, k) && draft.columns.length <= COLUMNS_MAX)
-    ? model
-    : undefined
+  const model = { sorted, draft, servings, clear, missing }
+  return kinds.every((k) => isPut(model, k) && draft.columns.length <= COLUMNS_MAX) ? model : undefined
 }
 
 /** Whether boards of this thickness are crosscut first: with one side ripping is never worse. */
@@ -117,9 +112,11 @@ function isPut(model: YardModel, k: number): boolean {
   const kind = sorted.kinds[k]!
   const serving = servings.find((s) => s.thickEnough === kind.thickEnough)!
   const have = draft.row(Number.NEGATIVE_INFINITY, kind.available)
-  return model.clear[k]!.every(
-    (clear) => isRipPut(model, serving, k, clear, have) && isCrosscutPut(model, serving, k, clear, have),
-  )
+  return model.clear
+    .get(k)!
+    .every(
+      (clear) => isRipPut(model, serving, k, clear, have) && isCrosscutPut(model, serving, k, clear, have),
+    )
 }
 
 function isRipPut(

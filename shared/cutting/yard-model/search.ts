@@ -1,19 +1,20 @@
-import { boardsAtLeast, missingAnyway } from '../bound.ts'
-import { capacitiesOf } from '../capacity.ts'
+import { areaAtLeast, boardsAtLeast, missingAnyway } from '../bound.ts'
+import { capacitiesOf, commonFactor } from '../capacity.ts'
 import type { MipSolver } from '../mip.ts'
 import { isBetter, type Solution } from '../solution.ts'
 import type { SortedOrder } from '../sorted-order.ts'
 import { clearAtMost, isClearExact, surelyClear } from './clear-boards.ts'
 import { boardOf, type Meaning } from './meaning.ts'
-import { type YardModel, yardModel } from './model.ts'
+import { yardModel } from './model.ts'
 import { solutionFrom } from './read.ts'
+import { type Ceiling, usefulKinds } from './useful.ts'
 
 /** Objectives and what they are counted in are whole numbers: nothing lies between two of them. */
 const GAP = 0.999
 /** A solver's floating point may say so much too little or too much. */
 const SLACK = 1e-6
-/** Branches looked at for fewer boards at the same cost: some seconds at most. */
-const BOARD_NODES = 2000
+/** Work on fewer boards at the same cost, in steps of the solver: a second or two. */
+const BOARD_WORK = 3000
 
 /** What the model says of an order. */
 export interface YardFound {
@@ -26,21 +27,33 @@ export interface YardFound {
 
 /** Time and ears of a search with the model. */
 export interface YardSearch {
+  mip: MipSolver
   secondsLeft: () => number
   onBetter: (solution: Solution) => void
 }
 
-/** A whole number that a plan has: blanks missing, cost in steps, boards. */
-interface Objective {
+/** A whole number that a plan has. */
+interface Level {
+  /** How much of it a column adds. */
   of: (meaning: Meaning) => number
   has: (solution: Solution) => number
 }
 
-interface Stages {
-  model: YardModel
-  missing: Objective
-  cost: Objective
-  boards: Objective
+interface Levels {
+  missing: Level
+  /** In steps. */
+  cost: Level
+  boards: Level
+}
+
+/** An order as the model is put up for it. */
+interface Setting {
+  sorted: SortedOrder
+  capacities: Float64Array
+  clearOf: typeof surelyClear
+  levels: Levels
+  /** Costs are whole numbers of this, minor units. */
+  step: number
 }
 
 /**
@@ -52,90 +65,84 @@ export function yardSolution(
   sorted: SortedOrder,
   atHand: Solution,
   isProven: boolean,
-  mip: MipSolver,
   search: YardSearch,
 ): YardFound | undefined {
-  const anyway = missingAnyway(sorted)
-  const stages = stagesOf(sorted, surelyClear, atHand.missing > anyway)
-  if (!stages) return undefined
-  const exact = sorted.kinds.every((kind) => isClearExact(kind, sorted.kerf))
-  const best: YardFound = isProven
+  const setting = settingOf(sorted)
+  const found = isProven
     ? { solution: atHand, boundMinor: atHand.cost, proven: true }
-    : bettered(stages, atHand, mip, search)
-  const { solution } = best
-  const { boundMinor, proven } =
-    isProven || exact
-      ? best
-      : boundFor(stagesOf(sorted, clearAtMost, solution.missing > anyway), solution, mip, search)
-  if (!proven || solution.boards <= boardsAtLeast(sorted, capacitiesOf(sorted), solution))
-    return { solution, boundMinor, proven }
-  const caps = [stages.missing, stages.cost].map((level) => ({ ...level, most: level.has(solution) }))
-  const fewest = staged(stages.model, stages.boards, caps, solution, mip, search, BOARD_NODES)
-  return { solution: fewest.solution, boundMinor, proven }
+    : leastCost(setting, atHand, search)
+  if (!found?.proven || found.solution.boards <= boardsAtLeast(sorted, setting.capacities, found.solution))
+    return found
+  const { missing, cost, boards } = setting.levels
+  const fewest = staged(setting, boards, [missing, cost], found.solution, search, BOARD_WORK)
+  return { ...found, solution: fewest?.solution ?? found.solution }
 }
 
-function stagesOf(sorted: SortedOrder, clearOf: typeof surelyClear, mayMiss: boolean): Stages | undefined {
-  const model = yardModel(sorted, clearOf, mayMiss)
-  if (!model) return undefined
-  const anyway = missingAnyway(sorted)
+function settingOf(sorted: SortedOrder): Setting {
+  const step = sorted.kinds.reduce((g, { cost }) => commonFactor(g, cost), 0) || 1
   const priceOf = (meaning: Meaning) => {
     const kind = boardOf(meaning)
-    return kind === undefined ? 0 : sorted.kinds[kind]!.cost / model.step
+    return kind === undefined ? 0 : sorted.kinds[kind]!.cost / step
   }
-  return {
-    model,
+  const anyway = missingAnyway(sorted)
+  const levels: Levels = {
     missing: { of: ({ is }) => (is === 'missing' ? 1 : 0), has: ({ missing }) => missing - anyway },
-    cost: { of: priceOf, has: ({ cost }) => cost / model.step },
+    cost: { of: priceOf, has: ({ cost }) => Math.round(cost / step) },
     boards: { of: (meaning) => (boardOf(meaning) === undefined ? 0 : 1), has: ({ boards }) => boards },
   }
+  return { sorted, capacities: capacitiesOf(sorted), clearOf: surelyClear, levels, step }
 }
 
 /** Fewer missing, then less cost: the plan, the bound and whether they meet. */
-function bettered(stages: Stages, atHand: Solution, mip: MipSolver, search: YardSearch): YardFound {
-  const { model, missing, cost } = stages
-  const most = staged(model, missing, [], atHand, mip, search)
-  const cap = { ...missing, most: missing.has(most.solution) }
-  const least = staged(model, cost, [cap], most.solution, mip, search)
-  return found(stages, least.solution, most.bound, least.bound)
+function leastCost(setting: Setting, atHand: Solution, search: YardSearch): YardFound | undefined {
+  const { sorted, step, levels } = setting
+  const { missing, cost } = levels
+  const fewest = staged(setting, missing, [], atHand, search)
+  const least = fewest && staged(setting, cost, [missing], fewest.solution, search)
+  if (!least) return undefined
+  const { solution } = least
+  const bounds = sorted.kinds.every((kind) => isClearExact(kind, sorted.kerf))
+    ? { missing: fewest.bound, cost: least.bound }
+    : boundsAtMost({ ...setting, clearOf: clearAtMost }, solution, search)
+  return {
+    solution,
+    boundMinor: Math.min(solution.cost, bounds.cost * step),
+    proven: bounds.missing >= missing.has(solution) && bounds.cost >= cost.has(solution),
+  }
 }
 
-/** The bound for a plan that came from elsewhere: a model in which more is possible. */
-function boundFor(
-  stages: Stages | undefined,
+/** The bounds for a plan by a model in which more is possible than can be sawn. */
+function boundsAtMost(
+  setting: Setting,
   solution: Solution,
-  mip: MipSolver,
   search: YardSearch,
-): YardFound {
-  if (!stages) return { solution, boundMinor: 0, proven: false }
-  const { model, missing, cost } = stages
+): { missing: number; cost: number } {
+  const { missing, cost } = setting.levels
   const deaf = { ...search, onBetter: () => {} }
-  const most = staged(model, missing, [], solution, mip, deaf)
-  const least = staged(model, cost, [{ ...missing, most: missing.has(solution) }], solution, mip, deaf)
-  return found(stages, solution, most.bound, least.bound)
+  const fewest = staged(setting, missing, [], solution, deaf)
+  const least = staged(setting, cost, [missing], solution, deaf)
+  return { missing: fewest?.bound ?? 0, cost: least?.bound ?? 0 }
 }
 
-/** A plan with the bounds on its missing blanks and its cost. */
-const found = (
-  { model, missing, cost }: Stages,
-  solution: Solution,
-  fewest: number,
-  least: number,
-): YardFound => ({
-  solution,
-  boundMinor: least * model.step,
-  proven: fewest >= missing.has(solution) && least >= cost.has(solution),
-})
-
-/** The plan with the least of an objective, others capped; no plan under those caps has less than `bound`. */
+/**
+ * The plan with the least of one level, no other level above what the plan at hand has; no plan under those has
+ * less than `bound`. `undefined` where the model would be too large.
+ */
 function staged(
-  model: YardModel,
-  objective: Objective,
-  caps: { of: Objective['of']; most: number }[],
+  setting: Setting,
+  level: Level,
+  others: Level[],
   atHand: Solution,
-  mip: MipSolver,
-  { secondsLeft, onBetter }: YardSearch,
-  nodes?: number,
-): { solution: Solution; bound: number } {
+  { mip, secondsLeft, onBetter }: YardSearch,
+  work?: number,
+): { solution: Solution; bound: number } | undefined {
+  const { sorted, levels, clearOf } = setting
+  const has = level.has(atHand)
+  if (has <= 0 || secondsLeft() <= 0) return { solution: atHand, bound: 0 }
+  const kinds = kindsFor(setting, level, others, atHand)
+  if (kinds.length === 0) return { solution: atHand, bound: has }
+  const model = yardModel(sorted, kinds, clearOf, levels.missing.has(atHand) > 0)
+  if (!model) return undefined
   let solution = atHand
   const offer = (columns: Float64Array) => {
     const found = solutionFrom(model, columns)
@@ -143,14 +150,30 @@ function staged(
     solution = found
     onBetter(found)
   }
-  if (objective.has(atHand) === 0) return { solution, bound: 0 }
-  const real = caps.filter(({ of }) => model.draft.columns.some(({ meaning }) => of(meaning) !== 0))
-  const seconds = secondsLeft()
-  if (seconds <= 0) return { solution, bound: 0 }
-  const below = objective.has(atHand) - GAP / 2
-  const limits = { seconds, gap: GAP, below, onBetter: offer, ...(nodes === undefined ? {} : { nodes }) }
-  const answer = mip(model.draft.model(objective.of, real), limits)
+  const caps = others
+    .filter(({ of }) => model.draft.columns.some(({ meaning }) => of(meaning) !== 0))
+    .map(({ of, has: most }) => ({ of, most: most(atHand) }))
+  const answer = mip(model.draft.model(level.of, caps), {
+    seconds: secondsLeft(),
+    gap: GAP,
+    below: has - GAP / 2,
+    onBetter: offer,
+    ...(work === undefined ? {} : { work }),
+  })
   if (answer.columns) offer(answer.columns)
-  const bound = Math.max(0, Math.ceil(answer.bound - SLACK))
-  return { solution, bound: Math.min(bound, objective.has(atHand)) }
+  return { solution, bound: Math.min(has, Math.max(0, Math.ceil(answer.bound - SLACK))) }
+}
+
+/** The kinds of board that a plan with less of this level could hold. */
+function kindsFor(setting: Setting, level: Level, others: Level[], atHand: Solution): number[] {
+  const { sorted, capacities, levels, step } = setting
+  if (level === levels.missing) return sorted.kinds.map((_, k) => k)
+  const ceiling: Ceiling = {
+    cost: levels.cost.has(atHand) - (level === levels.cost ? 1 : 0),
+    boards:
+      level === levels.boards && others.includes(levels.cost)
+        ? levels.boards.has(atHand) - 1
+        : Number.POSITIVE_INFINITY,
+  }
+  return usefulKinds(sorted, capacities, areaAtLeast(sorted, atHand), step, ceiling)
 }
