@@ -7,6 +7,11 @@ import { blanksOf, type CuttingSheet } from './sheet.ts'
 /** More legs than this are not paired by trying every way: no stand has as many. */
 export const LEGS_MAX = 10
 
+/**
+ * So many degrees of rings that do not mirror are borne before a leg is turned end for end. Common practice, no source.
+ */
+const TURNED_OVER = 15
+
 /** A piece of a set: how its rings lie before any face has a letter. */
 export interface SetPiece {
   number: number
@@ -35,7 +40,9 @@ export interface StandingLeg {
   side: 'left' | 'right' | 'middle'
   /** Letter of each face as it stands. */
   faces: Record<Side, Letter>
-  /** Which letter each side of the blank gets while it lies as it was cut, its foot at the butt end. */
+  /** Turned end for end: its foot is the end away from the butt, or else it would not mirror its neighbour. */
+  reversed: boolean
+  /** Which letter each side of the blank gets while it lies as it was cut, face up. */
   lettered: Record<BoardSide, Letter>
   /** Way from the middle to the heart as it stands, seen from above: to the right, and to the back; mm. */
   heart?: { right: number; back: number }
@@ -109,9 +116,10 @@ function ringsOf(board: Board, middle: number): Pick<SetPiece, 'heart' | 'assume
 
 /**
  * Where each leg of a set stands and how it is turned: the heart of each towards the inside, so that the rings of
- * left and right mirror each other and the outer faces match; pairs whose rings agree best stand side by side, the
- * best in front, with the straighter grain to the front. Faces with mortises or holes look inwards. `legs` to a
- * stand, 1 to 10; a right hand stands front right or back left. Common practice, no source.
+ * left and right mirror each other and the outer faces match, one of a pair end for end where they else would not;
+ * pairs whose rings agree best stand side by side, the best in front, with the straighter grain to the front. Faces
+ * with mortises or holes look inwards. `legs` to a stand, 1 to 10; a right hand stands front right or back left.
+ * Common practice, no source.
  */
 export function setLayout(
   pieces: readonly SetPiece[],
@@ -131,10 +139,26 @@ const directionOf = ({ right, up }: { right: number; up: number }): number =>
 /** How far the heart’s direction stands past a side, 0 to 90: a turn of the leg does not change it. */
 const pastSide = ({ heart }: SetPiece): number => (heart ? directionOf(heart) % 90 : 45)
 
-/** How far the rings of two legs are from mirroring each other, degrees. */
-const mismatch = (a: SetPiece, b: SetPiece): number => Math.abs(90 - pastSide(a) - pastSide(b))
+/** How far the rings of two legs are from mirroring each other, degrees: as they are, and with one end for end. */
+const mismatches = (a: SetPiece, b: SetPiece): { straight: number; reversed: number } => ({
+  straight: Math.abs(90 - pastSide(a) - pastSide(b)),
+  reversed: Math.abs(pastSide(a) - pastSide(b)),
+})
 
-type Pair = [SetPiece, SetPiece]
+function mismatch(a: SetPiece, b: SetPiece): number {
+  const { straight, reversed } = mismatches(a, b)
+  return Math.min(straight, reversed + TURNED_OVER)
+}
+
+type Laid = SetPiece & { reversed?: true }
+type Pair<P = SetPiece> = [P, P]
+
+/** The pair with its second leg end for end where that brings the rings closer to a mirror by enough. */
+function turnedOver([a, b]: Pair): Pair<Laid> {
+  const { straight, reversed } = mismatches(a, b)
+  if (!b.heart || straight <= reversed + TURNED_OVER) return [a, b]
+  return [a, { ...b, heart: { right: -b.heart.right, up: b.heart.up }, reversed: true }]
+}
 
 function standing(pieces: readonly SetPiece[], joints: PlacedJoint[]): StandingLeg[] {
   const odd = pieces.length % 2 === 1 ? pieces.at(-1) : undefined
@@ -143,7 +167,7 @@ function standing(pieces: readonly SetPiece[], joints: PlacedJoint[]): StandingL
   )
   const rows = pairs.flatMap((pair, i): StandingLeg[] => {
     const row = i === 0 ? 'front' : i === pairs.length - 1 && !odd ? 'back' : 'middle'
-    const [left, right] = sidesOf(pair, row)
+    const [left, right] = sidesOf(turnedOver(pair), row)
     return [placed(left, row, 'left', joints), placed(right, row, 'right', joints)]
   })
   return odd ? [...rows, placed(odd, pairs.length === 0 ? 'front' : 'back', 'middle', joints)] : rows
@@ -169,7 +193,7 @@ function bestPairs(pieces: SetPiece[]): Pair[] {
 }
 
 /** Which of a pair stands left: by its hand, else so that the straighter grain looks to the front or the back. */
-function sidesOf([a, b]: Pair, row: StandingLeg['row']): Pair {
+function sidesOf([a, b]: Pair<Laid>, row: StandingLeg['row']): Pair<Laid> {
   if (a.hand !== b.hand) return (a.hand === 'left') === (row !== 'back') ? [a, b] : [b, a]
   return pastSide(a) <= pastSide(b) === (row !== 'back') ? [a, b] : [b, a]
 }
@@ -181,7 +205,7 @@ function insideOf(row: StandingLeg['row'], side: StandingLeg['side']): number {
 }
 
 function placed(
-  piece: SetPiece,
+  piece: Laid,
   row: StandingLeg['row'],
   side: StandingLeg['side'],
   joints: PlacedJoint[],
@@ -196,10 +220,11 @@ function placed(
     row,
     side,
     faces: Object.fromEntries(SIDES.map((name, s) => [name, letterAt(s)])) as Record<Side, Letter>,
-    lettered: Object.fromEntries(BOARD_SIDES.map((name, s) => [name, letterAt((s + turns) % 4)])) as Record<
-      BoardSide,
-      Letter
-    >,
+    reversed: piece.reversed ?? false,
+    lettered: Object.fromEntries(
+      // End for end and face up, near and far edge change about.
+      BOARD_SIDES.map((name, s) => [name, letterAt(((piece.reversed ? (6 - s) % 4 : s) + turns) % 4)]),
+    ) as Record<BoardSide, Letter>,
     ...(heart && { heart, rings: (Math.atan2(Math.abs(heart.right), Math.abs(heart.back)) * 180) / Math.PI }),
     ...(piece.assumed && { assumed: piece.assumed }),
   }

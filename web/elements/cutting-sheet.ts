@@ -85,7 +85,7 @@ export class CuttingSheet extends LitElement {
         </p>
         <p class="small soft">
           The number on each blank is the piece it becomes when the batch starts; layers of one glue-up say a, b, c.
-          Mark it on the butt end, which becomes the foot, before the blank leaves its strip.
+          Mark it on the butt end before the blank leaves its strip: the foot, unless the set layout says otherwise.
         </p>
       </section>
     `

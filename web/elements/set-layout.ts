@@ -125,7 +125,7 @@ export class SetLayout extends LitElement {
     const assumed = legs.some((leg) => leg.assumed)
       ? ' The heart of some boards is not known and taken to lie under the middle of the face (dashed): look at the foot ends, and turn each leg until its rings run as drawn.'
       : ''
-    return `Rings curve around the inside of the stand and mirror each other left and right; the straighter grain looks out at front and back.${assumed}`
+    return `Rings curve around the inside of the stand and mirror each other left and right; where they would not, one leg is turned end for end. The straighter grain looks out at front and back.${assumed}`
   }
 
   private stand({ legs }: Stand, name: string) {
@@ -174,7 +174,7 @@ export class SetLayout extends LitElement {
     return html`
       <table class="stack">
         <caption class="small soft">
-          Letters to strike on each blank while it lies in its board, face up, its foot at the butt end
+          Letters to strike on each blank while it lies in its board, face up
         </caption>
         <thead>
           <tr>
@@ -182,6 +182,7 @@ export class SetLayout extends LitElement {
             <th scope="col">Stands</th>
             <th scope="col">Board’s face</th>
             <th scope="col">Near edge</th>
+            <th scope="col">Foot at</th>
             <th scope="col">Rings to the front</th>
           </tr>
         </thead>
@@ -192,6 +193,7 @@ export class SetLayout extends LitElement {
               <td data-label="Stands">${placeWords(leg)}</td>
               <td data-label="Board’s face">${leg.lettered.face}</td>
               <td data-label="Near edge">${leg.lettered['near edge']}</td>
+              <td data-label="Foot at">${leg.reversed ? 'far end' : 'butt end'}</td>
               <td data-label="Rings to the front">
                 ${leg.rings === undefined || leg.assumed ? 'not known' : `${Math.round(leg.rings)}°`}
               </td>

@@ -73,6 +73,31 @@ describe('setLayout', () => {
     }
   })
 
+  it('turns one of a pair end for end where all come from one side of the heart', () => {
+    const same = [leg(1, 130, -60), leg(2, 130, -60)]
+    const [stand] = setLayout(same, { legs: 2, joints: [] })
+    const [left, right] = [named(stand!.legs, 'front', 'left'), named(stand!.legs, 'front', 'right')]
+    expect([left.reversed, right.reversed].sort()).toEqual([false, true])
+    expect(left.rings).toBeCloseTo(right.rings!, 9)
+    const [[x, y], [u, v]] = [unit(left), unit(right)]
+    expect([x, y]).toEqual([expect.closeTo(-u, 9), expect.closeTo(v, 9)])
+    for (const one of stand!.legs) {
+      // With the foot at the far end the same walk about the blank meets the letters in turn the other way.
+      const about = [
+        one.lettered['near edge'],
+        one.lettered.face,
+        one.lettered['far edge'],
+        one.lettered.underside,
+      ]
+      expect(one.reversed ? 'DCBADCBA' : 'ABCDABCD').toContain(about.join(''))
+    }
+  })
+
+  it('leaves rift legs as they grew: they look alike on every face', () => {
+    const [stand] = setLayout([leg(1, 70, -75), leg(2, 70, -66)], { legs: 2, joints: [] })
+    expect(stand!.legs.map(({ reversed }) => reversed)).toEqual([false, false])
+  })
+
   it('turns faces with mortises to the inside', () => {
     const [stand] = setLayout(four, { legs: 4, joints: [mortise('A'), mortise('B')] })
     for (const { row, side, faces } of stand!.legs) {
