@@ -3,6 +3,7 @@ import type { Blank } from './blank/blank.ts'
 import { blankBeam, stickWhip } from './blank/stick-whip.ts'
 import type { CutOrder, CutPlan } from './cutting/board.ts'
 import { onHandCautions } from './cutting/on-hand.ts'
+import type { Together } from './cutting/same-board.ts'
 import { type CuttingSheet, cuttingSheet } from './cutting/sheet.ts'
 import type { StockBoard } from './cutting/stock-board.ts'
 import type { YardList } from './cutting/yard-list.ts'
@@ -75,6 +76,12 @@ export interface Plan {
 /** The species of a job: the shop’s own woods come before the handbook’s. */
 export const speciesOf = (job: Job, shop: Shop, woods: Species[]): Species =>
   speciesNamed([...shop.species, ...woods], job.species)
+
+/** What belongs together of a plan’s blanks. Plans frozen before jobs told of their lumber insist on nothing. */
+export const togetherOf = ({ job, blank }: Pick<Plan, 'job' | 'blank'>): Together => ({
+  layers: blank.layers,
+  insist: (job as Partial<Job>).lumber?.oneBoard ?? false,
+})
 
 /** Whether the pieces are legs that stand in sets: a matching set, whole, one to a blank, for no stair. */
 export const standsInSets = ({ job, blank }: Pick<Plan, 'job' | 'blank'>): boolean =>

@@ -1,4 +1,5 @@
-import type { CutBoard, Defect, PlacedBlank } from '../../shared/cutting/board.ts'
+import type { Defect } from '../../shared/cutting/board.ts'
+import { blanksOf, piecesText, type SheetBoard } from '../../shared/cutting/sheet.ts'
 import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
 import { BENCH_PT, fitted, ink, line, pt } from './print.ts'
 import { spreadPlaces } from './spread.ts'
@@ -18,12 +19,12 @@ export function scaleFor(lengthMm: number, points: number): number {
   return SCALES.find((scale) => pt(lengthMm / scale) <= points) ?? Math.ceil(pt(lengthMm) / points)
 }
 
-/** Draws a board: blanks white, offcuts dashed, waste and kerf grey, defects crossed out. Returns its height. */
+/** Draws a board: blanks white with their pieces, offcuts dashed, waste and kerf grey, defects crossed out. Returns its height. */
 export function drawBoard(
   doc: PDFKit.PDFDocument,
-  board: CutBoard,
+  board: SheetBoard,
   { scale, x, y }: BoardPlace,
-  { letters, defects, style }: { letters: Map<string, string>; defects: Defect[]; style: LengthStyle },
+  { defects, style }: { defects: Defect[]; style: LengthStyle },
 ): number {
   const p = (mm: number) => pt(mm / scale)
   const rect = (from: number, to: number, [y0, y1]: [number, number]): [number, number, number, number] => [
@@ -44,14 +45,13 @@ export function drawBoard(
       .undash()
     words(doc, place, [`offcut ${lengthText(offcut.to - offcut.from, style)}`], 'plain')
   }
-  for (const blank of placedOn(board)) {
+  for (const blank of blanksOf(board)) {
     const place = rect(blank.from, blank.to, blank.across)
-    const letter = letters.get(blank.key) ?? blank.key
     doc
       .lineWidth(0.3)
       .rect(...place)
       .fillAndStroke('#fff', '#000')
-    words(doc, place, [`${letter} ${lengthText(blank.to - blank.from, style)}`, letter], 'bold')
+    words(doc, place, [`${blank.label} · ${lengthText(blank.to - blank.from, style)}`, blank.label], 'bold')
   }
   for (const defect of defects) {
     const across = defect.across ?? [0, board.width]
@@ -68,20 +68,15 @@ export function drawBoard(
 export const NUMBERS_PT = 26
 
 /** Room kept beside a board for the numbers of its strips, and for what they hold where they are too narrow to say. */
-export const besidePt = (boards: CutBoard[], scale: number): number =>
+export const besidePt = (boards: SheetBoard[], scale: number): number =>
   boards.some((board) => tooNarrow(board, scale)) ? 84 : NUMBERS_PT
 
 /** Whether a strip of the board is drawn too narrow for type. */
-const tooNarrow = ({ strips = [] }: CutBoard, scale: number): boolean =>
+const tooNarrow = ({ strips = [] }: SheetBoard, scale: number): boolean =>
   strips.some(({ side }) => pt(side / scale) < LEAST_HEIGHT)
 
 /** Numbers the strips at the right of a drawn board, or the sections below it, each led to its own. */
-export function numberCuts(
-  doc: PDFKit.PDFDocument,
-  board: CutBoard,
-  { scale, x, y }: BoardPlace,
-  holds: (blanks: PlacedBlank[]) => string,
-): void {
+export function numberCuts(doc: PDFKit.PDFDocument, board: SheetBoard, { scale, x, y }: BoardPlace): void {
   const p = (mm: number) => pt(mm / scale)
   const [right, bottom] = [x + p(board.length), y + p(board.width)]
   const number = (words: string, left: number, top: number, from: [number, number], to: [number, number]) => {
@@ -98,7 +93,7 @@ export function numberCuts(
   const over = numbersOver(board, scale)
   spreadPlaces(middles, NUMBER_PITCH, y - over, bottom + over).forEach((place, i) => {
     ink(doc, 'plain', BENCH_PT)
-    const full = `${i + 1}: ${holds(strips[i]!.blanks)}`
+    const full = `${i + 1}: ${piecesText(strips[i]!.blanks)}`
     const words = tooNarrow(board, scale) ? fitted(doc, full, besidePt([board], scale) - 14) : String(i + 1)
     number(words, right + 12, place - 6, [right, middles[i]!], [right + 10, place])
   })
@@ -111,12 +106,8 @@ export function numberCuts(
 const NUMBER_PITCH = 11
 
 /** How far the numbers of many narrow strips reach beyond a board above and below, points. */
-export const numbersOver = (board: CutBoard, scale: number): number =>
+export const numbersOver = (board: SheetBoard, scale: number): number =>
   Math.max(0, ((board.strips?.length ?? 0) - 1) * NUMBER_PITCH - pt(board.width / scale)) / 2
-
-/** Every blank on a board, whichever way it is cut. */
-export const placedOn = (board: CutBoard): PlacedBlank[] =>
-  [...(board.strips ?? []), ...(board.sections ?? [])].flatMap(({ blanks }) => blanks)
 
 /** The first of the wordings that fits into the rectangle, in its middle. */
 function words(

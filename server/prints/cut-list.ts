@@ -1,17 +1,18 @@
-import type { CutBoard, CutPlan, PlacedBlank } from '../../shared/cutting/board.ts'
-import { boardsText, type SawSetting, sawOrder } from '../../shared/cutting/saw-order.ts'
-import type { Plan } from '../../shared/plan.ts'
+import type { CutPlan } from '../../shared/cutting/board.ts'
+import { type RingBoard, ringText } from '../../shared/cutting/rings.ts'
+import { sameBoardWords } from '../../shared/cutting/same-board-words.ts'
+import { boardsText, type SawSetting, sawOrder, settingsOf } from '../../shared/cutting/saw-order.ts'
+import {
+  blanksOf,
+  type CuttingSheet,
+  piecesText,
+  type SheetBlank,
+  type SheetBoard,
+} from '../../shared/cutting/sheet.ts'
+import { type Plan, sheetOf, togetherOf } from '../../shared/plan.ts'
 import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
 import { minorOf, moneyText } from '../../shared/units/money.ts'
-import {
-  besidePt,
-  drawBoard,
-  NUMBERS_PT,
-  numberCuts,
-  numbersOver,
-  placedOn,
-  scaleFor,
-} from './board-drawing.ts'
+import { besidePt, drawBoard, NUMBERS_PT, numberCuts, numbersOver, scaleFor } from './board-drawing.ts'
 import { boardFeetText, countText, sizeText } from './figures.ts'
 import { caution, heading, paragraph } from './flow.ts'
 import {
@@ -27,45 +28,42 @@ import {
   plainText,
   pt,
 } from './print.ts'
+import { setDrawings } from './set-drawing.ts'
 import { table } from './table.ts'
 
 /** Boards to scale, blanks, offcuts, board feet, cost with its bound, and the order at the saw. */
 export function cutListPdf(plan: Plan, options: PrintOptions): Promise<Buffer> {
   const print = openPrint('Cut list', plan, options, { layout: 'landscape' })
-  const letters = blankLetters(plan)
-  shortfalls(print)
-  blankTable(print, letters)
+  const sheet = sheetOf(plan)
+  shortfalls(print, sheet)
+  blankTable(print, sheet)
   totals(print)
-  sawTable(print)
-  boardDrawings(print, letters)
+  sawTable(print, sheet)
+  boardDrawings(print, sheet)
+  setDrawings(print, sheet)
   yardWords(print)
   return finishPrint(print)
 }
 
-/** A letter for each kind of blank, in the order's own order. */
-export function blankLetters({ cutOrder }: Plan): Map<string, string> {
-  return new Map(
-    cutOrder.blanks.map(({ key }, i) => [key, i < 26 ? String.fromCharCode(65 + i) : `B${i + 1}`]),
-  )
-}
-
-function shortfalls(print: Print): void {
-  for (const { key, count } of print.plan.cut.unmet) {
+function shortfalls(print: Print, { uncut }: CuttingSheet): void {
+  const { cut, blank } = print.plan
+  for (const { key, count } of cut.unmet)
     caution(
       print,
-      `${countText(count, 'blank')} ${letterAndKey(key, blankLetters(print.plan))} cannot be cut from these boards: buy more wood before starting.`,
+      `${countText(count, 'blank')} (${key}) cannot be cut from these boards: buy more wood before starting.`,
     )
-  }
-  for (const text of print.plan.blank.cautions) caution(print, text)
+  if (uncut.length > 0)
+    caution(print, `No wood is cut for ${uncut.length === 1 ? 'piece' : 'pieces'} ${numbersText(uncut)}.`)
+  for (const text of blank.cautions) caution(print, text)
 }
 
-const letterAndKey = (key: string, letters: Map<string, string>): string =>
-  `${letters.get(key) ?? ''} (${key})`
+const numbersText = (numbers: readonly number[]): string =>
+  piecesText(numbers.map((number) => ({ label: String(number) })))
 
-function blankTable(print: Print, letters: Map<string, string>): void {
+function blankTable(print: Print, { boards }: CuttingSheet): void {
   const { plan, options } = print
   const { style } = options
-  const cut = placedCounts(plan.cut.boards)
+  const cut = placedCounts(boards)
   heading(print, 'Blanks')
   table(
     print,
@@ -78,7 +76,7 @@ function blankTable(print: Print, letters: Map<string, string>): void {
     ],
     plan.cutOrder.blanks.map(({ key, side, length, count, thickness }) => ({
       cells: [
-        `${letters.get(key)}  ${key}`,
+        key,
         countText(count, 'blank'),
         countText(cut.get(key) ?? 0, 'blank'),
         sizeText([side, length], style),
@@ -101,14 +99,14 @@ function blankTable(print: Print, letters: Map<string, string>): void {
   )
 }
 
-function placedCounts(boards: CutBoard[]): Map<string, number> {
+function placedCounts(boards: readonly SheetBoard[]): Map<string, number> {
   const counts = new Map<string, number>()
-  for (const { key } of boards.flatMap(placedOn)) counts.set(key, (counts.get(key) ?? 0) + 1)
+  for (const { key } of boards.flatMap(blanksOf)) counts.set(key, (counts.get(key) ?? 0) + 1)
   return counts
 }
 
 function totals(print: Print): void {
-  const { cut, cutOrder } = print.plan
+  const { cut, cutOrder, blank, job } = print.plan
   heading(print, 'Lumber')
   table(
     print,
@@ -116,6 +114,7 @@ function totals(print: Print): void {
       { head: 'Boards', share: 14 },
       { head: 'Bought, exact', share: 20, align: 'right', face: 'bold' },
       { head: 'Bought, tallied', share: 20, align: 'right' },
+      ...(cut.boardFeetOnHand ? [{ head: 'From the rack', share: 20, align: 'right' as const }] : []),
       { head: 'In the blanks', share: 20, align: 'right' },
       { head: 'Yield', share: 10, align: 'right' },
       { head: isPriced(cut) ? 'Cost' : 'To compare by', share: 20, align: 'right', face: 'bold' },
@@ -126,6 +125,7 @@ function totals(print: Print): void {
           countText(cut.boards.length, 'board'),
           boardFeetText(cut.boardFeetBought),
           boardFeetText(cut.boardFeetTallied),
+          ...(cut.boardFeetOnHand ? [boardFeetText(cut.boardFeetOnHand)] : []),
           boardFeetText(cut.boardFeetInBlanks),
           `${(cut.yield * 100).toFixed(1)} %`,
           amountText(print, cut.cost),
@@ -134,6 +134,12 @@ function totals(print: Print): void {
     ],
   )
   paragraph(print, boundSentence(print), { face: 'bold' })
+  if (job.match || blank.layers > 1) {
+    for (const text of sameBoardWords(cutOrder, cut, togetherOf(print.plan), (cost) =>
+      amountText(print, cost),
+    ))
+      paragraph(print, text)
+  }
   paragraph(
     print,
     `Kerf ${lengthText(cutOrder.kerf, print.options.style)} at every cut; trimmed ${lengthText(cutOrder.endTrim, print.options.style)} ` +
@@ -160,11 +166,12 @@ function boundSentence(print: Print): string {
   return cut.proven ? `${bound}: none is better.` : `${bound}. A better one may exist.`
 }
 
-function sawTable(print: Print): void {
+function sawTable(print: Print, sheet: CuttingSheet): void {
   const { style } = print.options
-  const settings = sawOrder(print.plan.cut)
+  const settings = sawOrder(sheet)
   if (settings.length === 0) return
-  heading(print, 'At the saw')
+  const times = settingsOf(settings)
+  heading(print, `At the saw: ${countText(times, 'setting')} of fence and stop`)
   table(
     print,
     [
@@ -178,7 +185,7 @@ function sawTable(print: Print): void {
         String(i + 1),
         settingWords(setting, style),
         countText(setting.count, setting.what.slice(0, -1)),
-        boardsText(setting.boards),
+        boardsWords(setting.boards),
       ],
     })),
   )
@@ -188,58 +195,82 @@ function sawTable(print: Print): void {
   )
 }
 
-function settingWords({ saw, setting, side }: SawSetting, style: LengthStyle): string {
+/** Names beyond so many are looked up at the drawings. */
+const NAMES_MAX = 3
+
+/** `1, 2 (2 of rack 3)`: boards by their numbers, and by their names where they are few. */
+function boardsWords(boards: readonly SheetBoard[]): string {
+  const numbers = numbersText(boards.map(({ number }) => number))
+  const names = new Set(boards.map(({ key }) => key)).size
+  return names > NAMES_MAX ? numbers : `${numbers} (${boardsText(boards)})`
+}
+
+function settingWords({ saw, setting, side }: SawSetting<SheetBoard>, style: LengthStyle): string {
   if (saw === 'rip') return `rip, fence at ${lengthText(setting, style)}`
   return `crosscut, stop at ${lengthText(setting, style)}${side === undefined ? '' : `, strips ${lengthText(side, style)} wide`}`
 }
 
-function boardDrawings(print: Print, letters: Map<string, string>): void {
-  const { plan, box } = print
-  const longest = Math.max(0, ...plan.cut.boards.map(({ length }) => length))
+/** More boards than this are drawn once for all that are cut alike. */
+const DRAWN_SINGLY = 120
+
+function boardDrawings(print: Print, { boards }: CuttingSheet): void {
+  const { box } = print
+  const longest = Math.max(0, ...boards.map(({ length }) => length))
   const width = box.right - box.left
   const roughly = scaleFor(longest, width - NUMBERS_PT)
-  const scale = scaleFor(longest, width - besidePt(plan.cut.boards, roughly))
-  const layouts = alike(plan.cut.boards)
-  if (layouts.length === 0) return
+  const scale = scaleFor(longest, width - besidePt(boards, roughly))
+  if (boards.length === 0) return
   heading(
     print,
-    `Boards, drawn 1:${scale}; white: blank, dashed: offcut, grey: waste, crossed out: defect`,
+    `Boards, drawn 1:${scale}, butt end left; white: blank, dashed: offcut, grey: waste, crossed out: defect`,
     120,
   )
-  for (const boards of layouts) boardSheet(print, boards, scale, letters)
+  paragraph(
+    print,
+    'The number on each blank is the piece it becomes; layers of one glue-up say a, b, c. Mark it on the butt end before the blank leaves its strip: the foot, unless the set layout says otherwise.',
+  )
+  const groups = boards.length > DRAWN_SINGLY ? alike(boards) : boards.map((board) => [board])
+  for (const group of groups) boardSheet(print, group, scale)
 }
 
-/** Boards that are cut the same way, drawn once. */
-function alike(boards: CutBoard[]): CutBoard[][] {
-  const groups = new Map<string, CutBoard[]>()
+/** Boards that are cut the same way. */
+function alike(boards: readonly SheetBoard[]): SheetBoard[][] {
+  const groups = new Map<string, SheetBoard[]>()
   for (const board of boards) {
-    const layout = JSON.stringify({ ...board, copy: 0 })
+    const layout = JSON.stringify({ ...board, copy: 0, number: 0 }, (name, value) =>
+      ['label', 'pieces', 'layer'].includes(name) ? undefined : value,
+    )
     groups.set(layout, [...(groups.get(layout) ?? []), board])
   }
   return [...groups.values()]
 }
 
-function boardSheet(print: Print, boards: CutBoard[], scale: number, letters: Map<string, string>): void {
+function boardSheet(print: Print, boards: SheetBoard[], scale: number): void {
   const { doc, plan, options, box } = print
   const { style } = options
   const board = boards[0]!
-  const words = cutWords(board, letters, style)
+  const ordered = plan.cutOrder.boards.find(({ key }) => key === board.key)
+  const words = cutWords(board, ordered ?? board, style)
   const over = numbersOver(board, scale)
   const below = board.sections ? NUMBERS_PT : over + 4
   ensure(print, pt(board.width / scale) + over + below + 26 + words.length * 13)
   boardHeading(print, boards)
-  const defects = plan.cutOrder.boards.find(({ key }) => key === board.key)?.defects ?? []
   const place = { scale, x: box.left, y: print.y + over }
-  const height = drawBoard(doc, board, place, { letters, defects, style })
-  numberCuts(doc, board, place, (blanks) =>
-    counted(blanks.map(({ key }) => letters.get(key) ?? key)).join(', '),
-  )
+  const height = drawBoard(doc, board, place, { defects: ordered?.defects ?? [], style })
+  numberCuts(doc, board, place)
   print.y = place.y + height + below
   for (const text of words) paragraph(print, text, { after: 1 })
+  if (boards.length > 1) paragraph(print, othersText(boards), { after: 1 })
   print.y += 10
 }
 
-function boardHeading(print: Print, boards: CutBoard[]): void {
+/** The pieces of boards that are cut like the one drawn. */
+const othersText = ([, ...others]: SheetBoard[]): string =>
+  `Drawn are the pieces of the first; in the same order, ${others
+    .map((board) => `board ${board.number}: ${piecesText(blanksOf(board))}`)
+    .join('; ')}.`
+
+function boardHeading(print: Print, boards: SheetBoard[]): void {
   const { doc, options, box } = print
   const board = boards[0]!
   const price = board.cost === undefined ? '' : `, ${amountText(print, board.cost)}`
@@ -247,7 +278,8 @@ function boardHeading(print: Print, boards: CutBoard[]): void {
   ink(doc, 'plain', BENCH_PT)
   const rightWidth = doc.widthOfString(right)
   line(doc, right, box.right - rightWidth, print.y)
-  const name = boards.length > 1 ? `${boards.length} boards ${board.key}` : `Board ${board.key}`
+  const numbers = `${boards.length > 1 ? 'Boards' : 'Board'} ${numbersText(boards.map(({ number }) => number))}`
+  const name = `${numbers}, ${board.key}${board.onHand ? ', on hand' : ''}`
   const size = sizeText([board.thickness, board.width, board.length], options.style)
   ink(doc, 'bold', 11)
   const left = `${plainText(name)}: ${size}, ${board.process.replace('-', ' ')}`
@@ -256,61 +288,45 @@ function boardHeading(print: Print, boards: CutBoard[]): void {
 }
 
 /** What each strip or section holds, from the upper edge or the left end on. */
-function cutWords(board: CutBoard, letters: Map<string, string>, style: LengthStyle): string[] {
+function cutWords(board: SheetBoard, known: RingBoard, style: LengthStyle): string[] {
   const strips = (board.strips ?? []).map(
-    ({ side, blanks }, i) =>
-      `Strip ${i + 1}, ${lengthText(side, style)} wide: ${runs(blanks, letters, style, 'length')}`,
+    ({ side, across, blanks }, i) =>
+      `Strip ${i + 1}, ${lengthText(side, style)} wide${commaBefore(ringText(known, across))}: ${runs(blanks, style, 'length')}`,
   )
   const sections = (board.sections ?? []).map(
     ({ from, to, blanks }, i) =>
-      `Section ${i + 1}, ${lengthText(to - from, style)} long: ${runs(blanks, letters, style, 'side')}`,
+      `Section ${i + 1}, ${lengthText(to - from, style)} long: ${runs(blanks, style, 'side')}`,
   )
   const offcuts = board.offcuts.map(({ from, to, across }) =>
     sizeText([across[1] - across[0], to - from], style),
   )
-  return [
-    ...repeats([...strips, ...sections]),
-    ...(offcuts.length > 0 ? [`Offcuts: ${counted(offcuts, ' of ').join(', ')}`] : []),
-  ]
+  return [...strips, ...sections, ...(offcuts.length > 0 ? [`Offcuts: ${counted(offcuts).join(', ')}`] : [])]
 }
 
-/** `4 × A 17-1/2 in, 1 × B 12 in` in the order of cutting. */
-function runs(
-  blanks: PlacedBlank[],
-  letters: Map<string, string>,
-  style: LengthStyle,
-  by: 'length' | 'side',
-): string {
-  const words = blanks.map(({ key, from, to, across }) => {
-    const size = by === 'length' ? to - from : across[1] - across[0]
-    return `${letters.get(key) ?? key} ${lengthText(size, style)}`
-  })
-  return counted(words).join(', ') || 'nothing'
+const commaBefore = (text: string | undefined): string => (text === undefined ? '' : `, ${text}`)
+
+/** `1 to 4 of 17-1/2 in, 5 of 12 in` in the order of cutting. */
+function runs(blanks: readonly SheetBlank[], style: LengthStyle, by: 'length' | 'side'): string {
+  const sized: { size: string; blanks: SheetBlank[] }[] = []
+  for (const blank of blanks) {
+    const { from, to, across } = blank
+    const size = lengthText(by === 'length' ? to - from : across[1] - across[0], style)
+    const last = sized.at(-1)
+    if (last?.size === size) last.blanks.push(blank)
+    else sized.push({ size, blanks: [blank] })
+  }
+  return sized.map(({ size, blanks }) => `${piecesText(blanks)} of ${size}`).join(', ')
 }
 
 /** Neighbours that are the same, with their number. */
-function counted(words: string[], of = ' × '): string[] {
+function counted(words: string[]): string[] {
   const found: { word: string; count: number }[] = []
   for (const word of words) {
     const last = found.at(-1)
     if (last?.word === word) last.count++
     else found.push({ word, count: 1 })
   }
-  return found.map(({ word, count }) => (count === 1 && of !== ' × ' ? word : `${count}${of}${word}`))
-}
-
-/** `Strip 1, …`, `Strip 2, …` with the same contents as one line: `Strips 1 to 2, …`. */
-function repeats(lines: string[]): string[] {
-  const found: { what: string; first: number; last: number; rest: string }[] = []
-  lines.forEach((text) => {
-    const [, what, number, rest] = /^(\w+) (\d+)(.*)$/s.exec(text)!
-    const last = found.at(-1)
-    if (last && last.what === what && last.rest === rest) last.last = Number(number)
-    else found.push({ what: what!, first: Number(number), last: Number(number), rest: rest! })
-  })
-  return found.map(({ what, first, last, rest }) =>
-    first === last ? `${what} ${first}${rest}` : `${what}s ${first} to ${last}${rest}`,
-  )
+  return found.map(({ word, count }) => (count === 1 ? word : `${count} of ${word}`))
 }
 
 /** What to ask the yard for, with the yields it rests on. */

@@ -14,6 +14,8 @@ export interface PrintOptions {
   shop: Shop
   /** Pieces of a started batch, for the labels. */
   pieces?: Pick<Piece, 'number' | 'spare'>[]
+  /** Legs to a stand of a matching set; as many as its number suggests when absent. */
+  legs?: number
   /** The wood's own name; without it the species key is written out. */
   wood?: string
   /** What is printed, in the heading instead of the quantity and its blanks. */

@@ -1,5 +1,6 @@
 import type { FastifyReply } from 'fastify'
 import { z } from 'zod'
+import { LEGS_MAX } from '../../shared/cutting/set-layout.ts'
 import { readJob } from '../../shared/job.ts'
 import type { Plan } from '../../shared/plan.ts'
 import { styleOf } from '../../shared/units/length.ts'
@@ -32,6 +33,13 @@ export const printQuery = drawingQuery.extend({
     ),
   width: z.string().optional().describe('of the roll, a length such as 36 in or 914 mm; with paper=roll'),
   length: z.string().optional().describe('the longest sheet to be cut off the roll; with paper=roll'),
+  legs: z.coerce
+    .number()
+    .int()
+    .min(1)
+    .max(LEGS_MAX)
+    .optional()
+    .describe('legs to a stand of a matching set, drawn on the cut list'),
 })
 type PrintQuery = z.output<typeof printQuery>
 
@@ -61,10 +69,10 @@ export async function printOfPlan(
   known: Partial<PrintOptions> = {},
 ): Promise<Buffer> {
   const shop = await shopOf(context)
-  const { style = styleOf(plan.job.units), ...asked } = query
+  const { style = styleOf(plan.job.units), legs, ...asked } = query
   const paper = paperOf(asked, shop.units)
   const wood = [...shop.species, ...context.woods].find(({ key }) => key === plan.job.species)?.name
-  return printPdf(what, plan, { paper, style, shop, wood, ...known })
+  return printPdf(what, plan, { paper, style, shop, wood, legs, ...known })
 }
 
 /** What is printed of a job: its plan, of a started batch the frozen one with when it was made. */

@@ -26,10 +26,26 @@ export const sawnWords = (degrees: number): 'flat-sawn' | 'rift' | 'quarter-sawn
 /** The rings that look alike on all four faces of a square, degrees to the face. */
 export const BEST_RIFT = 45
 
+/** What a board tells of its rings. */
+export type RingBoard = Pick<Board, 'heart' | 'defects' | 'thickness'>
+
 /** Where the heart lies as far as the board tells: as measured, or in the middle of a stripe of pith. */
-export function heartOf(board: Pick<Board, 'heart' | 'defects' | 'thickness'>): Heart | undefined {
+export function heartOf(board: RingBoard): Heart | undefined {
   if (board.heart) return board.heart
   const pith = board.defects?.find(({ kind, across }) => across && /^pith\b/i.test(kind?.trim() ?? ''))
   if (!pith?.across) return undefined
   return { across: (pith.across[0] + pith.across[1]) / 2, below: board.thickness / 2 }
+}
+
+/**
+ * How the rings of a strip lie, in words, by its middle; `undefined` where the heart is not known. `across` from the
+ * edge that places are measured from, mm.
+ *
+ * @example ringText({ thickness: 50, heart: { across: 100, below: 85 } }, [140, 180]) // 'rings 45° to the face, rift'
+ */
+export function ringText(board: RingBoard, [low, high]: readonly [number, number]): string | undefined {
+  const heart = heartOf(board)
+  if (!heart) return undefined
+  const degrees = ringAngle(heart, { across: (low + high) / 2, below: board.thickness / 2 })
+  return `rings ${Math.round(degrees)}° to the face, ${sawnWords(degrees)}`
 }

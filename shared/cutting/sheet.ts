@@ -45,14 +45,20 @@ const numbersText = (pieces: readonly number[]): string =>
 /**
  * The plan with its pieces numbered, from 1, board by board, strip by strip from the butt end on. Layers of one
  * glue-up are taken from one board as far as the boards hold whole ones; those of two boards get the last
- * numbers. Several keys are numbered each for itself, after a letter where there is more than one.
+ * numbers. Several keys are numbered each for itself after a letter, in the order in which their numberings are given.
  */
 export function cuttingSheet(cut: CutPlan, numberings: readonly Numbering[]): CuttingSheet {
   const boards = cut.boards.map((board, i) => numberedBoard(board, i + 1))
   const spots = boards.flatMap((board) =>
     blanksOf(board).map((blank): Spot => ({ board: board.number, blank })),
   )
-  const keys = [...new Set([...spots.map(({ blank }) => blank.key), ...cut.unmet.map(({ key }) => key)])]
+  const keys = [
+    ...new Set([
+      ...numberings.map(({ key }) => key),
+      ...spots.map(({ blank }) => blank.key),
+      ...cut.unmet.map(({ key }) => key),
+    ]),
+  ]
   const unmet = new Map(cut.unmet.map(({ key, count }) => [key, count]))
   const uncut = keys.flatMap((key, k) => {
     const own = spots.filter(({ blank }) => blank.key === key)

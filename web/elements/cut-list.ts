@@ -2,12 +2,13 @@ import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import type { CutBoard, CutOrder, CutPlan } from '../../shared/cutting/board.ts'
 import { countsMoney } from '../../shared/cutting/prices.ts'
+import { ringText } from '../../shared/cutting/rings.ts'
 import type { CuttingSheet, SheetBoard } from '../../shared/cutting/sheet.ts'
 import { length, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
 import { boardFeetText, percentText, priceText } from './amounts.ts'
 import './board-drawing.ts'
-import { alikeBoards, boundWords, cutLines, ringWords } from './cut-words.ts'
+import { alikeBoards, boundWords, cutLines } from './cut-words.ts'
 
 const processWords = { 'rip-first': 'rip first, then crosscut', 'crosscut-first': 'crosscut first, then rip' }
 
@@ -101,7 +102,7 @@ export class CutList extends LitElement {
     const name = `${mm(board.width)} × ${mm(board.length)}, ${mm(board.thickness)} thick`
     const ordered = this.order.boards.find(({ key }) => key === board.key)
     const known = ordered ?? board
-    const lines = cutLines(board, units, (across) => ringWords(known, across))
+    const lines = cutLines(board, units, (across) => ringText(known, across))
     return html`
       <section class="board">
         <h3>${numbered}${count > 1 ? `${count} boards alike: ` : ''}${name}</h3>

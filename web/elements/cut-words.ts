@@ -1,5 +1,4 @@
-import type { Board, CutBoard, CutPlan, PlacedBlank } from '../../shared/cutting/board.ts'
-import { heartOf, ringAngle, sawnWords } from '../../shared/cutting/rings.ts'
+import type { CutBoard, CutPlan, PlacedBlank } from '../../shared/cutting/board.ts'
 import type { SawSetting } from '../../shared/cutting/saw-order.ts'
 import { piecesText, type SheetBlank, type SheetBoard } from '../../shared/cutting/sheet.ts'
 import type { Units } from '../../shared/units/length.ts'
@@ -40,6 +39,8 @@ function piecesOf(blanks: readonly (PlacedBlank | SheetBlank)[]): string {
   return `: ${labelled.length === 1 ? 'piece' : 'pieces'} ${piecesText(labelled)}`
 }
 
+const behind = (text: string | undefined): string => (text === undefined ? '' : `; ${text}`)
+
 /**
  * The cuts of a board in order, a line for each strip or section; equal ones that follow each other together.
  * `rings` tells how they lie in what lies so across the board.
@@ -47,11 +48,11 @@ function piecesOf(blanks: readonly (PlacedBlank | SheetBlank)[]): string {
 export function cutLines(
   board: CutBoard | SheetBoard,
   units: Units,
-  rings: (across: [number, number]) => string = () => '',
+  rings: (across: [number, number]) => string | undefined = () => undefined,
 ): string[] {
   const strips = (board.strips ?? []).map(
     ({ side, across, blanks }) =>
-      `rip ${length(side, units)} wide, crosscut ${counted(blanks, long, units)}${piecesOf(blanks)}${rings(across)}`,
+      `rip ${length(side, units)} wide, crosscut ${counted(blanks, long, units)}${piecesOf(blanks)}${behind(rings(across))}`,
   )
   const sections = (board.sections ?? []).map(
     ({ from, to, blanks }) =>
@@ -88,17 +89,6 @@ export function boundWords(cut: CutPlan, currency: string, priced: boolean): str
   const over = cut.lowerBound > 0 ? Math.ceil((cut.cost / cut.lowerBound - 1) * 1000) / 10 : undefined
   const gap = over === undefined ? '' : `: at most ${over} % over the least possible`
   return `No plan from these boards can ${verb} less than ${amount(cut.lowerBound)}; this one ${verb}s ${amount(cut.cost)}${gap}.`
-}
-
-/** `; rings 48° to the face, rift` of a strip of a board, where the heart is known. */
-export function ringWords(
-  board: Pick<Board, 'heart' | 'defects' | 'thickness'>,
-  across: [number, number],
-): string {
-  const heart = heartOf(board)
-  if (!heart) return ''
-  const degrees = ringAngle(heart, { across: (across[0] + across[1]) / 2, below: board.thickness / 2 })
-  return `; rings ${Math.round(degrees)}° to the face, ${sawnWords(degrees)}`
 }
 
 /** Boards by their numbers in the sheet: `boards 1 to 3, 7`. */

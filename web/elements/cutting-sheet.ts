@@ -4,7 +4,7 @@ import { countsMoney } from '../../shared/cutting/prices.ts'
 import { sameBoardWords } from '../../shared/cutting/same-board-words.ts'
 import { sawOrder, settingsOf } from '../../shared/cutting/saw-order.ts'
 import { piecesText, type CuttingSheet as Sheet } from '../../shared/cutting/sheet.ts'
-import { type Plan, sheetOf } from '../../shared/plan.ts'
+import { type Plan, sheetOf, togetherOf } from '../../shared/plan.ts'
 import { SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
 import { boardFeetText, priceText } from './amounts.ts'
@@ -51,8 +51,7 @@ export class CuttingSheet extends LitElement {
     if (!job.match && blank.layers === 1) return nothing
     const money = countsMoney(cutOrder)
     const amount = (cost: number) => (money ? priceText(cost, cutOrder.currency) : boardFeetText(cost))
-    const { layers } = blank
-    return sameBoardWords(cutOrder, cut, { layers, insist: job.lumber.oneBoard }, amount).map(
+    return sameBoardWords(cutOrder, cut, togetherOf(this.plan), amount).map(
       (sentence) => html`<p>${sentence}</p>`,
     )
   }

@@ -10,6 +10,7 @@ import {
   type StandingLeg,
   setLayout,
 } from '../../shared/cutting/set-layout.ts'
+import { frontRings, setWords, standText } from '../../shared/cutting/set-words.ts'
 import type { PlacedJoint } from '../../shared/profile/joint-reach.ts'
 import { pageWear } from '../styles/all.ts'
 
@@ -106,7 +107,7 @@ export class SetLayout extends LitElement {
             )}
           </select>
         </label>
-        <p class="small">${this.why(all)}</p>
+        <p class="small">${setWords(stands)}</p>
         <div class="stands">${stands.map((stand, i) => this.stand(stand, stands.length > 1 ? `Stand ${i + 1}` : ''))}</div>
         ${this.table(all)}
       </div>
@@ -119,21 +120,12 @@ export class SetLayout extends LitElement {
     this.dispatchEvent(new CustomEvent('legs', { detail }))
   }
 
-  private why(legs: StandingLeg[]): string {
-    if (legs.every(({ heart }) => !heart))
-      return 'Glue-ups have rings of their own in every layer: turn the best face out. Faces are lettered as they stand.'
-    const assumed = legs.some((leg) => leg.assumed)
-      ? ' The heart of some boards is not known and taken to lie under the middle of the face (dashed): look at the foot ends, and turn each leg until its rings run as drawn.'
-      : ''
-    return `Rings curve around the inside of the stand and mirror each other left and right; where they would not, one leg is turned end for end. The straighter grain looks out at front and back.${assumed}`
-  }
-
   private stand({ legs }: Stand, name: string) {
     const rows = Math.ceil(legs.length / 2)
     const [width, height] = [WIDTH + 2 * ROUND, (rows - 1) * BEHIND + LEG + 2 * ROUND]
     const middles = legs.map((leg, i) => ({ leg, ...middleOf(leg, i, rows) }))
     const told = legs
-      .map((leg) => `piece ${leg.piece} ${placeWords(leg)}, face ${leg.faces.front} in front`)
+      .map((leg) => `piece ${leg.piece} ${standText(leg)}, face ${leg.faces.front} in front`)
       .join('; ')
     return html`<figure>
       ${name ? html`<figcaption>${name}</figcaption>` : nothing}
@@ -190,12 +182,12 @@ export class SetLayout extends LitElement {
           ${legs.map(
             (leg) => html`<tr>
               <th scope="row">Piece ${leg.piece}</th>
-              <td data-label="Stands">${placeWords(leg)}</td>
+              <td data-label="Stands">${standText(leg)}</td>
               <td data-label="Board’s face">${leg.lettered.face}</td>
               <td data-label="Near edge">${leg.lettered['near edge']}</td>
               <td data-label="Foot at">${leg.reversed ? 'far end' : 'butt end'}</td>
               <td data-label="Rings to the front">
-                ${leg.rings === undefined || leg.assumed ? 'not known' : `${Math.round(leg.rings)}°`}
+                ${frontRings(leg)}
               </td>
             </tr>`,
           )}
@@ -204,9 +196,6 @@ export class SetLayout extends LitElement {
     `
   }
 }
-
-const placeWords = ({ row, side }: StandingLeg): string =>
-  side === 'middle' ? `${row}, by itself` : `${row} ${side}`
 
 /** Where a leg is drawn: rows from the front up, an odd leg behind them in the middle. */
 function middleOf({ side }: StandingLeg, place: number, rows: number): { x: number; y: number } {

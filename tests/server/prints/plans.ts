@@ -106,6 +106,7 @@ function job(change: Partial<Job> = {}): Job {
     grain: 'straight',
     finish: 'oil',
     use: 'guard',
+    lumber: { sap: 'none', dryness: 'kiln', oneBoard: false, fromRack: true },
     allowances: {},
     instrument: { jawWidth: inch(1 / 8) },
     unread: [],
