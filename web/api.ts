@@ -2,8 +2,8 @@ import type { HeldBoard, RackBoard } from '../shared/contract/board.ts'
 import type { Change } from '../shared/contract/change.ts'
 import type { JobMatch } from '../shared/contract/match.ts'
 import type { JobWood, SawnAnswer } from '../shared/contract/sawn.ts'
-import type { CutOrder, CutPlan } from '../shared/cutting/board.ts'
 import type { LibraryProfile, ProfileVersion } from '../shared/library.ts'
+import type { Lumber } from '../shared/lumber.ts'
 import type { ReadingKind, ReadingStage } from '../shared/matching/reading.ts'
 import type { Piece, Step, StoredReading } from '../shared/piece.ts'
 import type { Plan } from '../shared/plan.ts'
@@ -189,6 +189,26 @@ export const profilePhoto = async (id: string): Promise<string | undefined> =>
 export const putProfilePhoto = (id: string, image: string | null) =>
   ask<void>(`${profile(id)}/photo`, { method: 'PUT', body: { image } })
 
+/** What to buy for these jobs together, by the terms of a yard; lengths in messages as the person has chosen. */
+export const lumber = (jobIds: readonly string[], yard?: string) =>
+  ask<Lumber>(`/lumber?${lumberQuery(jobIds, yard)}`)
+/** The address of that as a print. */
+export const lumberPrintPath = (jobIds: readonly string[], yard?: string): string =>
+  `/api/lumber/prints/yard-list.pdf?${lumberQuery(jobIds, yard)}${sheetChosen()}`
+
+function lumberQuery(jobIds: readonly string[], yard?: string): string {
+  const { style } = session()
+  return String(
+    new URLSearchParams({ jobs: jobIds.join(','), ...(yard && { yard }), ...(style && { style }) }),
+  )
+}
+
+/** The sheet the person has chosen; words do not go on a roll. */
+function sheetChosen(): string {
+  const { paper } = session()
+  return paper && paper !== 'roll' ? `&paper=${paper}` : ''
+}
+
 export const shop = () => ask<Shop>('/shop')
 /** The settings with the revision they stand at. */
 export const shopSettings = () => answered<Shop>('/shop')
@@ -213,8 +233,6 @@ export const jobWood = (jobId: string) => ask<JobWood>(`${job(jobId)}/sawn`)
 export const saySawn = (jobId: string, key: string) =>
   ask<SawnAnswer>(`${job(jobId)}/sawn`, { method: 'POST', body: { key } })
 export const takeBackSawn = (jobId: string) => ask<void>(`${job(jobId)}/sawn`, { method: 'DELETE' })
-export const cutFor = (order: CutOrder | Record<string, unknown>) =>
-  ask<CutPlan>('/cut', { method: 'POST', body: order })
 
 const changeListeners = new Set<(change: Change) => void>()
 let source: EventSource | undefined

@@ -22,6 +22,11 @@ const jobWords: Record<string, string> = {
   moisture: 'Moisture when turned',
   serviceMoisture: 'Moisture in use',
   'lumber.moisture': 'Moisture when sawn',
+  'lumber.dryness': 'Dryness',
+  'lumber.grade': 'Grade',
+  'lumber.sap': 'Sapwood',
+  'lumber.oneBoard': 'All from one board',
+  'lumber.fromRack': 'Boards on hand first',
   grain: 'Grain',
   mount: 'Held by',
   perBlank: 'Parts from one stick',
@@ -79,6 +84,12 @@ const rowWords: Record<string, string> = {
   shrinkTangentialPct: 'tangential shrinkage',
   cr: 'radial change per 1 % MC',
   ct: 'tangential change per 1 % MC',
+  counts: 'how boards are counted',
+  measure: 'tally',
+  grossOver: 'gross over net',
+  minimumFeet: 'sells from',
+  minimumCharge: 'charges at least',
+  per: 'what it is charged for',
 }
 
 const shopWords: Record<string, string> = {
@@ -91,6 +102,7 @@ const shopWords: Record<string, string> = {
   tools: 'Turning tools',
   stock: 'Stock and prices',
   yardBoards: 'Boards the yard usually brings',
+  yards: 'Yards',
   species: 'Woods of the shop',
   lots: 'Lots of wood',
   air: 'Air of the shop',
@@ -173,6 +185,14 @@ export function jobField(path: string, jointKinds: readonly string[] = []): stri
   return path ? spelled(String(steps.at(-1))) : 'The job'
 }
 
+/** `Yard 1, price 2, wood`: a field of a yard, or of one of its prices and services. */
+function yardText([, index, name, inner, field]: (string | number)[]): string {
+  const yard = `Yard ${Number(index) + 1}`
+  if (typeof inner !== 'number') return rowText(yard, name as string | undefined)
+  const row = name === 'prices' ? 'price' : 'service'
+  return rowText(`${yard}, ${row} ${inner + 1}`, field as string | undefined)
+}
+
 /**
  * What a setting of the shop is called on screen.
  *
@@ -182,6 +202,7 @@ export function shopField(path: string): string {
   const [first, second, third, fourth] = pathSteps(path)
   if (shopWords[path]) return shopWords[path]
   if (first === 'allowances' && second !== undefined) return allowance(String(second))
+  if (first === 'yards' && typeof second === 'number') return yardText(pathSteps(path))
   if (first === 'minuteFactors') return `Your own factor, ${String(second).replaceAll('-', ' ')}`
   const row = shopRows[String(first)]
   if (row && typeof second === 'number') {

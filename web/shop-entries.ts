@@ -14,6 +14,7 @@ const percents = new Set([
   'restAllowance',
   'timeSpread',
   'marginOnCost',
+  'grossOver',
   'cr',
   'ct',
 ]) // prettier-ignore
@@ -36,6 +37,8 @@ const numbers = new Set([
   'finishPerSquareMetre',
   'abrasivePerPiece',
   'minimumCharge',
+  'minimumFeet',
+  'price',
   'practice',
   'sgGreen',
   'sg12',

@@ -12,7 +12,8 @@ export function focusField(root: ParentNode, path: string): void {
   const near =
     fields.find((field) => field.dataset.path === path) ??
     fields.find((field) => field.dataset.path?.startsWith(path)) ??
-    fields.find((field) => path.startsWith(`${field.dataset.path}[`))
+    fields.find((field) => ['[', '.'].some((step) => path.startsWith(`${field.dataset.path}${step}`)))
+  near?.closest('details')?.setAttribute('open', '')
   near?.focus()
   near?.scrollIntoView({ block: 'center' })
 }

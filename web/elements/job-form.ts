@@ -18,6 +18,7 @@ import { focusField } from './focus-field.ts'
 import './job-head.ts'
 import './job-ways.ts'
 import './joints-table.ts'
+import './lumber-fields.ts'
 import './plan-summary.ts'
 import { wrongEntries } from './wrong-entries.ts'
 import './profile-editor.ts'
@@ -123,6 +124,7 @@ export class JobForm extends LitElement {
           <section class="card" aria-labelledby="wood">
             <h2 id="wood">Wood</h2>
             <wood-choice .file=${file} .woods=${this.ground.woods} .lots=${this.ground.shop.lots} .errors=${errors} .disabled=${disabled}></wood-choice>
+            <lumber-fields .file=${file} .grade=${this.ground.shop.grade} .errors=${errors} .disabled=${disabled}></lumber-fields>
           </section>
           <section class="card printed" aria-labelledby="profile" @station=${this.follow}>
             <div>

@@ -15,7 +15,9 @@ import { pageWear } from '../styles/all.ts'
 import './air-fields.ts'
 import { allowanceWords } from './allowance-words.ts'
 import { type Choice, choiceField, noteField, textField, tickField } from './field.ts'
+import { focusField } from './focus-field.ts'
 import './lots-list.ts'
+import './yards-form.ts'
 
 const same = (words: readonly string[]): Choice[] => words.map((word) => [word, word.replaceAll('-', ' ')])
 const steels: Choice[] = [
@@ -56,14 +58,7 @@ export class ShopForm extends LitElement {
 
   /** Brings the cursor to the field of an error, or as near to it as there is one. */
   focusField(path: string) {
-    const fields = [...this.renderRoot.querySelectorAll<HTMLElement>('[data-path]')]
-    const near =
-      fields.find((field) => field.dataset.path === path) ??
-      fields.find((field) => field.dataset.path!.startsWith(path)) ??
-      fields.find((field) => ['[', '.'].some((step) => path.startsWith(`${field.dataset.path}${step}`)))
-    near?.closest('details')?.setAttribute('open', '')
-    near?.focus()
-    near?.scrollIntoView({ block: 'center' })
+    focusField(this.renderRoot, path)
   }
 
   /** The error of a setting; of a list typed in one field, the first of its entries. */
@@ -176,6 +171,7 @@ export class ShopForm extends LitElement {
       ['Turning tools', this.tools()],
       ['Stock and prices', this.stock()],
       ['Buying and sawing', this.sawing()],
+      ['Yards', this.yards()],
       ['Allowances', this.allowances()],
       ['Spares', this.spares()],
       ['Sanding and sharpening', this.edges()],
@@ -311,6 +307,10 @@ export class ShopForm extends LitElement {
       <h3>Boards the yard usually brings</h3>
       ${this.list('yardBoards', 'board', { width: '', length: '' }, (at) => html`${this.length(`${at}.width`, 'Width')} ${this.length(`${at}.length`, 'Length')}`)}
     `
+  }
+
+  private yards() {
+    return html`<yards-form .file=${this.file} .woods=${this.woods} .errors=${this.errors}></yards-form>`
   }
 
   private allowances() {

@@ -4,7 +4,8 @@ import type { YardList } from '../../shared/cutting/yard-list.ts'
 import type { Units } from '../../shared/units/length.ts'
 import { length, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
-import { boardFeetText, percentText } from './amounts.ts'
+import { boardFeetText } from './amounts.ts'
+import './lumber-list.ts'
 
 /** What to ask the yard for, and how the figure comes about. */
 @customElement('yard-card')
@@ -17,6 +18,7 @@ export class YardCard extends LitElement {
   @property({ type: Number }) offcuts = 0
   @property() wood = ''
   @property() units: Units = 'in'
+  @property() currency = 'USD'
 
   constructor() {
     super()
@@ -37,34 +39,29 @@ export class YardCard extends LitElement {
   }
 
   override render() {
-    const { yard } = this
-    const { boardFeet } = yard
+    // A plan frozen before lists said what the wood must be has only the figures.
+    const isWhole = 'grades' in this.yard
     return html`
       <div class="page">
-        <p class="figure">${boardFeet.ask} <span class="unit">bd ft</span></p>
-        <p>
-          of ${this.wood}, ${yard.gradeName}${yard.nominal ? html`, ${yard.nominal}` : nothing}, measuring
-          ${length(yard.leastThickness, this.units)} thick and ${length(yard.leastWidth, this.units)} wide at least
-        </p>
-        <p class="small soft">
-          ${boardFeetText(boardFeet.net)} in the blanks; ${boardFeetText(boardFeet.geometric)} at
-          ${percentText(yard.geometricYield)} for how they lie on boards; ${boardFeetText(boardFeet.grade)} at
-          ${percentText(yard.gradeYield)} for the grade; and ${percentText(yard.extra)} extra for choice.
-        </p>
-        ${this.besides()}
         ${
-          yard.bestLengths.length > 0
-            ? html`<p>
-              Lengths that waste least:
-              ${yard.bestLengths
-                .slice(0, 4)
-                .map(({ lengthFt, waste }) => `${lengthFt} ft (${percentText(waste)} wasted)`)
-                .join(', ')}.
-            </p>`
-            : nothing
+          isWhole
+            ? html`<lumber-list .list=${this.yard} .wood=${this.wood} .units=${this.units} .currency=${this.currency}></lumber-list>`
+            : this.figures()
         }
-        <ul class="small">${yard.notes.map((note) => html`<li>${note}</li>`)}</ul>
+        ${this.besides()}
       </div>
+    `
+  }
+
+  private figures() {
+    const { boardFeet, gradeName, nominal, leastThickness, leastWidth, notes } = this.yard
+    return html`
+      <p class="figure">${boardFeet.ask} <span class="unit">bd ft</span></p>
+      <p>
+        of ${this.wood}, ${gradeName}${nominal ? html`, ${nominal}` : nothing}, measuring
+        ${length(leastThickness, this.units)} thick and ${length(leastWidth, this.units)} wide at least
+      </p>
+      <ul class="small">${notes.map((note) => html`<li>${note}</li>`)}</ul>
     `
   }
 }

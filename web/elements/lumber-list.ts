@@ -1,0 +1,146 @@
+import { css, html, LitElement, nothing } from 'lit'
+import { customElement, property } from 'lit/decorators.js'
+import { lengthWhy } from '../../shared/cutting/best-lengths.ts'
+import { demands, fitWords, sortWords } from '../../shared/cutting/list-words.ts'
+import type { YardList } from '../../shared/cutting/yard-list.ts'
+import type { Units } from '../../shared/units/length.ts'
+import { length, lengthStyle, SessionController } from '../session.ts'
+import { pageWear } from '../styles/all.ts'
+import { boardFeetText, massIn, percentText, priceText } from './amounts.ts'
+
+/** Lengths shown; the others waste more. */
+const LENGTHS_SHOWN = 4
+
+/** One kind of lumber as it is asked of a yard: how much, what every board must be, and what would do instead. */
+@customElement('lumber-list')
+export class LumberList extends LitElement {
+  static override styles = [
+    ...pageWear,
+    css`
+      dl.demands {
+        display: grid;
+        grid-template-columns: max-content minmax(0, 1fr);
+        gap: var(--space-1) var(--space-3);
+      }
+      dt {
+        color: var(--ink-soft);
+      }
+      th[scope='row'] {
+        text-align: left;
+      }
+      tr.chosen {
+        font-weight: 650;
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) list!: YardList
+  @property() wood = ''
+  @property() units: Units = 'in'
+  @property() currency = 'USD'
+
+  constructor() {
+    super()
+    new SessionController(this)
+  }
+
+  override render() {
+    const { list, wood } = this
+    const cost = list.grades.find(({ grade }) => grade === list.grade)?.cost
+    return html`
+      <div class="page">
+        <p class="figure">${list.boardFeet.ask} <span class="unit">bd ft</span></p>
+        <p>
+          of ${wood}: ${sortWords(list)}${cost === undefined ? nothing : html`, about ${priceText(cost, this.currency)}`}${
+            list.mass === undefined ? nothing : html`; ${massIn(list.mass, this.units)} to carry`
+          }
+        </p>
+        <dl class="demands">
+          ${demands(list, lengthStyle(this.units)).map(([name, words]) => html`<dt>${name}</dt><dd>${words}</dd>`)}
+        </dl>
+        ${this.reckoning()} ${this.lengths()} ${this.grades()} ${this.instead()}
+        <ul class="small">${list.notes.map((note) => html`<li>${note}</li>`)}</ul>
+      </div>
+    `
+  }
+
+  private reckoning() {
+    const { boardFeet, geometricYield, gradeYield, extra } = this.list
+    return html`<p class="small soft">
+      ${boardFeetText(boardFeet.net)} in the blanks; ${boardFeetText(boardFeet.geometric)} at
+      ${percentText(geometricYield)} for how they lie on boards; ${boardFeetText(boardFeet.grade)} at
+      ${percentText(gradeYield)} for the grade; and ${percentText(extra)} extra for choice.
+    </p>`
+  }
+
+  private lengths() {
+    const best = this.list.bestLengths.slice(0, LENGTHS_SHOWN)
+    if (best.length === 0) return nothing
+    return html`<table class="stack">
+        <caption>Lengths of ${this.wood} that waste least</caption>
+        <thead>
+          <tr><th scope="col">Length</th><th scope="col" class="number">Wasted</th><th scope="col">Why</th></tr>
+        </thead>
+        <tbody>
+          ${best.map(
+            (row) => html`<tr>
+              <th scope="row">${row.lengthFt} ft</th>
+              <td class="number" data-label="Wasted">${percentText(row.waste)}</td>
+              <td data-label="Why">${lengthWhy(row, lengthStyle(this.units))}</td>
+            </tr>`,
+          )}
+        </tbody>
+      </table>`
+  }
+
+  private grades() {
+    const { grades, grade: chosen, softwood } = this.list
+    if (softwood) return nothing
+    const priced = grades.some(({ cost }) => cost !== undefined)
+    return html`<details>
+      <summary>Other grades</summary>
+      <table class="stack">
+        <caption>Grades of ${this.wood}</caption>
+          <thead>
+            <tr>
+              <th scope="col">Grade</th>
+              <th scope="col" class="number">bd ft</th>
+              ${priced ? html`<th scope="col" class="number">About</th>` : nothing}
+              <th scope="col">What it promises</th>
+            </tr>
+          </thead>
+          <tbody>
+            ${grades.map(
+              ({ grade, name, ask, cost, fit }) => html`<tr class=${grade === chosen ? 'chosen' : ''}>
+                <th scope="row">${name}</th>
+                <td class="number" data-label="bd ft">${ask}</td>
+                ${priced ? html`<td class="number" data-label="About">${cost === undefined ? 'no price' : priceText(cost, this.currency)}</td>` : nothing}
+                <td data-label="Promises">${fitWords(fit)}</td>
+              </tr>`,
+            )}
+          </tbody>
+        </table>
+    </details>`
+  }
+
+  /** Squares ready-made, and softwood by its dressed sizes. */
+  private instead() {
+    const { squares, dressed } = this.list
+    const size = (mm: number[]) => mm.map((each) => length(each, this.units)).join(' × ')
+    return html`
+      ${squares.map(
+        ({ side, length: long, count, boardFeet, grades }) => html`<p>
+          Instead: ${count} ${count === 1 ? 'square' : 'squares'} ${size([side, side, long])}
+          (${boardFeetText(boardFeet)}), kiln dried, graded ${grades.join(', ')}.
+        </p>`,
+      )}
+      ${dressed.map(
+        ({ nominal, thickness, width, lengthFt, sticks, boardFeet }) => html`<p>
+          By dressed sizes: ${sticks} ${sticks === 1 ? 'piece' : 'pieces'} of ${nominal.join(' × ')} in, ${lengthFt} ft,
+          measuring ${length(thickness, this.units)} × ${length(width, this.units)}
+          (${boardFeetText(boardFeet)} by its name).
+        </p>`,
+      )}
+    `
+  }
+}
