@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest'
 import { settled, withBrowser } from './browser.ts'
-import { pulls } from './pulls.ts'
 
 const { open, ask } = withBrowser({ demo: false })
 
@@ -107,18 +106,17 @@ describe('Ctrl+S', () => {
 
 describe('a board', () => {
   it('whose name is taken is refused by that name', async () => {
-    const key = crypto.randomUUID()
-    await ask('/api/jobs', pulls(key))
     await ask('/api/boards', { key: 'cherry A', width: '6 in', length: '40 in', thickness: '2 in' })
-    const { page } = await open(`/jobs/${key}/wood`)
+    const { page } = await open('/lumber/boards')
     await settled(page)
-    const list = page.locator('board-list')
-    const fill = (label: string, text: string) => list.getByLabel(label, { exact: true }).fill(text)
+    await page.getByRole('button', { name: 'Add a board' }).click()
+    const form = page.locator('board-form')
+    const fill = (label: string, text: string) => form.getByLabel(label, { exact: true }).fill(text)
     await fill('Name on the board', 'cherry A')
     await fill('Width', '7')
     await fill('Length', '50')
     await fill('Thickness', '2')
-    await list.getByRole('button', { name: 'Add the board' }).click()
-    await list.getByText('There is already a board named cherry A.').waitFor()
+    await form.getByRole('button', { name: 'Add the board' }).click()
+    await form.getByText('There is already a board named cherry A.').waitFor()
   })
 })

@@ -1,25 +1,21 @@
 import { html, LitElement, nothing } from 'lit'
-import { customElement, property, query, state } from 'lit/decorators.js'
-import type { RackBoard } from '../../shared/contract/board.ts'
-import type { CutOrder, CutPlan } from '../../shared/cutting/board.ts'
+import { customElement, property, state } from 'lit/decorators.js'
+import type { HeldBoard } from '../../shared/contract/board.ts'
+import type { JobWood } from '../../shared/contract/sawn.ts'
 import { setPieces } from '../../shared/cutting/set-layout.ts'
 import { type GlueChoice, glueChoices } from '../../shared/glue-choices.ts'
 import { type Plan, sheetOf, standsInSets } from '../../shared/plan.ts'
-import type { Breach } from '../../shared/problem.ts'
-import { addBoard, boards, cutFor, deleteBoard, printPath, Refusal } from '../api.ts'
+import { boards, jobWood, newKey, printPath, Refusal, saySawn, takeBackSawn } from '../api.ts'
 import '../elements/blank-card.ts'
-import { type BoardList, boardEntry, type NewBoard } from '../elements/board-list.ts'
-import '../elements/cut-list.ts'
 import '../elements/cutting-sheet.ts'
 import '../elements/set-layout.ts'
 import '../elements/glue-card.ts'
+import '../elements/job-boards.ts'
 import '../elements/moisture-card.ts'
 import '../elements/species-card.ts'
 import '../elements/yard-card.ts'
-import { inUnitsFirst } from '../field-words.ts'
 import { keepEntry, keptEntry } from '../kept-entry.ts'
 import { Load } from '../load.ts'
-import { orderFromHand } from '../order-from-hand.ts'
 import { SessionController } from '../session.ts'
 import {
   type JobAndPlan,
@@ -32,19 +28,11 @@ import {
 import { pageWear } from '../styles/all.ts'
 
 interface Loaded extends JobAndPlan, ShopAndWoods {
-  boards: RackBoard[]
+  boards: HeldBoard[]
+  /** What the batch has reserved and what was sawn for it; nothing for a draft. */
+  wood?: JobWood
   /** Solid or glued up; nothing is left to choose once the plan is frozen. */
   choices: GlueChoice[]
-}
-
-/** A board refused, in words that stand at its fields; a key is the name on a board. */
-function boardRefusal(failure: unknown, { key, units }: NewBoard): unknown {
-  if (!(failure instanceof Refusal) || failure.errors.length === 0) return failure
-  const errors =
-    failure.code === 'key-reused'
-      ? [{ path: 'key', message: `There is already a board named ${key}.` }]
-      : failure.errors.map(({ path, message }) => ({ path, message: inUnitsFirst(message, units) }))
-  return new Refusal(failure.status, 'The board is not added yet: see the fields marked below.', errors)
 }
 
 const legsPlace = (jobId: string): string => `setwright.legs.${jobId}`
@@ -58,22 +46,16 @@ function cutListPath(jobId: string): string {
   return legs === 0 ? path : `${path}${path.includes('?') ? '&' : '?'}legs=${legs}`
 }
 
-interface FromHand {
-  order: CutOrder
-  cut: CutPlan
-}
-
 /** The wood of a job: blank, cut list, what to buy, boards on hand, the species itself. */
 @customElement('wood-page')
 export class WoodPage extends LitElement {
   static override styles = pageWear
 
   @property() jobId = ''
-  @state() private fromHand?: FromHand
-  @state() private cutting = false
+  @state() private busy = false
   @state() private message = ''
-  @state() private errors: Breach[] = []
-  @query('board-list') private boardList!: BoardList
+  /** Kept until the server has answered, so that a second try stores nothing twice. */
+  private sawnKey = newKey()
   private readonly loaded = new Load<Loaded>(this)
   private unwatch?: () => void
 
@@ -95,55 +77,32 @@ export class WoodPage extends LitElement {
   }
 
   protected override willUpdate(changed: Map<string, unknown>) {
-    if (!changed.has('jobId')) return
-    this.fromHand = undefined
-    void this.reload()
+    if (changed.has('jobId')) void this.reload()
   }
 
   private readonly reload = () =>
     this.loaded.from(async () => {
       const [job, shop, onHand] = await Promise.all([jobAndPlan(this.jobId), shopAndWoods(), boards()])
-      const choices = job.job.state === 'draft' ? glueChoices(job.plan, shop.shop, shop.woods) : []
-      return { ...job, ...shop, boards: onHand, choices }
+      if (job.job.state !== 'draft')
+        return { ...job, ...shop, boards: onHand, wood: await jobWood(this.jobId), choices: [] }
+      return { ...job, ...shop, boards: onHand, choices: glueChoices(job.plan, shop.shop, shop.woods) }
     })
 
-  private async attempt(action: () => Promise<void>) {
+  /** Says that the blanks are sawn, or takes that back; both change the rack. */
+  private async saw(action: () => Promise<unknown>) {
     this.message = ''
-    this.errors = []
+    this.busy = true
     try {
       await action()
+      this.sawnKey = newKey()
     } catch (failure) {
-      this.message = (failure as Error).message
-      if (failure instanceof Refusal) this.errors = failure.errors
+      if (!(failure instanceof Refusal)) throw failure
+      this.message = failure.message
+    } finally {
+      this.busy = false
     }
+    noteChange({ kind: 'board', id: '' })
   }
-
-  private cutFromHand({ plan, boards: onHand }: Loaded) {
-    return this.attempt(async () => {
-      this.cutting = true
-      try {
-        const order = orderFromHand(plan.cutOrder, plan.job.species, onHand)
-        this.fromHand = { order, cut: await cutFor(order) }
-      } finally {
-        this.cutting = false
-      }
-    })
-  }
-
-  private readonly add = (event: CustomEvent<NewBoard>) =>
-    this.attempt(async () => {
-      const { key } = await addBoard(boardEntry(event.detail)).catch((failure) => {
-        throw boardRefusal(failure, event.detail)
-      })
-      this.boardList.clear()
-      noteChange({ kind: 'board', id: key })
-    })
-
-  private readonly drop = (event: CustomEvent<string>) =>
-    this.attempt(async () => {
-      await deleteBoard(event.detail)
-      noteChange({ kind: 'board', id: event.detail })
-    })
 
   override render() {
     return this.loaded.shown(
@@ -171,7 +130,7 @@ export class WoodPage extends LitElement {
           </section>
           <section class="card" aria-labelledby="yard">
             <h2 id="yard">Ask the yard for</h2>
-            <yard-card .yard=${plan.yard} .wood=${wood?.name ?? plan.job.species} .units=${plan.job.units}
+            <yard-card .yard=${plan.yard} .wood=${wood?.name ?? plan.job.species} .units=${plan.job.units} .currency=${plan.cutOrder.currency}
               .bought=${plan.boardFeet.bought} .offcuts=${plan.cut.boards.reduce((sum, { offcuts }) => sum + offcuts.length, 0)}></yard-card>
           </section>
         </div>
@@ -219,33 +178,19 @@ export class WoodPage extends LitElement {
     this.requestUpdate()
   }
 
-  private onHand(loaded: Loaded) {
-    const { plan, woods, boards: onHand } = loaded
+  private onHand({ plan, boards: rack, wood }: Loaded) {
     return html`
       <section class="card" aria-labelledby="on-hand">
         <h2 id="on-hand">Boards on hand</h2>
         ${this.message ? html`<p class="problem" role="alert">${this.message}</p>` : nothing}
-        <board-list
-          .boards=${onHand}
-          .woods=${woods}
-          .errors=${this.errors}
-          .species=${plan.job.species}
-          .units=${plan.job.units}
-          .currency=${plan.cutOrder.currency}
-          @add=${this.add}
-          @drop=${this.drop}
-        ></board-list>
-        <div class="buttons no-print">
-          <button type="button" class="main" ?disabled=${this.cutting || onHand.length === 0} @click=${() => this.cutFromHand(loaded)}>
-            ${this.cutting ? 'Laying out…' : 'Cut from boards on hand'}
-          </button>
-        </div>
-        ${
-          this.fromHand
-            ? html`<h3>Cut list from boards on hand</h3>
-              <cut-list .cut=${this.fromHand.cut} .order=${this.fromHand.order}></cut-list>`
-            : nothing
-        }
+        <job-boards
+          .plan=${plan}
+          .rack=${rack}
+          .wood=${wood}
+          .busy=${this.busy}
+          @sawn=${() => this.saw(() => saySawn(this.jobId, this.sawnKey))}
+          @take-back=${() => this.saw(() => takeBackSawn(this.jobId))}
+        ></job-boards>
       </section>
     `
   }
