@@ -7,6 +7,7 @@ import { type LengthStyle, lengthText } from '../shared/units/length.ts'
 import { moneyText } from '../shared/units/money.ts'
 import { boardFeetText, priceText } from './elements/amounts.ts'
 import type { OfflineState } from './offline.ts'
+import type { DefectEntry, Reach } from './yard-entry.ts'
 import { type Choice, chargeOf, costOf, type Sum, termsOf } from './yard-order.ts'
 import type { PulledBoard, YardNeed, YardTally } from './yard-tally.ts'
 
@@ -43,9 +44,16 @@ export interface Headline {
 }
 
 /** Whether the boards are enough; how many blanks are missing where they are not. */
-export function headline({ missing, wanted }: Pick<Choice, 'missing' | 'wanted'>): Headline {
+export function headline({ missing }: Pick<Choice, 'missing'>): Headline {
   if (missing === 0) return { state: 'enough', text: 'ENOUGH' }
-  return { state: 'missing', text: `${missing} of ${wanted} missing` }
+  return { state: 'missing', text: `${missing} MISSING` }
+}
+
+/** Under it: what is kept comes to; how many blanks there are where that is not all. */
+export function underWords({ missing, wanted, sum }: Choice, currency: string): string {
+  if (missing === 0) return `keep ${sumWords(sum, currency)}`
+  const so = sum.minor === undefined ? boardFeetText(sum.feet) : moneyText(sum.minor, currency)
+  return `${wanted - missing} of ${wanted} blanks · ${so}`
 }
 
 /** `4 boards · 31.5 bd ft · 84.20 USD`. */
@@ -173,4 +181,19 @@ export function wantedWords({ order }: Pick<YardNeed, 'order'>, style: LengthSty
     ]
     return `${counted(count, 'blank')} ${mm(side)} × ${mm(length)}, from boards at least ${least.join(', ')}`
   })
+}
+
+const ends: Record<'along' | 'across', Record<'first' | 'last', string>> = {
+  along: { first: 'from the butt end', last: 'from the far end' },
+  across: { first: 'along the near edge', last: 'along the far edge' },
+}
+
+/** A defect as far as it is entered: `knot, 41 to 43 in`. */
+export function enteredDefectWords({ kind, along, across, at }: DefectEntry, unit: string): string {
+  const told = (way: 'along' | 'across', reach: Reach, [from, to]: string[]): string[] => {
+    if (reach === 'whole') return []
+    if (reach !== 'between') return [`${from || '…'} ${unit} ${ends[way][reach]}`]
+    return [`${from || '…'} to ${to || '…'} ${unit}${way === 'across' ? ' across' : ''}`]
+  }
+  return [kind, ...told('along', along, at.slice(0, 2)), ...told('across', across, at.slice(2))].join(', ')
 }

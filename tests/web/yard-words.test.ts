@@ -3,6 +3,7 @@ import type { CutPlan } from '../../shared/cutting/board.ts'
 import { keyInPart } from '../../shared/cutting/together.ts'
 import { usualTerms } from '../../shared/cutting/yard-terms.ts'
 import { inches } from '../../shared/units/length.ts'
+import { type DefectEntry, freshDefect } from '../../web/yard-entry.ts'
 import type { Choice } from '../../web/yard-order.ts'
 import { onPile, withBoard } from '../../web/yard-tally.ts'
 import {
@@ -10,6 +11,7 @@ import {
   chargeWords,
   crookWords,
   defectWords,
+  enteredDefectWords,
   feetMissingWords,
   forWords,
   groundWords,
@@ -20,6 +22,7 @@ import {
   shortfallWords,
   signalWords,
   sumWords,
+  underWords,
   unpricedWords,
   wantedWords,
 } from '../../web/yard-words.ts'
@@ -70,9 +73,21 @@ describe('words at the yard', () => {
     expect(crookWords(12.7, 'fraction')).toBe('crook 1/2 in over the length')
   })
 
+  it('say a defect as far as it is keyed in', () => {
+    const words = (entry: DefectEntry) => enteredDefectWords(entry, 'in')
+    expect(words({ ...freshDefect('knot'), at: ['41', '', '', ''] })).toBe('knot, 41 to … in')
+    expect(words({ ...freshDefect('split'), at: ['6', '', '', ''] })).toBe('split, 6 in from the butt end')
+    expect(words({ ...freshDefect('sap'), across: 'last', at: ['', '', '1-1/2', ''] })).toBe(
+      'sap, 1-1/2 in along the far edge',
+    )
+    expect(words({ ...freshDefect('pith'), at: ['', '', '3', '4'] })).toBe('pith, 3 to 4 in across')
+  })
+
   it('say at arm’s length whether it is enough', () => {
-    expect(headline({ missing: 0, wanted: 12 })).toEqual({ state: 'enough', text: 'ENOUGH' })
-    expect(headline({ missing: 5, wanted: 12 })).toEqual({ state: 'missing', text: '5 of 12 missing' })
+    expect(headline({ missing: 0 })).toEqual({ state: 'enough', text: 'ENOUGH' })
+    expect(headline({ missing: 5 })).toEqual({ state: 'missing', text: '5 MISSING' })
+    expect(underWords(choice({}), 'USD')).toBe('keep 1 board · 10.0 bd ft · 84.20 USD')
+    expect(underWords(choice({ missing: 5 }), 'USD')).toBe('7 of 12 blanks · 84.20 USD')
   })
 
   it('say what it comes to', () => {

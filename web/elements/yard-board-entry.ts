@@ -41,7 +41,7 @@ export class YardBoardEntry extends LitElement {
       .chips {
         display: grid;
         gap: 0.3125rem;
-        grid-template-columns: 1.05fr 1.35fr 0.85fr 1.05fr;
+        grid-template-columns: 1fr 1.2fr 1fr 1fr;
       }
       .chips label {
         white-space: nowrap;
@@ -94,7 +94,8 @@ export class YardBoardEntry extends LitElement {
         gap: 0.3125rem;
         grid-template-columns: 1fr 1fr;
       }
-      button[aria-pressed='true'] {
+      button[aria-pressed='true'],
+      button[aria-pressed='true']:hover:not(:disabled) {
         background: var(--accent);
         border-color: var(--accent);
         color: var(--accent-ink);
@@ -193,7 +194,12 @@ export class YardBoardEntry extends LitElement {
 
   private chip(field: 'width' | 'length' | 'thickness' | 'price'): TemplateResult {
     const { entry } = this
-    const unit = { width: this.unit, length: '', thickness: this.unit, price: '' }[field]
+    const unit = {
+      width: this.unit,
+      length: /[a-z]/.test(entry.length) || !entry.length ? '' : this.unit,
+      thickness: this.unit,
+      price: '',
+    }[field]
     const isWrong = this.errors.some((each) => each.path === field)
     return html`<div class="field">
       <label for=${field}>${labels[field]}${unit}</label>

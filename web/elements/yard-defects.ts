@@ -5,6 +5,7 @@ import { defectKinds } from '../../shared/cutting/stock-board.ts'
 import type { LengthStyle } from '../../shared/units/length.ts'
 import { pageWear } from '../styles/all.ts'
 import { type DefectEntry, freshDefect, placesAsked, type Reach } from '../yard-entry.ts'
+import { enteredDefectWords } from '../yard-words.ts'
 import './big-keypad.ts'
 
 const along: Record<Reach, string> = {
@@ -56,7 +57,8 @@ export class YardDefects extends LitElement {
         padding: 0 0.125rem;
         line-height: 1.1;
       }
-      button[aria-pressed='true'] {
+      button[aria-pressed='true'],
+      button[aria-pressed='true']:hover:not(:disabled) {
         background: var(--accent);
         border-color: var(--accent);
         color: var(--accent-ink);
@@ -126,7 +128,7 @@ export class YardDefects extends LitElement {
           ? nothing
           : html`<ul class="plain">${this.defects.map(
               (defect, i) => html`<li>
-                <button type="button" @click=${() => this.open(i)}>${defect.kind}, ${along[defect.along]}, ${across[defect.across]}</button>
+                <button type="button" @click=${() => this.open(i)}>${enteredDefectWords(defect, this.unit)}</button>
                 <button type="button" class="danger" aria-label="Take out the ${defect.kind}" @click=${() => this.tell(this.defects.filter((_, j) => j !== i))}>Take out</button>
               </li>`,
             )}</ul>`

@@ -42,7 +42,8 @@ export class YardStick extends LitElement {
         font-size: 0.875rem;
         background: var(--well);
       }
-      button[aria-pressed='true'] {
+      button[aria-pressed='true'],
+      button[aria-pressed='true']:hover:not(:disabled) {
         background: var(--accent);
         border-color: var(--accent);
         color: var(--accent-ink);

@@ -28,7 +28,7 @@ export class YardVerdict extends LitElement {
         font-weight: 700;
       }
       .word {
-        font-size: clamp(1.9rem, 9vw, 2.75rem);
+        font-size: 2.75rem;
         font-weight: 800;
         line-height: 1.05;
         overflow-wrap: anywhere;
@@ -37,7 +37,7 @@ export class YardVerdict extends LitElement {
         font-size: 1.5rem;
       }
       .sum {
-        font-size: 1.125rem;
+        font-size: 1.0625rem;
         font-weight: 650;
         line-height: 1.2;
       }

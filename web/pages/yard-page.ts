@@ -39,6 +39,7 @@ import {
   shortfallWords,
   signalWords,
   sumWords,
+  underWords,
   unpricedWords,
   wantedWords,
 } from '../yard-words.ts'
@@ -73,6 +74,11 @@ export class YardPage extends LitElement {
         display: grid;
         gap: var(--space-4);
         grid-template-columns: minmax(0, 1fr);
+      }
+      .begin {
+        width: 100%;
+        min-height: 3.5rem;
+        margin-top: var(--space-2);
       }
       .large {
         font-size: 1.125rem;
@@ -120,6 +126,8 @@ export class YardPage extends LitElement {
       outbox().watch(() => this.requestUpdate()),
       watchOffline(() => this.requestUpdate()),
     )
+    // What has the focus must not lie under the verdict.
+    document.documentElement.style.scrollPaddingTop = '7rem'
     void this.fetch()
   }
 
@@ -127,6 +135,7 @@ export class YardPage extends LitElement {
     removeEventListener('storage', this.heed)
     removeEventListener('online', this.fetch)
     for (const end of this.ends.splice(0)) end()
+    document.documentElement.style.scrollPaddingTop = ''
     super.disconnectedCallback()
   }
 
@@ -201,9 +210,9 @@ export class YardPage extends LitElement {
   private verdict(choice: Choice | undefined): TemplateResult {
     const { tally } = this.desk
     const pile = onPile(tally)
-    const sum = sumWords(sumOf(choice ? choice.keep : pile, tally), tally.currency)
+    const sum = sumWords(sumOf(pile, tally), tally.currency)
     if (choice)
-      return html`<yard-verdict .headline=${headline(choice)} .sum=${choice.missing === 0 ? `keep ${sum}` : sum}></yard-verdict>`
+      return html`<yard-verdict .headline=${headline(choice)} .sum=${underWords(choice, tally.currency)}></yard-verdict>`
     const wanted = tally.needs
       .flatMap(({ order }) => order.blanks)
       .reduce((total, { count }) => total + count, 0)
@@ -363,6 +372,12 @@ export class YardPage extends LitElement {
       @take-out=${(event: CustomEvent<{ key: string }>) => box.drop(event.detail.key)}></outbox-notice>`
   }
 
+  private readonly begin = async () => {
+    this.isVisitOpen = false
+    await this.updateComplete
+    this.renderRoot.querySelector('.verdict')?.scrollIntoView()
+  }
+
   private takeUp(take: () => void): void {
     take()
     const { needs, boards } = this.desk.tally
@@ -398,6 +413,7 @@ export class YardPage extends LitElement {
           @open=${(event: CustomEvent<string>) => this.takeUp(() => desk.open(event.detail))}
           @fresh=${() => this.takeUp(() => desk.fresh())}
           @throw-away=${() => this.takeUp(() => desk.throwAway())}></yard-visit>
+        ${tally.boards.length === 0 ? html`<p><button type="button" class="main begin" @click=${this.begin}>Enter boards</button></p>` : nothing}
       </details>
     </section>`
   }
