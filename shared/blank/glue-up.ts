@@ -95,7 +95,7 @@ export function glueLineCautions({ feathers, layers, middle, outer }: GlueUp, un
       : `The middle layer is ${text(middle)} and the others ${text(outer)}, so that the glue lines keep clear of the necks as far as they can.`,
     necks.length === 0
       ? undefined
-      : `Glue lines come out as feather edges in a neck or cove ${listed(necks)}: an edge that thin lifts under the tool, and the joint is weakest there. Thicker stock or another number of layers would keep them out.`,
+      : `Glue lines come out as feather edges in a neck or cove ${listed(necks)}: an edge that thin lifts under the tool, and the joint is weakest there. Look whether other stock, with other layers, keeps them out.`,
     others.length === 0
       ? undefined
       : `Glue lines run out as feather edges ${listed(others)}: light downhill cuts with a sharp tool there, and no catch to lift them.`,

@@ -50,7 +50,7 @@ function inShop({ air, inUse }: StockMoisture, units: Units): string | undefined
   if (!air) return undefined
   const comesTo = moistureInAir(air)
   if (Math.abs(comesTo - inUse) <= MOISTURE_OVER_SERVICE) return undefined
-  return `In the shop's air, ${temperatureText(air.temperatureC, units)} and ${air.humidityPct} %, wood comes to ${percent(comesTo)}; it is used at ${percent(inUse)}. Keep blanks and finished pieces wrapped, or bring the air nearer to that of use.`
+  return `In the shop’s air, ${temperatureText(air.temperatureC, units)} and ${air.humidityPct} %, wood comes to ${percent(comesTo)}; it is used at ${percent(inUse)}. Keep blanks and finished pieces wrapped, or bring the air nearer to that of use.`
 }
 
 /** What the shrinkage of a wood is not told from, or why none is added. */

@@ -62,6 +62,22 @@ const blank = z.looseObject({
   length,
   stock: z.looseObject({ perBlank: z.number().int(), sticks: z.number().int() }),
   layers: z.number().int(),
+  /** Glue lines off the axis, and the feather edges they leave from the foot on; mm, degrees. */
+  glueUp: z
+    .looseObject({
+      layers: z.number().int(),
+      middle: length,
+      outer: length,
+      lines: z.array(length),
+      feathers: z.array(
+        z.looseObject({ line: length, from: length, to: length, angle: z.number(), neck: z.boolean() }),
+      ),
+    })
+    .optional(),
+  /** Added because it dries after it is sawn: mm, moisture %. */
+  shrinkage: z
+    .looseObject({ across: length, onLathe: length, from: z.number(), to: z.number(), share: z.number() })
+    .optional(),
   nominal: z.string().optional(),
   diagonal: length,
   mass: z.number().optional(),

@@ -53,7 +53,7 @@ export class GlueDrawing extends LitElement {
     const { blank, job, part } = this.plan
     const scale = END / blank.side
     const half = END / 2
-    return html`<svg class="end" viewBox="${-half - 6} ${-half - 6} ${END + 12} ${END + 12}">
+    return html`<svg class="end" aria-hidden="true" viewBox="${-half - 6} ${-half - 6} ${END + 12} ${END + 12}">
       <rect class="wood" x=${-half} y=${-half} width=${END} height=${END} fill=${woodTone(job.species)}></rect>
       ${[part.maxDiameter, part.minDiameter].map((diameter) => svg`<circle class="turned" r=${(diameter / 2) * scale}></circle>`)}
       ${bothSides(this.glueUp.lines).map((line) => svg`<path class="line" d="M${-half} ${line * scale}H${half}"></path>`)}
@@ -66,7 +66,7 @@ export class GlueDrawing extends LitElement {
     const points = scaledOutline(keptOutline(job.profile), scale)
     const half = outlineRadius(points)
     const id = 'part-outline'
-    return html`<svg class="along" viewBox="-10 ${-half - 10} ${LONG + 20} ${2 * half + 20}">
+    return html`<svg class="along" aria-hidden="true" viewBox="-10 ${-half - 10} ${LONG + 20} ${2 * half + 20}">
       ${svg`<clipPath id=${id}><path d=${silhouettePath(points)}></path></clipPath>`}
       <path class="wood" fill=${woodTone(job.species)} d=${silhouettePath(points)}></path>
       ${bothSides(this.glueUp.lines).map((line) => svg`<path class="line" clip-path="url(#${id})" d="M0 ${line * scale}H${LONG}"></path>`)}

@@ -36,7 +36,7 @@ describe('what is said of the moisture of a blank', () => {
   it('says where the shop’s air takes the wood away from its use', () => {
     // Wood Handbook table 4-2: 70 °F and 65 % give 12.0 %; 40 % gives 7.7 %
     expect(cautions({ air: { temperatureC: 190 / 9, humidityPct: 65 } }, 'in')).toMatch(
-      /In the shop's air, 70 °F and 65 %, wood comes to 12 %; it is used at 8 %/,
+      /In the shop’s air, 70 °F and 65 %, wood comes to 12 %; it is used at 8 %/,
     )
     expect(cautions({ air: { temperatureC: 190 / 9, humidityPct: 40 } })).toBe('')
   })
