@@ -273,7 +273,7 @@ const othersText = ([, ...others]: SheetBoard[]): string =>
 function boardHeading(print: Print, boards: SheetBoard[]): void {
   const { doc, options, box } = print
   const board = boards[0]!
-  const price = board.cost === undefined ? '' : `, ${amountText(print, board.cost)}`
+  const price = board.cost === undefined || board.onHand ? '' : `, ${amountText(print, board.cost)}`
   const right = `${boardFeetText(board.boardFeet)}${price}${boards.length > 1 ? ' each' : ''}`
   ink(doc, 'plain', BENCH_PT)
   const rightWidth = doc.widthOfString(right)
@@ -335,6 +335,10 @@ function yardWords(print: Print): void {
   const { style } = print.options
   const percent = (share: number) => `${Math.round(share * 100)} %`
   heading(print, 'Asking the yard')
+  if (yard.boardFeet.net === 0) {
+    paragraph(print, 'Nothing is to be bought: the boards on hand yield every blank.')
+    return
+  }
   if (yard.geometricYield > 0) {
     paragraph(
       print,

@@ -1,5 +1,6 @@
+import { type PiecePlace, piecePlaces, placeMark } from '../../shared/cutting/sheet.ts'
 import { handOf, numberedPieces, type Piece } from '../../shared/piece.ts'
-import { type Plan, partsOf } from '../../shared/plan.ts'
+import { type Plan, partsOf, sheetOf } from '../../shared/plan.ts'
 import { woodText } from './figures.ts'
 import {
   BENCH_PT,
@@ -22,6 +23,7 @@ const HEIGHT_MM = 38
 export function labelsPdf(plan: Plan, options: PrintOptions): Promise<Buffer> {
   const print = openPrint('Labels', plan, options)
   const pieces = options.pieces ?? numberedPieces(partsOf(plan), plan.job.quantity)
+  const places = piecePlaces(sheetOf(plan))
   const { box } = print
   const [width, height] = [(box.right - box.left) / COLUMNS, pt(HEIGHT_MM)]
   const rows = Math.floor((box.bottom - box.top) / height)
@@ -29,18 +31,23 @@ export function labelsPdf(plan: Plan, options: PrintOptions): Promise<Buffer> {
     const place = i % (COLUMNS * rows)
     if (place === 0 && i > 0) newPage(print)
     const [x, y] = [box.left + (place % COLUMNS) * width, box.top + Math.floor(place / COLUMNS) * height]
-    drawLabel(print, piece, x, y, width, height)
+    drawLabel(print, piece, places.get(piece.number) ?? [], { x, y, width, height })
   })
   return finishPrint(print)
+}
+
+interface Rect {
+  x: number
+  y: number
+  width: number
+  height: number
 }
 
 function drawLabel(
   print: Print,
   { number, spare }: Pick<Piece, 'number' | 'spare'>,
-  x: number,
-  y: number,
-  width: number,
-  height: number,
+  places: readonly PiecePlace[],
+  { x, y, width, height }: Rect,
 ): void {
   const { doc, plan, options } = print
   const inner = width - 16
@@ -53,12 +60,13 @@ function drawLabel(
   upArrow(doc, x + 16, y + 22, 34)
   if (plan.job.mirrored) handLetter(print, number, x + width - 8, y + 18)
   ink(doc, 'bold', 11)
-  line(doc, fitted(doc, plainText(plan.job.name), inner), x + 8, y + 62)
+  line(doc, fitted(doc, plainText(plan.job.name), inner), x + 8, y + 57)
   ink(doc, 'plain', BENCH_PT)
-  line(doc, fitted(doc, woodText(plan.job.species, options.wood), inner), x + 8, y + 76)
-  line(doc, '▼ foot', x + 8, y + height - 17)
+  line(doc, fitted(doc, woodText(plan.job.species, options.wood), inner), x + 8, y + 70)
+  line(doc, fitted(doc, placeMark(places), inner), x + 8, y + 82)
+  line(doc, '▼ foot', x + 8, y + height - 14)
   const of = `of ${plan.job.quantity}`
-  line(doc, of, x + width - 8 - doc.widthOfString(of), y + height - 17)
+  line(doc, of, x + width - 8 - doc.widthOfString(of), y + height - 14)
 }
 
 /** `L` or `R` in large type with the word below, its right edge at x. */

@@ -103,7 +103,11 @@ function centred({ doc }: Print, text: string, x: number, y: number): void {
 }
 
 function lettering(print: Print, legs: StandingLeg[]): void {
-  paragraph(print, 'Letters to strike on each blank while it lies in its board, face up:')
+  if (legs.every(({ heart }) => !heart)) return
+  paragraph(
+    print,
+    'Letters to strike on each blank while it lies in its board, face up; near is the edge drawn above:',
+  )
   table(
     print,
     [

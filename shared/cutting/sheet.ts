@@ -182,20 +182,32 @@ export function piecesText(blanks: readonly Pick<SheetBlank, 'label'>[]): string
 }
 
 /**
- * Where the wood of a piece lies, in words; of a glue-up only the boards, for each layer is marked by itself.
+ * Where the wood of a piece lies, as short as a label: board, strip or section, and which blank of it; of a glue-up
+ * only the boards, for each layer is marked by itself.
  *
- * @example placeText([{ board: 2, key: 'rack 3', copy: 1, strip: 1, nth: 3, from: 900 }]) // 'board 2, strip 1, 3rd from the butt end'
- * @example placeText([{ board: 2, key: 'a', copy: 1, section: 4, nth: 1, from: 0 }]) // 'board 2, section 4, 1st from the edge'
+ * @example placeMark([{ board: 2, key: 'rack 3', copy: 1, strip: 1, nth: 3, from: 900 }]) // 'board 2, strip 1, 3rd'
  */
-export function placeText(places: readonly PiecePlace[]): string {
+export function placeMark(places: readonly PiecePlace[]): string {
   const [place, ...others] = places
-  if (!place) return 'no wood is cut for it'
+  if (!place) return 'no wood cut'
   const boards = [...new Set(places.map(({ board }) => board))]
   if (others.length > 0)
-    return `${boards.length > 1 ? 'layers from boards' : 'all layers from board'} ${boards.join(' and ')}`
+    return `${boards.length > 1 ? 'layers of boards' : 'layers of board'} ${boards.join(' and ')}`
   const { board, strip, section, nth } = place
-  const run = strip === undefined ? `section ${section}` : `strip ${strip}`
-  return `board ${board}, ${run}, ${ordinal(nth)} from the ${strip === undefined ? 'edge' : 'butt end'}`
+  return `board ${board}, ${strip === undefined ? `section ${section}` : `strip ${strip}`}, ${ordinal(nth)}`
+}
+
+/**
+ * The same in full, with the board’s own name.
+ *
+ * @example placeText([{ board: 2, key: 'rack 3', copy: 1, strip: 1, nth: 3, from: 900 }]) // 'board 2, strip 1, 3rd from the butt end (rack 3)'
+ * @example placeText([{ board: 2, key: 'a', copy: 1, section: 4, nth: 1, from: 0 }]) // 'board 2, section 4, 1st from the edge (a)'
+ */
+export function placeText(places: readonly PiecePlace[]): string {
+  const [place] = places
+  const from = places.length !== 1 ? '' : ` from the ${place!.strip === undefined ? 'edge' : 'butt end'}`
+  const names = [...new Set(places.map(({ key }) => key))]
+  return `${placeMark(places)}${from}${names.length > 0 ? ` (${names.join(', ')})` : ''}`
 }
 
 const ordinal = (n: number): string => {

@@ -107,6 +107,8 @@ export class RackPiece extends LitElement {
   /** Left and right hands differ. */
   @property({ type: Boolean }) hands = false
   @property({ attribute: false }) lengthStyle: LengthStyle = 'fraction'
+  /** Where its wood was cut. */
+  @property() place = ''
   /** What is logged on this job and not stored yet. */
   @property({ type: Number }) waiting = 0
   /** Steps stored on this piece; undefined while they are fetched. */
@@ -177,6 +179,7 @@ export class RackPiece extends LitElement {
       <h2 tabindex="-1">Piece ${piece.number}${this.hands ? `, ${handOf(piece.number)} hand` : ''}${piece.spare ? ' (spare)' : ''}</h2>
       ${piece.spoiled ? html`<p class="problem">Spoiled: ${piece.spoiled.reason}. It keeps its number and its record.</p>` : next ? this.next(next) : html`<p><span class="mark in">✓ finished</span> All its operations are done.</p>`}
       <p class="soft">${pieceWords(piece, this.operations)}</p>
+      ${this.place ? html`<p class="small soft">Cut from ${this.place}.</p>` : nothing}
       <button type="button" class="back no-print" @click=${() => this.dispatchEvent(new CustomEvent('rack-wanted'))}>‹ Back to the rack</button>
       ${this.steps(piece, next)} ${this.takingBack()}
       ${piece.spoiled ? nothing : this.spoiling(piece)}

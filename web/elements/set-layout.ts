@@ -109,7 +109,7 @@ export class SetLayout extends LitElement {
         </label>
         <p class="small">${setWords(stands)}</p>
         <div class="stands">${stands.map((stand, i) => this.stand(stand, stands.length > 1 ? `Stand ${i + 1}` : ''))}</div>
-        ${this.table(all)}
+        ${all.some(({ heart }) => heart) ? this.table(all) : nothing}
       </div>
     `
   }
@@ -166,7 +166,7 @@ export class SetLayout extends LitElement {
     return html`
       <table class="stack">
         <caption class="small soft">
-          Letters to strike on each blank while it lies in its board, face up
+          Letters to strike on each blank while it lies in its board, face up; near is the edge drawn above
         </caption>
         <thead>
           <tr>

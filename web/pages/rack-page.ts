@@ -1,8 +1,9 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
+import { type PiecePlace, piecePlaces, placeText } from '../../shared/cutting/sheet.ts'
 import { type Piece, pieceOperations, type Step } from '../../shared/piece.ts'
-import { type Plan, partsOf } from '../../shared/plan.ts'
+import { type Plan, partsOf, sheetOf } from '../../shared/plan.ts'
 import { makesHands } from '../../shared/route/hands.ts'
 import { newKey, stepsOf, takeBackStep } from '../api.ts'
 import '../elements/ask-twice.ts'
@@ -63,6 +64,7 @@ export class RackPage extends LitElement {
   @query('rack-shelf') private shelf?: RackShelf
   private readonly loaded = new Load<Batch>(this)
   private readonly logged = new Load<{ piece: string; steps: Step[] }>(this)
+  private places?: { plan: Plan; of: Map<number, PiecePlace[]> }
   private startKey = ''
   private stops: (() => void)[] = []
   private soon: ReturnType<typeof setTimeout> | undefined
@@ -242,7 +244,7 @@ export class RackPage extends LitElement {
         <section class="card" aria-label="All pieces">
           <rack-shelf ?hands=${hands} .pieces=${pieces} .operations=${operations} .profile=${job.profile} .species=${job.species} .chosen=${this.chosen} @piece-chosen=${this.choose}></rack-shelf>
         </section>
-        <rack-piece class="no-print" ?hands=${hands} .piece=${chosen} .operations=${operations} .profile=${job.profile} .species=${job.species} .lengthStyle=${lengthStyle(job.units)}
+        <rack-piece class="no-print" ?hands=${hands} .piece=${chosen} .place=${chosen ? this.placeOf(plan, chosen) : ''} .operations=${operations} .profile=${job.profile} .species=${job.species} .lengthStyle=${lengthStyle(job.units)}
           .waiting=${outbox().waiting(this.jobId).length} .logged=${this.logged.value?.piece === this.chosen ? this.logged.value.steps : undefined} .takeBackFailure=${this.takeBackFailure}
           @step-taken-back=${this.takeBack}
           @step-done=${(event: CustomEvent<StepDone>) => chosen && this.log([chosen], event.detail)}
@@ -251,6 +253,13 @@ export class RackPage extends LitElement {
       </div>
       ${this.wholeRack(plan, pieces)}
     `
+  }
+
+  /** Where the wood of a piece was cut; of plans without a blank for it nothing. */
+  private placeOf(plan: Plan, { number }: Piece): string {
+    if (this.places?.plan !== plan) this.places = { plan, of: piecePlaces(sheetOf(plan)) }
+    const places = this.places.of.get(number)
+    return places ? placeText(places) : ''
   }
 
   private readonly choose = async (event: CustomEvent<{ id: string }>) => {

@@ -42,3 +42,23 @@ describe('labels', () => {
     expect(await hands(false)).toEqual([])
   })
 })
+
+describe('where the wood of a piece lies', () => {
+  it('stands on its label: board, strip and which blank from the butt end', async () => {
+    const pieces = [3, 4, 14].map((number) => ({ number, spare: false }))
+    const text = phrasesOf(await printPdf('labels', balusterPlan(), { ...options, pieces }))
+    // Three strips of three blanks on each board.
+    expect(text).toContain('board 1, strip 1, 3rd')
+    expect(text).toContain('board 1, strip 2, 1st')
+    expect(text).toContain('board 2, strip 2, 2nd')
+  })
+
+  it('is the board of its layers for a glue-up', async () => {
+    const plan = balusterPlan()
+    const glued = { ...plan, blank: { ...plan.blank, layers: 3 } }
+    const text = phrasesOf(
+      await printPdf('labels', glued, { ...options, pieces: [{ number: 4, spare: false }] }),
+    )
+    expect(text).toContain('layers of board 2')
+  })
+})
