@@ -18,8 +18,8 @@ export class BoardSketch extends LitElement {
     base,
     css`
       .defect {
-        fill: var(--under);
-        opacity: 0.6;
+        fill: #6b160e;
+        opacity: 0.75;
       }
       .sap {
         fill: #fff4d8;

@@ -1,8 +1,8 @@
 import { css, html, LitElement, nothing } from 'lit'
 import { customElement, query, state } from 'lit/decorators.js'
 import { keyed } from 'lit/directives/keyed.js'
-import type { HeldBoard } from '../../shared/contract/board.ts'
-import type { Breach } from '../../shared/problem.ts'
+import { type HeldBoard, readBoard } from '../../shared/contract/board.ts'
+import { type Breach, Problem } from '../../shared/problem.ts'
 import { boardFeet } from '../../shared/units/board-foot.ts'
 import { addBoard, boards, changeBoard, deleteBoard, Refusal } from '../api.ts'
 import '../elements/board-card.ts'
@@ -136,6 +136,8 @@ export class BoardsPage extends LitElement {
     this.saving = true
     this.message = ''
     try {
+      // Read as the server will, so that what is wrong is said without asking it.
+      readBoard(sent, entry.units)
       const { key } = changes ? await changeBoard(sent) : await addBoard(sent)
       this.forget(changes)
       this.writing = changes ? undefined : { entry: nextStock(entry), changes: '' }
@@ -150,13 +152,13 @@ export class BoardsPage extends LitElement {
 
   /** A refusal in words that stand at its fields. */
   private refused(failure: unknown, { key, units }: StockEntry) {
-    if (!(failure instanceof Refusal)) throw failure
+    if (!(failure instanceof Refusal || failure instanceof Problem)) throw failure
     const errors =
       failure.code === 'key-reused'
         ? [{ path: 'key', message: `There is already a board named ${key}.` }]
         : failure.errors.map(entryBreach)
     this.errors = errors.map(({ path, message }) => ({ path, message: inUnitsFirst(message, units) }))
-    this.message = errors.length > 0 && failure.status === 422 ? '' : failure.message
+    this.message = errors.length > 0 && failure.code === 'bad-input' ? '' : failure.message
     if (errors.length > 0) void this.updateComplete.then(() => this.form?.focusField(errors[0]!.path))
   }
 
