@@ -178,8 +178,9 @@ export function lumberFor(
     asks,
     pooled: pools.flatMap((pool) => {
       const cut = cuts.get(pool.key)
+      if (!cut?.boards.some(({ onHand }) => !onHand)) return []
       const [first] = pool.jobs
-      return cut && first ? pooledCost(pool, cut, speciesOf(first.plan.job, shop, woods).name) : []
+      return first ? pooledCost(pool, cut, speciesOf(first.plan.job, shop, woods).name) : []
     }),
     messages: yardMessages(
       asks.map(({ list, wood }) => ({ list, wood: yardName(wood) })),

@@ -3,9 +3,10 @@ import { demands, fitWords, sortWords } from '../../shared/cutting/list-words.ts
 import type { YardList } from '../../shared/cutting/yard-list.ts'
 import type { Lumber, LumberAsk, LumberJob } from '../../shared/lumber.ts'
 import { badInput } from '../../shared/problem.ts'
-import { lengthText } from '../../shared/units/length.ts'
+import { lengthText, type Units } from '../../shared/units/length.ts'
+import { massFigures } from '../../shared/units/mass.ts'
 import { minorOf, moneyText } from '../../shared/units/money.ts'
-import { countText, massText, sizeText } from './figures.ts'
+import { countText, sizeText } from './figures.ts'
 import { heading, paragraph } from './flow.ts'
 import { isRoll } from './paper.ts'
 import { finishPrint, openPrint, type Print, type PrintOptions, plainText } from './print.ts'
@@ -31,7 +32,7 @@ export function yardListPdf(
   const words = [
     lumber.yard && `Prices and tally of ${plainText(lumber.yard)}`,
     `${countText(lumber.boardFeet, 'board foot', 'board feet')} in all`,
-    lumber.mass === undefined ? undefined : `about ${massText(lumber.mass)} to carry`,
+    lumber.mass === undefined ? undefined : `about ${loadText(lumber.mass, options.shop.units)} to carry`,
   ]
   const subject = { name: names.join(', '), words: words.filter(Boolean).join(' · ') }
   const print = openPrint('Yard list', jobs[0]!.plan, { ...options, subject })
@@ -43,6 +44,10 @@ export function yardListPdf(
   for (const ask of lumber.asks) tally(print, ask)
   return finishPrint(print)
 }
+
+/** A load for the van: no finer than it can be known. */
+const loadText = (grams: number, units: Units): string =>
+  units === 'mm' ? `${Math.round(grams / 1000)} kg` : massFigures(grams, units, 2)
 
 const money = (amount: number, currency: string): string => moneyText(minorOf(amount, currency), currency)
 

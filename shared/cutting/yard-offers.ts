@@ -61,10 +61,30 @@ export function squareOffers(blanks: readonly YardBlank[]): SquareOffer[] {
 }
 
 /** Nominal thicknesses most yards have, inches; what lies between is milled to order. Common practice, no source. */
-const STOCKED = [1, 2, 4]
+const STOCKED = [1, 2, 4, 6]
+/** The widest most yards have, inches. Common practice, no source. */
+const WIDEST = 12
 
 /** Lengths softwood is sold in, whole feet: steps of 2 ft, common practice, no source. */
 const SOFTWOOD_LENGTHS = [6, 8, 10, 12, 14, 16]
+
+/** What a blank is sawn out of: pieces of a thickness, and the nominal that has it. */
+interface Piece {
+  nominal: number
+  thickness: number
+  count: number
+}
+
+/** The square in one piece where stock is thick enough, else its layers; nothing where not even a layer is to be had. */
+function pieceOf({ sawn, layerThickness, layers, count }: YardBlank, when: DressedWhen): Piece | undefined {
+  const least = (sizes: number[], need: number) =>
+    sizes.find((nominal) => nm(dressedThickness(nominal, when)!) >= nm(need))
+  const solid = least(STOCKED, sawn)
+  const nominal = solid ?? least(STOCKED, layerThickness) ?? least(softwoodThicknesses, layerThickness)
+  if (nominal === undefined) return undefined
+  const squares = solid === undefined ? count : Math.ceil(count / layers)
+  return { nominal, thickness: dressedThickness(nominal, when)!, count: squares }
+}
 
 /** What a blank is ripped from in dressed softwood: of all widths and lengths those that take least of it. */
 export function dressedOffer(
@@ -72,12 +92,11 @@ export function dressedOffer(
   { kerf, endTrim, edgeTrim }: EndCuts & { edgeTrim: number },
   when: DressedWhen,
 ): DressedOffer | undefined {
-  const thick = (nominal: number) => nm(dressedThickness(nominal, when)!) >= nm(blank.layerThickness)
-  const thin = STOCKED.find(thick) ?? softwoodThicknesses.find(thick)
-  if (thin === undefined || blank.count === 0) return undefined
-  const thickness = dressedThickness(thin, when)!
+  const piece = pieceOf(blank, when)
+  if (piece === undefined || piece.count === 0) return undefined
+  const thin = piece.nominal
   return softwoodWidths
-    .filter((nominal) => nominal >= thin)
+    .filter((nominal) => nominal >= thin && nominal <= WIDEST)
     .flatMap((nominal) =>
       SOFTWOOD_LENGTHS.flatMap((lengthFt): DressedOffer[] => {
         const width = dressedWidth(nominal, when)!
@@ -85,8 +104,9 @@ export function dressedOffer(
           fitIn(width - 2 * edgeTrim, blank.sawn, kerf) *
           fitIn(inches(12 * lengthFt) - 2 * endTrim, blank.length, kerf)
         if (each === 0) return []
-        const sticks = Math.ceil(blank.count / each)
+        const sticks = Math.ceil(piece.count / each)
         const boardFeet = (sticks * thin * nominal * lengthFt) / 12
+        const { thickness } = piece
         return [{ nominal: [thin, nominal], thickness, width, lengthFt, sticks, boardFeet }]
       }),
     )

@@ -56,9 +56,20 @@ describe('dressedOffer', () => {
     expect(dressedOffer(thick, saw, 'dry')!.nominal[0]).toBe(4)
   })
 
+  it('takes one post where it would else be glued up of layers', () => {
+    // 2-3/4 in square: 4 × 4 is 3-1/2 in; three layers of some 1 in would need twelve pieces.
+    const post = blank({ sawn: 2.75 * inch, layerThickness: inch, layers: 3, length: 36 * inch })
+    const offer = dressedOffer(post, saw, 'dry')!
+    expect(offer.nominal[0]).toBe(4)
+    // Four squares: 10 ft holds three of 36 in (118 in clear), 14 ft four (166): one stick of 4 × 4 × 14 / 12.
+    expect(offer).toMatchObject({ nominal: [4, 4], lengthFt: 14, sticks: 1 })
+    expect(offer.boardFeet).toBeCloseTo((4 * 4 * 14) / 12, 9)
+  })
+
   it('has none for wood thicker than the table, longer than it is sold, or not wanted', () => {
-    expect(dressedOffer(blank({ layerThickness: 4.5 * inch }), saw, 'dry')).toBeUndefined()
-    expect(dressedOffer(blank({ layerThickness: 3.9 * inch }), saw, 'dry')!.nominal[0]).toBe(4.5)
+    const thick = (size: number) => blank({ sawn: size * inch, layerThickness: size * inch })
+    expect(dressedOffer(thick(5.6), saw, 'dry')).toBeUndefined()
+    expect(dressedOffer(thick(3.9), saw, 'dry')!.nominal[0]).toBe(6)
     expect(dressedOffer(blank({ length: 191 * inch }), saw, 'dry')).toBeUndefined()
     expect(dressedOffer(blank({ count: 0 }), saw, 'dry')).toBeUndefined()
   })
