@@ -99,7 +99,8 @@ function merged<B extends CutBoard>(settings: SawSetting<B>[]): SawSetting<B>[] 
     if (!there) byKey.set(key, { ...one, boards: [...one.boards] })
     else {
       there.count += one.count
-      for (const board of one.boards) if (!there.boards.includes(board)) there.boards.push(board)
+      // Cuts of one board follow each other.
+      for (const board of one.boards) if (there.boards.at(-1) !== board) there.boards.push(board)
     }
   }
   return [...byKey.values()].sort((a, b) => b.setting - a.setting || (b.side ?? 0) - (a.side ?? 0))

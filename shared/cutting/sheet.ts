@@ -113,8 +113,13 @@ function glueUps(spots: Spot[], layers: number): Spot[][] {
   if (layers === 1) return spots.map((spot) => [spot])
   const whole: Spot[][] = []
   const over: Spot[] = []
-  for (const board of new Set(spots.map((spot) => spot.board))) {
-    const own = spots.filter((spot) => spot.board === board)
+  const byBoard = new Map<number, Spot[]>()
+  for (const spot of spots) {
+    const own = byBoard.get(spot.board)
+    if (own) own.push(spot)
+    else byBoard.set(spot.board, [spot])
+  }
+  for (const own of byBoard.values()) {
     const full = own.length - (own.length % layers)
     for (let i = 0; i < full; i += layers) whole.push(own.slice(i, i + layers))
     over.push(...own.slice(full))

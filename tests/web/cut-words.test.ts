@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import type { CutBoard, CutPlan } from '../../shared/cutting/board.ts'
-import { alikeBoards, boundWords, cutLines } from '../../web/elements/cut-words.ts'
+import type { CutPlan } from '../../shared/cutting/board.ts'
+import type { SheetBoard } from '../../shared/cutting/sheet.ts'
+import { boardNumbers, boundWords, cutLines, settingWords } from '../../web/elements/cut-words.ts'
 
 const inch = (n: number) => n * 25.4
-const board = (copy: number, over: Partial<CutBoard> = {}): CutBoard => ({
+const board = (number: number, over: Partial<SheetBoard> = {}): SheetBoard => ({
+  number,
   key: '6 × 96 in',
-  copy,
+  copy: number,
   process: 'rip-first',
   width: inch(6),
   length: inch(96),
@@ -21,6 +23,8 @@ const board = (copy: number, over: Partial<CutBoard> = {}): CutBoard => ({
         from: inch(1 + 30.125 * n),
         to: inch(31 + 30.125 * n),
         across: [inch(0.125), inch(2.625)],
+        label: String(n + 1),
+        pieces: [n + 1],
       })),
     },
   ],
@@ -43,19 +47,15 @@ const cut = (over: Partial<CutPlan>): CutPlan => ({
 }) // prettier-ignore
 
 describe('the cuts of a board', () => {
-  it('are told strip by strip, blanks of one length together', () => {
-    expect(cutLines(board(1), 'in')).toEqual(['Strip 1: rip 2-1/2 in wide, crosscut 3 of 30 in'])
+  it('are told strip by strip, blanks of one length together, with the pieces they become', () => {
+    expect(cutLines(board(1), 'in')).toEqual([
+      'Strip 1: rip 2-1/2 in wide, crosscut 3 of 30 in: pieces 1 to 3',
+    ])
   })
 
-  it('are told once for strips that are cut alike', () => {
-    const [strip] = board(1).strips!
-    const lines = cutLines(
-      board(1, { strips: [strip!, strip!, { ...strip!, blanks: strip!.blanks.slice(1) }] }),
-      'in',
-    )
-    expect(lines).toEqual([
-      'Strips 1 to 2, each: rip 2-1/2 in wide, crosscut 3 of 30 in',
-      'Strip 3: rip 2-1/2 in wide, crosscut 2 of 30 in',
+  it('tell how the rings of a strip lie where that is known', () => {
+    expect(cutLines(board(1), 'in', () => 'rings 40° to the face, rift')).toEqual([
+      'Strip 1: rip 2-1/2 in wide, crosscut 3 of 30 in: pieces 1 to 3; rings 40° to the face, rift',
     ])
   })
 
@@ -74,19 +74,31 @@ describe('the cuts of a board', () => {
       from: inch(1),
       to: inch(31),
       across: [inch(3 * n), inch(3 * n + 2.5)] as [number, number],
+      label: `4${'ab'[n]}`,
+      pieces: [4],
     }))
     const lines = cutLines(
       { ...bare, process: 'crosscut-first', sections: [{ from: inch(1), to: inch(31), blanks }] },
       'in',
     )
-    expect(lines).toEqual(['Section 1: crosscut 30 in long, rip 2 of 2-1/2 in'])
+    expect(lines).toEqual(['Section 1: crosscut 30 in long, rip 2 of 2-1/2 in: pieces 4a, 4b'])
   })
 })
 
-describe('alikeBoards', () => {
-  it('puts boards cut alike together and keeps others apart', () => {
-    const other = board(3, { offcuts: [{ from: 0, to: 300, across: [0, 60] }] })
-    expect(alikeBoards([board(1), board(2), other]).map(({ count }) => count)).toEqual([2, 1])
+describe('the saw’s settings', () => {
+  const boards = [board(1), board(2), board(3), board(7)]
+
+  it('name fence or stop, and the strips where lengths are cut', () => {
+    const setting = { setting: inch(2), count: 3, boards }
+    expect(settingWords({ ...setting, saw: 'rip', what: 'strips' }, 'in')).toBe('Rip, fence at 2 in')
+    expect(
+      settingWords({ ...setting, saw: 'crosscut', what: 'blanks', setting: inch(30), side: inch(2) }, 'in'),
+    ).toBe('Crosscut, stop at 30 in, strips 2 in wide')
+  })
+
+  it('name boards by their numbers', () => {
+    expect(boardNumbers(boards)).toBe('boards 1 to 3, 7')
+    expect(boardNumbers(boards.slice(0, 1))).toBe('board 1')
   })
 })
 

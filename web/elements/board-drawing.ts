@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing, type SVGTemplateResult, svg } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
-import type { CutBoard, Defect, PlacedBlank } from '../../shared/cutting/board.ts'
-import type { SheetBlank } from '../../shared/cutting/sheet.ts'
+import type { Defect } from '../../shared/cutting/board.ts'
+import { blanksOf, type SheetBlank, type SheetBoard } from '../../shared/cutting/sheet.ts'
 import type { Units } from '../../shared/units/length.ts'
 import { Room } from '../room.ts'
 import { length, SessionController } from '../session.ts'
@@ -21,7 +21,7 @@ interface Rect {
 
 /**
  * A board with its strips, blanks, kerfs and offcuts, to scale; the butt end lies left, the edge that places are
- * measured from above. Numbered blanks show their pieces; then it is drawn as large as the numbers need.
+ * measured from above. It is drawn at least as large as the numbers of the pieces need.
  */
 @customElement('board-drawing')
 export class BoardDrawing extends LitElement {
@@ -77,7 +77,7 @@ export class BoardDrawing extends LitElement {
     `,
   ]
 
-  @property({ attribute: false }) board!: CutBoard
+  @property({ attribute: false }) board!: SheetBoard
   @property({ attribute: false }) defects: readonly Defect[] = []
   @property() units: Units = 'in'
   /** The drawing told in a sentence. */
@@ -94,9 +94,10 @@ export class BoardDrawing extends LitElement {
     const { board } = this
     const scale = this.scale()
     const [width, height] = [board.length * scale, board.width * scale]
-    const blanks = [...(board.strips ?? []), ...(board.sections ?? [])].flatMap((run) => run.blanks)
-    return html`<div class="room" tabindex=${width > this.room.px ? 0 : nothing} role=${width > this.room.px ? 'group' : nothing}
-      aria-label=${width > this.room.px ? 'Board drawing, scrolled sideways' : nothing}><svg width=${width + 2} height=${height + 2} viewBox="-1 -1 ${width + 2} ${height + 2}" role="img" aria-label=${this.told}>
+    const blanks = blanksOf(board)
+    const isScrolled = width > this.room.px
+    return html`<div class="room" tabindex=${isScrolled ? 0 : nothing} role=${isScrolled ? 'group' : nothing}
+      aria-label=${isScrolled ? `Board ${board.number}, to be scrolled sideways` : nothing}><svg width=${width + 2} height=${height + 2} viewBox="-1 -1 ${width + 2} ${height + 2}" role="img" aria-label=${this.told}>
       <defs>
         <pattern id="hatch" width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
           <rect class="ground" width="8" height="8"></rect>
@@ -115,16 +116,13 @@ export class BoardDrawing extends LitElement {
   private scale(): number {
     const { board } = this
     const fits = (this.room.px - 2) / board.length
-    const blanks = [...(board.strips ?? []), ...(board.sections ?? [])].flatMap((run) => run.blanks)
-    if (!blanks.some((blank) => 'label' in blank)) return fits
-    const narrowest = Math.min(...blanks.map(({ across }) => across[1] - across[0]))
+    const narrowest = Math.min(...blanksOf(board).map(({ across }) => across[1] - across[0]))
     return Math.max(fits, Math.min(STRIP / narrowest, SCROLLED * fits))
   }
 
   /** What may stand in a blank, the fullest first. */
-  private labels(blank: PlacedBlank | SheetBlank): string[] {
-    const size = length(blank.to - blank.from, this.units)
-    return 'label' in blank ? [`${blank.label} · ${size}`, blank.label] : [size]
+  private labels({ label, from, to }: SheetBlank): string[] {
+    return [`${label} · ${length(to - from, this.units)}`, label]
   }
 
   private rect(

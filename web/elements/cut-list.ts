@@ -1,6 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
-import type { CutBoard, CutOrder, CutPlan } from '../../shared/cutting/board.ts'
+import type { CutOrder, CutPlan } from '../../shared/cutting/board.ts'
 import { countsMoney } from '../../shared/cutting/prices.ts'
 import { ringText } from '../../shared/cutting/rings.ts'
 import type { CuttingSheet, SheetBoard } from '../../shared/cutting/sheet.ts'
@@ -8,17 +8,14 @@ import { length, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
 import { boardFeetText, percentText, priceText } from './amounts.ts'
 import './board-drawing.ts'
-import { alikeBoards, boundWords, cutLines } from './cut-words.ts'
+import { boundWords, cutLines } from './cut-words.ts'
 
 const processWords = { 'rip-first': 'rip first, then crosscut', 'crosscut-first': 'crosscut first, then rip' }
 
 /** Boards drawn at once; a longer list is opened by a button. */
 const SHOWN = 24
 
-/**
- * A cutting plan: its figures, how good it is, and every board drawn with its cuts; with its sheet, board by board
- * and every blank with its pieces.
- */
+/** A cutting plan: its figures, how good it is, and every board drawn with its cuts and numbered pieces. */
 @customElement('cut-list')
 export class CutList extends LitElement {
   static override styles = [
@@ -37,7 +34,7 @@ export class CutList extends LitElement {
 
   @property({ attribute: false }) cut!: CutPlan
   @property({ attribute: false }) order!: CutOrder
-  @property({ attribute: false }) sheet?: CuttingSheet
+  @property({ attribute: false }) sheet!: CuttingSheet
   @state() private all = false
 
   constructor() {
@@ -82,11 +79,10 @@ export class CutList extends LitElement {
   }
 
   private boards() {
-    if (!this.sheet) return alikeBoards(this.cut.boards).map(({ board, count }) => this.board(board, count))
     const { boards } = this.sheet
     const shown = this.all ? boards : boards.slice(0, SHOWN)
     const more = boards.length - shown.length
-    return html`${shown.map((board) => this.board(board, 1, `Board ${board.number}: `))}
+    return html`${shown.map((board) => this.board(board))}
       ${
         more > 0
           ? html`<div class="buttons no-print">
@@ -96,7 +92,7 @@ export class CutList extends LitElement {
       }`
   }
 
-  private board(board: CutBoard | SheetBoard, count: number, numbered = '') {
+  private board(board: SheetBoard) {
     const { units } = this.order
     const mm = (value: number) => length(value, units)
     const name = `${mm(board.width)} × ${mm(board.length)}, ${mm(board.thickness)} thick`
@@ -105,11 +101,9 @@ export class CutList extends LitElement {
     const lines = cutLines(board, units, (across) => ringText(known, across))
     return html`
       <section class="board">
-        <h3>${numbered}${count > 1 ? `${count} boards alike: ` : ''}${name}</h3>
+        <h3>Board ${board.number}: ${name}</h3>
         <p class="small soft">
-          ${ordered?.count === null ? numbered && 'To buy; ' : `Board ${board.key}${board.onHand ? ', on hand' : ''}; `}${processWords[board.process]}; ${boardFeetText(board.boardFeet)}${
-            count > 1 ? ' each' : ''
-          }
+          ${ordered?.count === null ? 'To buy; ' : `Board ${board.key}${board.onHand ? ', on hand' : ''}; `}${processWords[board.process]}; ${boardFeetText(board.boardFeet)}
         </p>
         <board-drawing
           .board=${board}

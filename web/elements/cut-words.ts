@@ -1,4 +1,4 @@
-import type { CutBoard, CutPlan, PlacedBlank } from '../../shared/cutting/board.ts'
+import type { CutPlan, PlacedBlank } from '../../shared/cutting/board.ts'
 import type { SawSetting } from '../../shared/cutting/saw-order.ts'
 import { piecesText, type SheetBlank, type SheetBoard } from '../../shared/cutting/sheet.ts'
 import type { Units } from '../../shared/units/length.ts'
@@ -18,35 +18,18 @@ function counted(blanks: readonly PlacedBlank[], size: (blank: PlacedBlank) => n
 const long = (blank: PlacedBlank) => blank.to - blank.from
 const wide = (blank: PlacedBlank) => blank.across[1] - blank.across[0]
 
-/** `Strip 1` or `Strips 1 to 5`, runs of equal cuts together. */
-function numbered(what: string, cuts: readonly string[]): string[] {
-  const lines: string[] = []
-  for (let first = 0; first < cuts.length; ) {
-    let last = first
-    while (cuts[last + 1] === cuts[first]) last++
-    lines.push(
-      `${last === first ? `${what} ${first + 1}` : `${what}s ${first + 1} to ${last + 1}, each`}: ${cuts[first]}`,
-    )
-    first = last + 1
-  }
-  return lines
-}
-
-/** `: pieces 1 to 4` where the blanks are numbered. */
-function piecesOf(blanks: readonly (PlacedBlank | SheetBlank)[]): string {
-  const labelled = blanks.filter((blank): blank is SheetBlank => 'label' in blank)
-  if (labelled.length === 0) return ''
-  return `: ${labelled.length === 1 ? 'piece' : 'pieces'} ${piecesText(labelled)}`
-}
+/** `: pieces 1 to 4`, whatever comes of the blanks of a run. */
+const piecesOf = (blanks: readonly SheetBlank[]): string =>
+  `: ${blanks.length === 1 ? 'piece' : 'pieces'} ${piecesText(blanks)}`
 
 const behind = (text: string | undefined): string => (text === undefined ? '' : `; ${text}`)
 
 /**
- * The cuts of a board in order, a line for each strip or section; equal ones that follow each other together.
- * `rings` tells how they lie in what lies so across the board.
+ * The cuts of a board in order, a line for each strip or section. `rings` tells how they lie in what lies so across
+ * the board.
  */
 export function cutLines(
-  board: CutBoard | SheetBoard,
+  board: SheetBoard,
   units: Units,
   rings: (across: [number, number]) => string | undefined = () => undefined,
 ): string[] {
@@ -58,26 +41,13 @@ export function cutLines(
     ({ from, to, blanks }) =>
       `crosscut ${length(to - from, units)} long, rip ${counted(blanks, wide, units)}${piecesOf(blanks)}`,
   )
-  const size = ({ from, to, across }: CutBoard['offcuts'][number]) =>
+  const size = ({ from, to, across }: SheetBoard['offcuts'][number]) =>
     `${length(across[1] - across[0], units)} × ${length(to - from, units)}`
   return [
-    ...numbered('Strip', strips),
-    ...numbered('Section', sections),
+    ...strips.map((cut, i) => `Strip ${i + 1}: ${cut}`),
+    ...sections.map((cut, i) => `Section ${i + 1}: ${cut}`),
     ...(board.offcuts.length > 0 ? [`Offcuts worth keeping: ${board.offcuts.map(size).join(', ')}`] : []),
   ]
-}
-
-/** Boards cut alike, together: the first of them and how many there are. */
-export function alikeBoards(boards: readonly CutBoard[]): { board: CutBoard; count: number }[] {
-  const groups = new Map<string, { board: CutBoard; count: number }>()
-  for (const board of boards) {
-    const { copy: _copy, ...layout } = board
-    const key = JSON.stringify(layout)
-    const group = groups.get(key)
-    if (group) group.count++
-    else groups.set(key, { board, count: 1 })
-  }
-  return [...groups.values()]
 }
 
 /** Whether the plan is the best there is, in plain words. `priced`: cost is money, else board feet. */
