@@ -1,5 +1,6 @@
 import type { Span } from '../profile/profile.ts'
 import { spanRadius, spanSlope, spanTurns } from '../profile/radius.ts'
+import { nm } from '../units/length.ts'
 
 /** Where a glue line leaves the surface so flat that the layer over it ends in a feather edge. Lengths mm. */
 export interface FeatherEdge {
@@ -15,7 +16,7 @@ export interface FeatherEdge {
 
 /** A place of the turned surface. Lengths mm. */
 export interface SurfacePlace {
-  index: number
+  span: Span
   x: number
   radius: number
   /** dr/dx; infinite where it is left square, for no line surfaces flat there. */
@@ -47,9 +48,10 @@ export function lineAngle(line: number, radius: number, slope: number): number |
   return line > radius ? undefined : Math.acos(line / (radius * Math.hypot(1, slope))) / DEGREE
 }
 
-/** Whether thicker wood stands on both sides of a place, near enough to make a neck of it. */
+/** Whether a place lies in a cove, or thicker wood stands on both sides of it, near enough to make a neck of it. */
 function isNeck(places: SurfacePlace[], i: number): boolean {
-  const { x, radius } = places[i]!
+  const { span, x, radius } = places[i]!
+  if (span.shape === 'cove') return true
   const thicker = (way: 1 | -1): boolean => {
     for (let k = i + way; k >= 0 && k < places.length && Math.abs(places[k]!.x - x) <= 2 * radius; k += way)
       if (places[k]!.radius >= NECK_SHARE * radius) return true
@@ -57,6 +59,9 @@ function isNeck(places: SurfacePlace[], i: number): boolean {
   }
   return thicker(1) && thicker(-1)
 }
+
+const slopeAt = (span: Span, x: number): number =>
+  span.shape === 'square' ? Number.POSITIVE_INFINITY : spanSlope(span, x)
 
 /** Places along a part, close enough to find where glue lines surface; parts left square count as thick wood only. */
 export function surfacePlaces(spans: readonly Span[]): SurfacePlace[] {
@@ -67,8 +72,7 @@ export function surfacePlaces(spans: readonly Span[]): SurfacePlace[] {
       .sort((a, b) => a - b)
       .map((x): SurfacePlace => {
         const radius = spanRadius(span, x)
-        const slope = span.shape === 'square' ? Number.POSITIVE_INFINITY : spanSlope(span, x)
-        return { index: span.index, x, radius, slope, neck: false }
+        return { span, x, radius, slope: slopeAt(span, x), neck: false }
       })
   })
   places.forEach((place, i) => {
@@ -77,21 +81,44 @@ export function surfacePlaces(spans: readonly Span[]): SurfacePlace[] {
   return places
 }
 
+/** Where a line runs out of the surface between two neighbouring places of a span: there it lies flattest. */
+function runOut(a: SurfacePlace, b: SurfacePlace, line: number): SurfacePlace {
+  const { span } = a
+  let [low, high] = [a.x, b.x]
+  while (nm(high) - nm(low) > 1) {
+    const middle = (low + high) / 2
+    if (spanRadius(span, middle) < line === a.radius < line) low = middle
+    else high = middle
+  }
+  const x = a.radius < line ? high : low
+  const neck = a.neck || b.neck
+  return { span, x, radius: Math.max(line, spanRadius(span, x)), slope: slopeAt(span, x), neck }
+}
+
+/** The places with those between them at which a line so far from the axis runs out. */
+const withRunOuts = (places: readonly SurfacePlace[], line: number): SurfacePlace[] =>
+  places.flatMap((place, i) => {
+    const before = places[i - 1]
+    return before?.span === place.span && before.radius < line !== place.radius < line
+      ? [runOut(before, place, line), place]
+      : [place]
+  })
+
 /** The feather edges that a glue line so far from the axis (mm) leaves along a part, from the foot on. */
 export function featherEdges(places: readonly SurfacePlace[], line: number): FeatherEdge[] {
   const edges: FeatherEdge[] = []
   let open: FeatherEdge | undefined
-  for (const { index, x, radius, slope, neck } of places) {
+  for (const { span, x, radius, slope, neck } of withRunOuts(places, line)) {
     const angle = lineAngle(line, radius, slope) ?? 90
     if (angle >= FEATHER_ANGLE) {
       open = undefined
       continue
     }
-    if (open && open.index === index && open.neck === neck) {
+    if (open && open.index === span.index && open.neck === neck) {
       open.to = x
       open.angle = Math.min(open.angle, angle)
     } else {
-      open = { index, from: x, to: x, angle, neck }
+      open = { index: span.index, from: x, to: x, angle, neck }
       edges.push(open)
     }
   }

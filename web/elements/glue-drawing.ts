@@ -71,7 +71,7 @@ export class GlueDrawing extends LitElement {
       <path class="wood" fill=${woodTone(job.species)} d=${silhouettePath(points)}></path>
       ${bothSides(this.glueUp.lines).map((line) => svg`<path class="line" clip-path="url(#${id})" d="M0 ${line * scale}H${LONG}"></path>`)}
       ${this.glueUp.feathers.map(({ line, from, to }) => {
-        const length = Math.max(to - from, part.length / 200) * scale
+        const length = Math.max(to - from, part.length / 60) * scale
         return [-line, line].map(
           (y) => svg`<path class="feather" d="M${from * scale} ${y * scale}h${length}"></path>`,
         )

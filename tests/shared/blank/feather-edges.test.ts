@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { FEATHER_ANGLE, featherEdges, lineAngle, surfacePlaces } from '../../../shared/blank/feather-edges.ts'
 import { type Profile, spansOf } from '../../../shared/profile/profile.ts'
+import { spanRadius } from '../../../shared/profile/radius.ts'
 
 type Vector = [number, number, number]
 const dot = (a: Vector, b: Vector) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
@@ -72,9 +73,8 @@ describe('feather edges', () => {
       { at: 400, diameter: 40, then: 'straight' },
     )
     const [edge] = featherEdges(taper, 12)
-    // r = 10 + x/40: 12 at x = 80, 12/cos 20° = 12.770 at x = 110.8; places are 400/24 mm apart
-    expect(edge!.from).toBeGreaterThanOrEqual(80)
-    expect(edge!.from).toBeLessThan(80 + 400 / 24)
+    // r = 10 + x/40: 12 at x = 80, 12/cos 20° = 12.770 at x = 110.8
+    expect(edge!.from).toBeCloseTo(80, 4)
     expect(edge!.to).toBeLessThanOrEqual(110.9)
     expect(edge!.neck).toBe(false)
   })
@@ -89,9 +89,52 @@ describe('feather edges', () => {
     expect(edge!.angle).toBeCloseTo(11.478, 3)
   })
 
+  it('are found where a line runs out near the root of a shallow cove, however short they are', () => {
+    // chord 100, sagitta 26: an arc of radius 61.08 about x = 50; radius 11.9 lies 1.4 above the root of 10.5
+    const shallow = profile({ at: 0, diameter: 73, then: 'cove', depth: 26 }, { at: 100, diameter: 73 })
+    const arc = (50 ** 2 + 26 ** 2) / 52
+    const off = Math.sqrt(arc ** 2 - (arc - 1.4) ** 2)
+    const slope = off / (arc - 1.4)
+    const edges = featherEdges(shallow, 11.9)
+    expect(edges.map(({ neck }) => neck)).toEqual([true, true])
+    expect(edges[0]!.to).toBeCloseTo(50 - off, 4)
+    expect(edges[1]!.from).toBeCloseTo(50 + off, 4)
+    for (const { angle } of edges) expect(angle).toBeCloseTo((Math.atan(slope) * 180) / Math.PI, 3)
+  })
+
   it('are none where the line passes above the root and leaves the steep sides of the cove', () => {
     // at r = 15 the half-round cove has a slope of √3: 60°
     expect(featherEdges(necked, 15)).toEqual([])
+  })
+
+  it('are found wherever a close look along the part finds one, and nowhere else', () => {
+    for (let root = 6; root < 24; root += 1.7) {
+      const stations: Profile['stations'] = [
+        { at: 0, diameter: 50, then: 'cove', depth: 25 - root },
+        { at: 80, diameter: 50, then: 'ogee' },
+        { at: 160, diameter: 30, then: 'straight' },
+        { at: 260, diameter: 44, then: 'straight' },
+      ]
+      const spans = spansOf({ stations, split: false })
+      const looks = spans.flatMap((span) =>
+        Array.from({ length: 1500 }, (_, i) => {
+          const x = span.from + ((i + 0.5) / 1500) * (span.to - span.from)
+          return [
+            spanRadius(span, x),
+            (spanRadius(span, x + 1e-5) - spanRadius(span, x - 1e-5)) / 2e-5,
+          ] as const
+        }),
+      )
+      for (let line = 5; line < 26; line += 1.3) {
+        const angles = looks.filter(([r]) => r > line).map(([r, slope]) => angleBySurface(line, r, slope))
+        const flattest = Math.min(90, ...angles)
+        const found = Math.min(90, ...featherEdges(surfacePlaces(spans), line).map(({ angle }) => angle))
+        const told = `root ${root}, line ${line}`
+        // the places are near enough to find all but those that only just count
+        if (flattest < FEATHER_ANGLE - 2) expect(found, told).toBeLessThan(FEATHER_ANGLE)
+        if (flattest > FEATHER_ANGLE + 0.5) expect(found, told).toBe(90)
+      }
+    }
   })
 
   it('are none where a part is left square', () => {
