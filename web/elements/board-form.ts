@@ -20,12 +20,14 @@ export class BoardForm extends LitElement {
     ...pageWear,
     css`
       .defect {
-        display: grid;
-        grid-template-columns: repeat(auto-fit, minmax(7.5rem, 1fr));
-        gap: var(--space-2);
-        align-items: end;
-        padding-block: var(--space-3);
         border-bottom: 1px solid var(--line);
+        margin-bottom: var(--space-3);
+      }
+      legend {
+        padding-bottom: var(--space-2);
+      }
+      .hint {
+        margin-bottom: var(--space-3);
       }
     `,
   ]
@@ -188,7 +190,7 @@ export class BoardForm extends LitElement {
         enter: (value) => tellEntry(this, `defects[${i}].${name}`, value),
       })
     const kinds = [...new Set<string>([...defectKinds, ...(row.kind ? [row.kind] : [])])]
-    return html`<div class="defect" role="group" aria-label="${row.kind ?? 'defect'} ${i + 1}">
+    return html`<div class="fields defect" role="group" aria-label="${row.kind ?? 'defect'} ${i + 1}">
       ${choiceField({
         path: `defects[${i}].kind`,
         label: 'Kind',

@@ -157,7 +157,10 @@ export class BoardsPage extends LitElement {
       failure.code === 'key-reused'
         ? [{ path: 'key', message: `There is already a board named ${key}.` }]
         : failure.errors.map(entryBreach)
-    this.errors = errors.map(({ path, message }) => ({ path, message: inUnitsFirst(message, units) }))
+    this.errors = errors.map(({ path, message }) => ({
+      path,
+      message: message.endsWith('read ""') ? 'is missing' : inUnitsFirst(message, units),
+    }))
     this.message = errors.length > 0 && failure.code === 'bad-input' ? '' : failure.message
     if (errors.length > 0) void this.updateComplete.then(() => this.form?.focusField(errors[0]!.path))
   }
@@ -219,7 +222,7 @@ export class BoardsPage extends LitElement {
       <h2>${changes ? `Change ${changes}` : 'Add a board'}</h2>
       ${
         this.errors.length > 0
-          ? html`<ul class="plain problem" role="alert">${this.errors.map(({ path, message }) => html`<li>${stockField(path)}: ${message}</li>`)}</ul>`
+          ? html`<p class="problem" role="alert">Not saved yet. To be put right: ${this.errors.map(({ path }) => stockField(path)).join('; ')}.</p>`
           : nothing
       }
       ${keyed(
