@@ -200,9 +200,9 @@ export class BoardForm extends LitElement {
         enter: (kind) => tellEntry(this, `defects[${i}].kind`, kind),
       })}
       ${place('from', 'From the butt')} ${place('to', 'to')} ${place('low', 'Across, from')} ${place('high', 'to across')}
-      <button type="button" class="danger" aria-label="Take out ${row.kind ?? 'defect'} ${i + 1}" @click=${() => this.list(this.entry.defects.filter((_, j) => j !== i))}>
+      <div class="field"><button type="button" class="danger" aria-label="Take out ${row.kind ?? 'defect'} ${i + 1}" @click=${() => this.list(this.entry.defects.filter((_, j) => j !== i))}>
         Take out
-      </button>
+      </button></div>
     </div>`
   }
 }

@@ -15,6 +15,12 @@ const processWords = { 'rip-first': 'rip first, then crosscut', 'crosscut-first'
 /** Boards drawn at once; a longer list is opened by a button. */
 const SHOWN = 24
 
+/** What is counted where no money is. */
+const whatCounts = ({ boards }: CutOrder): string =>
+  boards.every(({ onHand }) => onHand)
+    ? 'Nothing is bought: the wood that is used up counts, in board feet.'
+    : 'No prices are entered: board feet count.'
+
 /** A cutting plan: its figures, how good it is, and every board drawn with its cuts and numbered pieces. */
 @customElement('cut-list')
 export class CutList extends LitElement {
@@ -67,7 +73,7 @@ export class CutList extends LitElement {
           }) => html`<p class="problem">${count} ${key === 'layer' ? 'layers' : 'blanks'} cannot be cut from these boards:
             none that is left is long, wide and thick enough.</p>`,
         )}
-        <p>${boundWords(cut, order.currency, priced)}${priced ? '' : html` <span class="soft">No prices are entered: board feet count.</span>`}</p>
+        <p>${boundWords(cut, order.currency, priced)}${priced ? '' : html` <span class="soft">${whatCounts(order)}</span>`}</p>
         <p class="small soft">
           Kerf ${length(order.kerf, order.units)}, ${length(order.endTrim, order.units)} trimmed off each end,
           ${length(order.edgeTrim, order.units)} off each edge. Hatched is waste; offcuts of

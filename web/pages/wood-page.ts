@@ -114,6 +114,7 @@ export class WoodPage extends LitElement {
   private page(loaded: Loaded) {
     const { plan, shop, woods, job } = loaded
     const wood = woods.find(({ key }) => key === plan.job.species)
+    const isAllOnHand = plan.cut.unmet.length === 0 && plan.cut.boards.every(({ onHand }) => onHand)
     return html`
       <div class="page">
         <div class="page-head">
@@ -130,20 +131,24 @@ export class WoodPage extends LitElement {
           </section>
           <section class="card" aria-labelledby="yard">
             <h2 id="yard">Ask the yard for</h2>
-            <yard-card .yard=${plan.yard} .wood=${wood?.name ?? plan.job.species} .units=${plan.job.units} .currency=${plan.cutOrder.currency}
-              .bought=${plan.boardFeet.bought} .offcuts=${plan.cut.boards.reduce((sum, { offcuts }) => sum + offcuts.length, 0)}></yard-card>
+            ${
+              isAllOnHand
+                ? html`<p>Nothing: boards on hand are enough for every blank, spares among them.</p>`
+                : html`<yard-card .yard=${plan.yard} .wood=${wood?.name ?? plan.job.species} .units=${plan.job.units} .currency=${plan.cutOrder.currency}
+              .bought=${plan.boardFeet.bought} .offcuts=${plan.cut.boards.reduce((sum, { offcuts }) => sum + offcuts.length, 0)}></yard-card>`
+            }
           </section>
         </div>
         <section class="card" aria-labelledby="layers">
           <h2 id="layers">${plan.blank.layers > 1 ? 'Glued up' : 'In one piece'}</h2>
           <glue-card .plan=${plan} .choices=${loaded.choices}></glue-card>
         </section>
+        ${this.onHand(loaded)}
         <section class="card" aria-labelledby="cut">
           <h2 id="cut">Cutting sheet</h2>
           <cutting-sheet .plan=${plan}></cutting-sheet>
         </section>
         ${this.set(plan)}
-        ${this.onHand(loaded)}
         <div class="columns">
           <section class="card" aria-labelledby="moisture">
             <h2 id="moisture">Moisture</h2>

@@ -88,8 +88,10 @@ function summary(cut: CutPlan, currency?: string): string {
   const least = cut.proven
     ? ', proven the least'
     : `; the least it could be is ${cut.lowerBound.toFixed(2)} ${unit}`
+  const onHand =
+    cut.boardFeetOnHand === undefined ? '' : `${cut.boardFeetOnHand.toFixed(2)} board feet on hand, bought `
   return (
-    `${countText(cut.boards.length, 'board')}, ${cut.boardFeetBought.toFixed(2)} board feet (${cut.boardFeetTallied.toFixed(2)} by tally), ` +
+    `${countText(cut.boards.length, 'board')}, ${onHand}${cut.boardFeetBought.toFixed(2)} board feet (${cut.boardFeetTallied.toFixed(2)} by tally), ` +
     `${(cut.yield * 100).toFixed(0)} % of it in blanks. Cost ${cut.cost.toFixed(2)} ${unit}${least}.`
   )
 }

@@ -106,6 +106,7 @@ const lumber: Lines = ({ cut, boardFeet, yard }, { style }) => [
   ...heading('Lumber'),
   ...pairs([
     ['in blanks', `${boardFeet.blanks.toFixed(2)} board feet`],
+    ['on hand', boardFeet.onHand === undefined ? undefined : `${boardFeet.onHand.toFixed(2)} board feet`],
     [
       'bought',
       `${boardFeet.bought.toFixed(2)} board feet, ${boardFeet.tallied.toFixed(2)} by tally; ${percent(cut.yield)} of it in blanks`,

@@ -1,4 +1,5 @@
 import { readCutOrder } from '../../../shared/cutting/order.ts'
+import { countsMoney } from '../../../shared/cutting/prices.ts'
 import { readJob } from '../../../shared/job.ts'
 import { matchSet } from '../../../shared/matching/match.ts'
 import { readSetFile } from '../../../shared/matching/set-file.ts'
@@ -46,12 +47,9 @@ async function orderFor(call: Call): Promise<unknown> {
 export async function cut(call: Call, { out }: Speech): Promise<void> {
   const order = readCutOrder(await orderFor(call))
   const cut = await exactCut(order, order.seconds * 1000)
-  const isPriced = order.boards.some(
-    ({ price, pricePerBoardFoot }) => price !== undefined || pricePerBoardFoot !== undefined,
-  )
   const text = {
     style: styleFor(call, order.units),
-    currency: isPriced ? order.currency : undefined,
+    currency: countsMoney(order) ? order.currency : undefined,
     boardsGiven: order.boards.length > 0,
   }
   out(call.json ? asJson(cut) : cutText(cut, text))

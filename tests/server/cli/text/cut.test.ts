@@ -53,6 +53,19 @@ describe('a cutting plan for a person', () => {
     expect(told({ process: 'rip-first', blanks, boards })).toMatch(/^ {2}2 boards A \(2-1\/2 × 6 × 120 in\)/m)
   })
 
+  it('tells boards on hand from those that are bought', () => {
+    // 2-1/2 × 6 × 120 in are 12-1/2 board feet; one board of each holds the 24 layers.
+    const blanks = [{ key: 'layer', side: '2 7/16', length: '17 3/4', count: 24 }]
+    const board = { width: '6', length: '10 ft', thickness: '2 1/2', count: 1 }
+    const boards = [
+      { ...board, key: 'A', onHand: true },
+      { ...board, key: 'B' },
+    ]
+    expect(told({ blanks, boards }).replace(/\s+/g, ' ')).toContain(
+      '2 boards, 12.50 board feet on hand, bought 12.50 board feet',
+    )
+  })
+
   it('keeps to 80 columns however keys are named', () => {
     const key = 'a long name for a layer of the '.repeat(2).trim()
     const text = told({ blanks: [{ key, side: '2 7/16', length: '17 3/4', count: 12 }] })
