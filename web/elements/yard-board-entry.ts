@@ -121,9 +121,12 @@ export class YardBoardEntry extends LitElement {
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has('lengthStyle') && !this.hasStick && this.keys === 'stick') this.keys = 'width'
-    // A board that was added or left leaves the keys at the beginning.
-    const before = changed.get('number')
-    if (before !== undefined) this.keys = this.first
+    const before = changed.get('entry')
+    // A board that was added, changed or left leaves the keys at the beginning.
+    if (changed.get('number') !== undefined || (before && before.mends !== this.entry.mends))
+      this.keys = this.first
+    const [wrong] = changed.has('errors') ? this.errors : []
+    if (wrong) this.keys = this.keysFor(wrong.path)
   }
 
   private get hasStick(): boolean {
@@ -136,6 +139,13 @@ export class YardBoardEntry extends LitElement {
 
   private get first(): Keys {
     return this.hasStick ? 'stick' : 'width'
+  }
+
+  /** Where what is wrong is put right. */
+  private keysFor(path: string): Keys {
+    if (path === 'crook' || path.startsWith('defects')) return 'defects'
+    if (this.hasStick && (path === 'width' || path === 'length')) return 'stick'
+    return path as EntryField
   }
 
   private change(change: Partial<BoardEntry>): void {
@@ -151,7 +161,6 @@ export class YardBoardEntry extends LitElement {
 
   private say(name: 'add' | 'again' | 'undo' | 'leave'): void {
     this.dispatchEvent(new CustomEvent(name))
-    if (name !== 'undo') this.keys = this.first
   }
 
   override render() {

@@ -99,7 +99,7 @@ export class YardStick extends LitElement {
     return html`${FEET.map((n) => this.key(String(n), `${n} ft long`, feet === String(n), () => this.tell('length', withFeet(n))))}
       ${this.key(
         inch ? `+${inch} in` : '+ in',
-        'Inches over the whole feet',
+        '+ in, inches over the whole feet',
         inch !== undefined,
         () => {
           this.inInches = true

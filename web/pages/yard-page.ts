@@ -320,7 +320,7 @@ export class YardPage extends LitElement {
       <h2 id="pile">${tally.bought ? 'Tally' : 'On the pile, the top first'}</h2>
       <p>${sumWords(sumOf(onPile(tally), tally), tally.currency)} <span class="soft">as this yard tallies</span></p>
       <yard-pile .rows=${pileRows(tally, { choice, wanted: this.wanted, style: desk.style })} ?closed=${tally.bought !== undefined}
-        @act=${(event: CustomEvent<{ number: number; act: PileAct }>) => desk.act(event.detail.number, event.detail.act)}></yard-pile>
+        @act=${(event: CustomEvent<{ number: number; act: PileAct }>) => this.act(event.detail)}></yard-pile>
     </section>`
   }
 
@@ -374,8 +374,17 @@ export class YardPage extends LitElement {
 
   private readonly begin = async () => {
     this.isVisitOpen = false
+    await this.toKeys()
+  }
+
+  private async toKeys(): Promise<void> {
     await this.updateComplete
-    this.renderRoot.querySelector('.verdict')?.scrollIntoView()
+    this.renderRoot.querySelector('.two')?.scrollIntoView()
+  }
+
+  private act({ number, act }: { number: number; act: PileAct }): void {
+    this.desk.act(number, act)
+    if (act === 'mend') void this.toKeys()
   }
 
   private takeUp(take: () => void): void {
