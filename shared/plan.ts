@@ -232,7 +232,8 @@ export function planJob(
   const wood = woodOrStandIn({ ...species, density: part.density }, job.moisture)
   const blank = blankOf(job, shop, part, wood, species)
   const cutOrder = cutOrderOf(job, shop, blank, rack)
-  const cut = checkedCut(job, blank.layers, cutOrder, better)
+  const sawn = checkedCut(job, blank.layers, cutOrder, better)
+  const cut = { ...sawn, boards: sheetOf({ blank, job, cut: sawn, cutOrder }).boards }
   const { operations, passes, places, slender, whip } = workOf({
     job,
     shop,

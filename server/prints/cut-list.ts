@@ -8,8 +8,9 @@ import {
   piecesText,
   type SheetBlank,
   type SheetBoard,
+  sparesText,
 } from '../../shared/cutting/sheet.ts'
-import { type Plan, sheetOf, togetherOf } from '../../shared/plan.ts'
+import { type Plan, partsOf, sheetOf, togetherOf } from '../../shared/plan.ts'
 import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
 import { minorOf, moneyText } from '../../shared/units/money.ts'
 import { besidePt, drawBoard, NUMBERS_PT, numberCuts, numbersOver, scaleFor } from './board-drawing.ts'
@@ -214,7 +215,7 @@ function settingWords({ saw, setting, side }: SawSetting<SheetBoard>, style: Len
 const DRAWN_SINGLY = 120
 
 function boardDrawings(print: Print, { boards }: CuttingSheet): void {
-  const { box } = print
+  const { box, plan } = print
   const longest = Math.max(0, ...boards.map(({ length }) => length))
   const width = box.right - box.left
   const roughly = scaleFor(longest, width - NUMBERS_PT)
@@ -227,7 +228,13 @@ function boardDrawings(print: Print, { boards }: CuttingSheet): void {
   )
   paragraph(
     print,
-    'The number on each blank is the piece it becomes; layers of one glue-up say a, b, c. Mark it on the butt end before the blank leaves its strip: the foot, unless the set layout says otherwise.',
+    [
+      'The number on each blank is the piece it becomes; layers of one glue-up say a, b, c.',
+      sparesText(partsOf(plan), plan.job.quantity),
+      'Mark it on the butt end before the blank leaves its strip: the foot, unless the set layout says otherwise.',
+    ]
+      .filter(Boolean)
+      .join(' '),
   )
   const groups = boards.length > DRAWN_SINGLY ? alike(boards) : boards.map((board) => [board])
   for (const group of groups) boardSheet(print, group, scale)

@@ -4,7 +4,7 @@ import type { CutBoard, CutPlan, PlacedBlank } from './board.ts'
 /** One setting of a saw and everything that is cut at it before it is moved. Lengths mm. */
 export interface SawSetting<B extends CutBoard = CutBoard> {
   saw: 'rip' | 'crosscut'
-  /** Fence of the rip saw or stop of the crosscut saw; `longest` where sections are cut to it. */
+  /** Fence of the rip saw, or stop of the crosscut saw. */
   setting: number
   what: 'strips' | 'blanks' | 'sections'
   count: number

@@ -128,6 +128,20 @@ function glueUps(spots: Spot[], layers: number): Spot[][] {
   return whole
 }
 
+/**
+ * Which pieces are spares, in words; of `pieces` in all those beyond the quantity.
+ *
+ * @example sparesText(10, 8) // 'Pieces 9, 10 are spares.'
+ * @example sparesText(9, 8) // 'Piece 9 is a spare.'
+ * @example sparesText(8, 8) // ''
+ */
+export function sparesText(pieces: number, quantity: number): string {
+  const count = Math.max(0, pieces - quantity)
+  const numbers = piecesText(Array.from({ length: count }, (_, i) => ({ label: String(quantity + i + 1) })))
+  if (count === 0) return ''
+  return count === 1 ? `Piece ${numbers} is a spare.` : `Pieces ${numbers} are spares.`
+}
+
 /** Where the wood of a piece lies: the board by its number in the sheet and its key, the strip or section by its number. */
 export interface PiecePlace {
   board: number

@@ -1,8 +1,11 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { cutBreaches } from '../../shared/cutting/check.ts'
+import { ringAngle } from '../../shared/cutting/rings.ts'
+import { blanksOf } from '../../shared/cutting/sheet.ts'
 import { readJob } from '../../shared/job.ts'
-import { type Plan, planJob } from '../../shared/plan.ts'
+import { numberedPieces } from '../../shared/piece.ts'
+import { type Plan, partsOf, planJob, sheetOf } from '../../shared/plan.ts'
 import { Problem } from '../../shared/problem.ts'
 import { defaultShop, type Shop } from '../../shared/shop.ts'
 import type { Species } from '../../shared/wood/species.ts'
@@ -523,5 +526,61 @@ describe('planJob with boards on hand', () => {
         .join()
     expect(texts({})).toMatch(/Board a is at 15 % moisture/)
     expect(texts({ lumber: { moisture: 14 } })).not.toMatch(/Board a is at 15/)
+  })
+})
+
+describe('planJob’s cutting sheet', () => {
+  const blanksIn = (plan: Plan) => sheetOf(plan).boards.flatMap(blanksOf)
+  const wide = (over: object = {}) => ({
+    key: 'wide',
+    species: 'cherry-black',
+    width: 200,
+    length: 2400,
+    thickness: 50,
+    count: 1,
+    ...over,
+  })
+  const fileOf = (over: object) => ({ ...dowel(), species: 'cherry-black', ...over })
+
+  it('numbers blanks as the batch will number its pieces, several to a stick and glue-ups too', () => {
+    for (const file of [dowel(), knob(), benchLeg()]) {
+      const plan = planOf(file)
+      const numbers = new Set(blanksIn(plan).flatMap(({ pieces }) => pieces))
+      expect([...numbers].sort((a, b) => a - b)).toEqual(
+        numberedPieces(partsOf(plan), plan.job.quantity).map(({ number }) => number),
+      )
+      expect(plan.cut.boards).toEqual(sheetOf(plan).boards)
+    }
+    const layers = blanksIn(planOf(benchLeg())).filter(({ pieces }) => pieces[0] === 1)
+    expect(layers.map(({ label }) => label)).toEqual(['1a', '1b', '1c'])
+  })
+
+  it('moves strips to where the rings look best only where the job asks for rift', () => {
+    const heart = { across: 100, below: 110 }
+    const cut = (grain: string) =>
+      planJob(readJob(fileOf({ grain, quantity: 6 })), defaultShop, woods, { onHand: [wide({ heart })] })
+    const [any, rift] = [cut('any'), cut('rift')]
+    const off = (plan: Plan) =>
+      blanksIn(plan).map(({ across: [low, high] }) =>
+        Math.abs(ringAngle(heart, { across: (low + high) / 2, below: 25 }) - 45),
+      )
+    const sum = (numbers: number[]) => numbers.reduce((a, b) => a + b, 0)
+    expect(rift.cut.boards.map(({ key }) => key)).toEqual(['wide'])
+    expect(sum(off(rift))).toBeLessThan(sum(off(any)))
+    expect(rift.cut.cost).toBe(any.cut.cost)
+    expect(cutBreaches(rift.cutOrder, rift.cut)).toEqual([])
+  })
+
+  it('takes all from one board where the job insists, and says so where none is large enough', () => {
+    const small = { key: 'small', width: 70, length: 950, count: 9 }
+    const cut = (rack: ReturnType<typeof wide>[], oneBoard: boolean) =>
+      planJob(readJob(fileOf({ quantity: 6, lumber: { oneBoard } })), defaultShop, woods, { onHand: rack })
+    const rack = [wide(small), wide({ length: 3000 })]
+    expect(cut(rack, false).cut.boards.length).toBeGreaterThan(1)
+    expect(cut(rack, true).cut.boards.map(({ key }) => key)).toEqual(['wide'])
+    const none = cut([wide(small)], true)
+    expect(none.cautions.map(({ text }) => text).join()).toMatch(
+      /All from one board is wished for, but no board/,
+    )
   })
 })

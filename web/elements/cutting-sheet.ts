@@ -4,7 +4,7 @@ import { countsMoney } from '../../shared/cutting/prices.ts'
 import { sameBoardWords } from '../../shared/cutting/same-board-words.ts'
 import { sawOrder, settingsOf } from '../../shared/cutting/saw-order.ts'
 import { piecesText, type CuttingSheet as Sheet } from '../../shared/cutting/sheet.ts'
-import { type Plan, sheetOf, togetherOf } from '../../shared/plan.ts'
+import { type Plan, partsOf, sheetOf, togetherOf } from '../../shared/plan.ts'
 import { SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
 import { boardFeetText, priceText } from './amounts.ts'
@@ -84,6 +84,7 @@ export class CuttingSheet extends LitElement {
         </p>
         <p class="small soft">
           The number on each blank is the piece it becomes when the batch starts; layers of one glue-up say a, b, c.
+          ${sparesText(partsOf(this.plan), this.plan.job.quantity)}
           Mark it on the butt end before the blank leaves its strip: the foot, unless the set layout says otherwise.
         </p>
       </section>
