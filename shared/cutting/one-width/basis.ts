@@ -4,6 +4,8 @@ import { type Fillings, fillingsIn, worthOf } from './fillings.ts'
 /** Smaller figures are nothing: rounding. */
 const NOTHING = 1e-9
 const SMALL_PIVOT = 1e-7
+/** What a strip of a filling that is kept out costs more, strips. */
+const DEAR = 4
 
 /**
  * A corner of the relaxed problem, in which fillings may be cut by parts: least number of strips for at least
@@ -23,6 +25,8 @@ export interface Basis {
   inverse: Float64Array
   /** What one of each length is worth, by place: strips. */
   worth: Float64Array
+  /** Fillings that are kept out. */
+  out: ReadonlySet<number>
 }
 
 /** The column of a filling, or of a length cut beyond what is wanted, in terms of the basis. */
@@ -44,8 +48,10 @@ function inBasis({ places, rowOf, inverse }: Basis, fillings: Fillings, column: 
 }
 
 /** What putting one more of a column in changes the number of strips by. */
-const gainOf = ({ worth }: Basis, fillings: Fillings, column: number): number =>
-  column < 0 ? worth[-1 - column]! : 1 - worthOf(fillings, column, worth)
+const gainOf = ({ worth, out }: Basis, fillings: Fillings, column: number): number =>
+  column < 0
+    ? worth[-1 - column]!
+    : 1 - worthOf(fillings, column, worth) + (out.size > 0 && out.has(column) ? DEAR : 0)
 
 /** Puts a column in the basis in the place of that of a row. */
 function exchange(
@@ -102,16 +108,24 @@ function leavingRow({ amount }: Basis, alpha: Float64Array): number {
   return row
 }
 
+/** Keeps a filling in the basis out from now on: it is dear, so that the next exchanges drop it where they can. */
+export function keepOut(basis: Basis, row: number): void {
+  const { places, columns, inverse, worth, out } = basis
+  basis.out = new Set([...out, columns[row]!])
+  places.forEach((place, i) => {
+    worth[place] = worth[place]! + DEAR * inverse[row * places.length + i]!
+  })
+}
+
 /**
- * Puts in whatever lowers the number of strips, the steepest first, until none of the fillings from a number on
- * does. Whether it came to that.
+ * Puts in whatever lowers the number of strips, the steepest first, until nothing does. Whether it came to that.
  */
-export function improved(basis: Basis, fillings: Fillings, from: number, patience: Patience): boolean {
+export function improved(basis: Basis, fillings: Fillings, patience: Patience): boolean {
   const most = 20 * basis.places.length + 200
   for (let n = 0; n < most; n++) {
     let [column, gain] = [0, -NOTHING]
     let found = false
-    for (let j = from; j < fillingsIn(fillings); j++) {
+    for (let j = 0; j < fillingsIn(fillings); j++) {
       const own = gainOf(basis, fillings, j)
       if (own < gain) [column, gain, found] = [j, own, true]
     }
@@ -203,6 +217,7 @@ export function narrowed(basis: Basis): Basis {
     amount: Float64Array.from(keptRows, (r) => amount[r]!),
     inverse: new Float64Array(k * k),
     worth: new Float64Array(worth.length),
+    out: basis.out,
   }
   keptPlaces.forEach((place, i) => {
     next.rowOf[place] = i

@@ -1,4 +1,4 @@
-import { type Basis, narrowed, wishing } from './basis.ts'
+import { type Basis, keepOut, narrowed, wishing } from './basis.ts'
 import { bestFit, fullestFit } from './best-fit.ts'
 import { type StripCut, takeOff, timesOf } from './demand.ts'
 import { isSettled } from './relaxation.ts'
@@ -6,7 +6,7 @@ import { isOver, offer, type Search } from './search.ts'
 
 /** Part of a filling that counts as whole. */
 const WHOLE = 0.99
-/** Fillings tried at each step, the fullest part first. */
+/** Fillings tried at each step. */
 const BREADTH = 3
 /** Strips still to be cut from which close fits are looked for, and ways looked at for each. */
 const LAST_STRIPS = 14
@@ -90,8 +90,8 @@ const parts = ({ columns, amount }: Basis): { filling: number; amount: number }[
 
 /**
  * Goes down from a half: all whole fillings are cut for good, or else the one of which most is in, and what is
- * left is relaxed anew. Where that can lead to no better plan, it comes back and takes the next fullest, a few
- * at each step, until it has failed often enough.
+ * left is relaxed anew. Where that can lead to no better plan, it comes back and keeps that filling out, a few
+ * times at each step, until it has failed often enough.
  */
 export function dived(search: Search, from: Half, dive: Dive): void {
   let half = from
@@ -106,14 +106,26 @@ export function dived(search: Search, from: Half, dive: Dive): void {
     if (!settled(search, next, dive)) return
     half = next
   }
-  const choices = parts(half.basis)
-    .map((part) => ({ ...part, amount: part.amount + 0.1 * dive.chance() }))
-    .sort((a, b) => b.amount - a.amount)
-  for (const { filling } of choices.slice(0, BREADTH)) {
-    const next = withCut(search, half, [{ filling, copies: 1 }], dive)
+  for (let tries = 0; tries < BREADTH; tries++) {
+    const row = fullestRow(half.basis, dive)
+    if (row < 0) return
+    const next = withCut(search, half, [{ filling: half.basis.columns[row]!, copies: 1 }], dive)
     if (next && settled(search, next, dive)) dived(search, next, dive)
     if (isOver(search) || dive.fails > dive.failsMost) return
+    keepOut(half.basis, row)
+    if (!settled(search, half, dive)) return
   }
+}
+
+/** The row of the filling of which most is in, give or take; -1 when there is none. */
+function fullestRow({ columns, amount, out }: Basis, { chance }: Dive): number {
+  let [row, most] = [-1, 0]
+  for (let r = 0; r < columns.length; r++) {
+    if (columns[r]! < 0 || amount[r]! < 1e-3 || out.has(columns[r]!)) continue
+    const part = amount[r]! + 0.1 * chance()
+    if (part > most) [row, most] = [r, part]
+  }
+  return row
 }
 
 function settled(search: Search, half: Half, dive: Dive): boolean {

@@ -4,18 +4,24 @@ export interface Fillings {
   starts: number[]
   places: number[]
   counts: number[]
+  /** Number by what it holds. */
+  known: Map<string, number>
 }
 
-export const noFillings = (): Fillings => ({ starts: [0], places: [], counts: [] })
+export const noFillings = (): Fillings => ({ starts: [0], places: [], counts: [], known: new Map() })
 
 export const fillingsIn = ({ starts }: Fillings): number => starts.length - 1
 
-/** Adds one; its number. */
+/** Adds one, if it is new; its number. */
 export function addFilling(
-  { starts, places, counts }: Fillings,
+  { starts, places, counts, known }: Fillings,
   own: readonly number[],
   of: readonly number[],
 ): number {
+  const name = `${own.join()} ${of.join()}`
+  const old = known.get(name)
+  if (old !== undefined) return old
+  known.set(name, starts.length - 1)
   for (let i = 0; i < own.length; i++) {
     places.push(own[i]!)
     counts.push(of[i]!)

@@ -44,7 +44,15 @@ export function firstBasis(
     isGone[last] = 1
     gone.push(last)
   }
-  const basis = { places, rowOf, wanted, columns, amount, inverse: new Float64Array(m * m) }
+  const basis = {
+    places,
+    rowOf,
+    wanted,
+    columns,
+    amount,
+    inverse: new Float64Array(m * m),
+    out: new Set<number>(),
+  }
   invert(basis, fillings, gone)
   const worth = new Float64Array(lengths.length)
   for (let r = 0; r < m; r++)

@@ -1,6 +1,6 @@
 import type { Patience } from '../line.ts'
 import type { Demand } from './demand.ts'
-import { addFilling, type Fillings } from './fillings.ts'
+import { addFilling, type Fillings, fillingsIn } from './fillings.ts'
 
 /** Cells of the table above which fillings are looked for one by one. */
 const CELLS_MAX = 4_000_000
@@ -22,7 +22,7 @@ interface Choices {
 /** What the best filling of a strip is worth, or a little more than that where the search was cut short. */
 export interface Best {
   worth: number
-  /** How many fillings were added. */
+  /** How many fillings were added that were not known before. */
   added: number
 }
 
@@ -81,9 +81,7 @@ function withOne(row: Float64Array, after: Float64Array, length: number, worth: 
   const width = row.length
   for (let c = 0; c < length; c++) row[c] = after[c]!
   for (let c = length, rest = 0; c < width; c++, rest++) {
-    const without = after[c]!
-    const withIt = after[rest]! + worth
-    row[c] = withIt > without ? withIt : without
+    row[c] = Math.max(after[c]!, after[rest]! + worth)
   }
 }
 
@@ -139,8 +137,7 @@ function byTable(
     const filling = readTable(room, choices, first, times, taken)
     if (!filling || !isUseful(filling, worths)) continue
     for (const k of filling.chosen) taken[k] = 1
-    addFilling(fillings, filling.places, filling.counts)
-    added++
+    if (isNew(fillings, filling)) added++
   }
   return { worth: table[room]!, added }
 }
@@ -148,6 +145,11 @@ function byTable(
 interface Filling {
   places: number[]
   counts: number[]
+}
+
+function isNew(fillings: Fillings, { places, counts }: Filling): boolean {
+  const before = fillingsIn(fillings)
+  return addFilling(fillings, places, counts) === before
 }
 
 function isUseful({ places, counts }: Filling, { adding, least }: Worths): boolean {
@@ -207,8 +209,7 @@ function byLooking(
     own.sort((a, b) => a[0] - b[0])
     const filling = { places: own.map(([place]) => place), counts: own.map(([, count]) => count) }
     if (!isUseful(filling, worths)) return
-    addFilling(fillings, filling.places, filling.counts)
-    added++
+    if (isNew(fillings, filling)) added++
   }
   const look = (from: number, rest: number, sum: number): void => {
     if (sum > best) {

@@ -1,5 +1,4 @@
 import { type Basis, improved, mended } from './basis.ts'
-import { fillingsIn } from './fillings.ts'
 import { bestFilling } from './pricing.ts'
 import { isOver, type Search, wishedStrips } from './search.ts'
 
@@ -38,14 +37,13 @@ export function relaxed(
     if (value <= enough || bound >= useless || Math.ceil(value - 1e-6) <= bound) break
     const worth = calm.between(missed)
     const sum = sumOf(left, worth)
-    const from = fillingsIn(fillings)
     const worths = { worth, adding: wholeParts(basis.worth), least: USEFUL }
     const best = bestFilling(demand, left, worths, fillings, patience)
     if (best.worth > 0) bound = Math.max(bound, quotientUp(sum, best.worth))
     if (best.worth > 0) calm.seen(worth, sum, best.worth)
     if (bound >= useless || (best.added === 0 && missed >= MISSES_MAX)) break
     missed = best.added === 0 ? missed + 1 : 0
-    improved(basis, fillings, from, patience)
+    improved(basis, fillings, patience)
   }
   return bound
 }
@@ -84,7 +82,7 @@ export function isSettled(
   ease: number,
 ): boolean {
   const { fillings, patience } = search
-  if (!mended(basis, fillings, patience) || !improved(basis, fillings, 0, patience)) return false
+  if (!mended(basis, fillings, patience) || !improved(basis, fillings, patience)) return false
   const wished = wishedStrips(search) - strips
   const bound = relaxed(search, basis, left, { enough: Math.min(wished, ease - strips), useless: wished + 1 })
   return bound <= wished && Math.ceil(worthInAll(basis, left) - 1e-6) <= wished
