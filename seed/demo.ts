@@ -10,6 +10,8 @@ export interface DemoJob {
   batch?: {
     key: string
     startedAt: string
+    /** Under which it was said that the blanks are sawn. */
+    sawnKey: string
     /** Pieces from 1 up to this one are finished. */
     finished: number
     /** Pieces after those, with the fraction of their operations that is done. */
@@ -23,7 +25,7 @@ export interface DemoJob {
 /** An invented shop with its boards, jobs and profiles; none of it is anybody’s. */
 export interface Demo {
   shop: Record<string, unknown>
-  boards: Record<string, unknown>[]
+  boards: { enteredAt: string; file: Record<string, unknown> }[]
   jobs: DemoJob[]
   profiles: DemoProfile[]
 }
@@ -81,7 +83,13 @@ const boards = [
     count: 1,
     pricePerBoardFoot: 11.4,
     grade: 'FAS',
-    defects: [{ from: '31 in', to: '33 1/2 in', kind: 'knot' }],
+    moisture: 8.5,
+    heart: { across: '3 1/2 in', below: '4 in' },
+    from: 'Sill Creek sawyard, spring load',
+    defects: [
+      { from: '31 in', to: '33 1/2 in', kind: 'knot' },
+      { from: '0 in', to: '8 ft', across: ['6 5/8 in', '7 1/4 in'], kind: 'sap' },
+    ],
   },
   {
     key: 'cherry B',
@@ -92,6 +100,26 @@ const boards = [
     thickness: '2 1/2 in',
     count: 2,
     pricePerBoardFoot: 11.4,
+    moisture: 8,
+    heart: { across: '2 1/4 in', below: '3 1/4 in' },
+    from: 'Sill Creek sawyard, spring load',
+  },
+  {
+    key: 'ash 1',
+    species: 'ash-white',
+    units: 'in',
+    width: '6 in',
+    length: `7' 6"`,
+    thickness: '2 1/8 in',
+    count: 1,
+    price: 44,
+    moisture: 12,
+    crook: '1/4 in',
+    from: 'storm tree behind the shop, sawn two winters ago',
+    defects: [
+      { from: '0 in', to: '5 in', kind: 'split' },
+      { from: '52 in', to: '54 in', across: ['0 in', '1 1/2 in'], kind: 'knot' },
+    ],
   },
 ]
 
@@ -144,7 +172,7 @@ export function demo(now: string): Demo {
   const day = (days: number): string => before(now, -24 * days).slice(0, 10)
   return {
     shop,
-    boards,
+    boards: boards.map((file) => ({ file, enteredAt: before(now, 640) })),
     jobs: [
       {
         id: key(1, 3),
@@ -152,6 +180,7 @@ export function demo(now: string): Demo {
         enteredAt: before(now, 420),
         batch: {
           key: key(2, 3),
+          sawnKey: key(8, 3),
           startedAt: before(now, 380),
           finished: 24,
           underWay: [],
@@ -166,6 +195,7 @@ export function demo(now: string): Demo {
         enteredAt: before(now, 200),
         batch: {
           key: key(2, 2),
+          sawnKey: key(8, 2),
           startedAt: before(now, 96),
           finished: 14,
           underWay: [

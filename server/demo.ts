@@ -12,6 +12,7 @@ import { addJob } from './batch/job.ts'
 import { pieceId } from './batch/pieces.ts'
 import { addProfile, changeProfile } from './batch/profile.ts'
 import { logReadings } from './batch/reading.ts'
+import { sawBatch } from './batch/sawn.ts'
 import { saveSettings } from './batch/shop.ts'
 import { startBatch } from './batch/start.ts'
 import { settleState, spoilPiece } from './batch/step.ts'
@@ -53,6 +54,7 @@ async function logWork(context: Context, job: string, batch: Batch, plan: Plan):
 async function runBatch(context: Context, { id, batch }: DemoJob): Promise<void> {
   if (!batch) return
   await startBatch({ ...context, now: () => batch.startedAt }, id, batch.key)
+  await sawBatch({ ...context, now: () => batch.startedAt }, id, batch.sawnKey)
   const later = { ...context, now: () => batch.workedAt }
   const job = await jobOf(later, id)
   const frozen = await startedPlan(later, job)
@@ -73,7 +75,7 @@ async function keepProfile(context: Context, { id, versions }: DemoProfile): Pro
 
 async function store(context: Context, { shop, boards, jobs, profiles }: Demo): Promise<void> {
   await saveSettings(context, shop)
-  for (const board of boards) await addBoard(context, board)
+  for (const { file, enteredAt } of boards) await addBoard({ ...context, now: () => enteredAt }, file)
   for (const profile of profiles) await keepProfile(context, profile)
   for (const job of jobs) {
     const entered = { key: job.id, ...readJobFile(job.file) }

@@ -57,6 +57,25 @@ describe('the demo', () => {
     expect(plan.quote.total).toBeGreaterThan(0)
   })
 
+  it('has legs cut from boards on hand alone, their wood in the price', async () => {
+    const { body: legs } = await server.get(`/api/jobs/${(await named(/legs/)).id}/plan`)
+    expect(legs.cut.boards.map((board: { onHand?: boolean }) => board.onHand)).not.toContain(undefined)
+    expect(legs.boardFeet.bought).toBe(0)
+    expect(legs.quote.lines.find(({ key }: { key: string }) => key === 'wood').amount).toBeGreaterThan(0)
+  })
+
+  it('has offcuts of what is sawn on the rack, with where they come from', async () => {
+    const { body: rack } = await server.get('/api/boards')
+    const offcuts = rack.filter(({ key }: { key: string }) => /^O-\d+$/.test(key))
+    expect(offcuts.length).toBeGreaterThan(0)
+    for (const offcut of offcuts) {
+      expect(offcut.from).toMatch(/^offcut of a bought board, (Gallery balusters|Apothecary drawer knobs)$/)
+      expect(offcut.reserved).toBeUndefined()
+    }
+    const { body: wood } = await server.get(`/api/jobs/${(await named(/balusters/)).id}/sawn`)
+    expect(wood.sawn.offcuts.length).toBeGreaterThan(0)
+  })
+
   it('has a long run of slender balusters under way: one over, one under, one spoiled', async () => {
     const { id, quantity } = await named(/balusters/)
     expect(quantity).toBe(36)
