@@ -29,22 +29,44 @@ function keptFiles(): Plugin {
   }
 }
 
+/** Takes the indentation out of templates and styles: nothing on screen hangs on it. */
+function noIndents(): Plugin {
+  return {
+    name: 'no-indents',
+    apply: 'build',
+    transform: {
+      filter: { id: /web.(app-shell|elements.|pages.|styles.).*ts$/ },
+      handler: (code) => ({ code: code.replace(/\n +/g, '\n'), map: null }),
+    },
+  }
+}
+
+/** Whether a module is needed by the frame of every page. */
+const isFrame = (id: string): boolean =>
+  /node_modules.(lit|@lit|lit-html|lit-element)\b|preload-helper|@oxc-project|web.(main|app-shell|router|page-files|offline|own-script|session)\.ts|web.styles.|elements.display-choices\.ts|units.length\.ts/.test(
+    id,
+  )
+
 export default defineConfig({
   root: 'web',
   base: '/',
-  plugins: [keptFiles()],
+  plugins: [noIndents(), keptFiles()],
   resolve: { alias: [{ find: /^zod$/, replacement: at('web/schema-settings.ts') }] },
   build: {
     outDir: '../dist/web',
     emptyOutDir: true,
     target: 'es2022',
-    modulePreload: { polyfill: false },
+    modulePreload: false,
     rolldownOptions: {
       // The search is asked by name in the browser tests and the bench, as pages ask it.
       input: { index: at('web/index.html'), 'cut-search': at('web/cut-search.ts'), sw: at('web/sw.ts') },
-      preserveEntrySignatures: 'exports-only',
-      // A service worker rules the folder it lies in.
-      output: { entryFileNames: ({ name }) => (name === 'sw' ? 'sw.js' : 'assets/[name]-[hash].js') },
+      preserveEntrySignatures: 'allow-extension',
+      output: {
+        // A service worker rules the folder it lies in.
+        entryFileNames: ({ name }) => (name === 'sw' ? 'sw.js' : 'assets/[name]-[hash].js'),
+        // What every page needs comes in one file.
+        codeSplitting: { groups: [{ name: 'frame', test: isFrame }], includeDependenciesRecursively: false },
+      },
     },
   },
   worker: { format: 'es' },

@@ -207,7 +207,8 @@ export class AppShell extends LitElement {
     try {
       await pageFiles[page]()
       this.here = new Set([...this.here, page])
-    } catch {
+    } catch (error) {
+      console.error(error)
       if (page === this.route.page) this.outOfReach = true
     }
   }

@@ -29,7 +29,8 @@ export const pageFiles: Record<Exclude<Route['page'], 'missing'>, Fetching> = {
 
 /** Fetches all of them, so that no page is missed when the server goes out of reach. */
 export async function fetchAllPages(): Promise<void> {
-  for (const fetchPage of Object.values(pageFiles)) {
+  const panel: Fetching = () => import('./elements/display-panel.ts')
+  for (const fetchPage of [panel, ...Object.values(pageFiles)]) {
     try {
       await fetchPage()
     } catch {

@@ -88,6 +88,8 @@ export interface Opening {
   height?: number
   dark?: boolean
   touch?: boolean
+  /** What the browser is to lack, by its name in `navigator`. */
+  without?: 'serviceWorker'
 }
 
 /** A browser and a server for the tests of one file, and a way to open pages that must not complain. */
@@ -109,7 +111,10 @@ export function withBrowser({ demo }: { demo: boolean }) {
   return {
     address: () => served.address,
     /** Opens an address; every message of the console that is an error or a warning goes into `complaints`. */
-    open: async (path: string, { width = 1280, height = 900, dark = false, touch = false }: Opening = {}) => {
+    open: async (
+      path: string,
+      { width = 1280, height = 900, dark = false, touch = false, without }: Opening = {},
+    ) => {
       const context = await browser.newContext({
         viewport: { width, height },
         colorScheme: dark ? 'dark' : 'light',
@@ -117,6 +122,10 @@ export function withBrowser({ demo }: { demo: boolean }) {
         hasTouch: touch,
       })
       contexts.push(context)
+      if (without)
+        await context.addInitScript((name) => {
+          delete (Navigator.prototype as Partial<Navigator>)[name]
+        }, without)
       const page = await context.newPage()
       const complaints: string[] = []
       page.on('console', (message) => {

@@ -1,11 +1,8 @@
 import { css, html, LitElement } from 'lit'
 import { customElement } from 'lit/decorators.js'
-import { live } from 'lit/directives/live.js'
-import { changeSession, type Session, SessionController, session } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
-import './paper-choice.ts'
 
-/** How this person wants lengths and light, and the name that stands beside their readings. */
+/** Where the person chooses how all pages look; what is in it is fetched when it is first opened. */
 @customElement('display-choices')
 export class DisplayChoices extends LitElement {
   static override styles = [
@@ -24,9 +21,9 @@ export class DisplayChoices extends LitElement {
     `,
   ]
 
-  constructor() {
-    super()
-    new SessionController(this)
+  private readonly fetchPanel = () => {
+    // Out of reach of the server it stays empty; it is asked for again at the next opening.
+    import('./display-panel.ts').catch(() => {})
   }
 
   private readonly leave = (event: FocusEvent) => {
@@ -42,36 +39,10 @@ export class DisplayChoices extends LitElement {
   }
 
   override render() {
-    const { style, theme, by } = session()
-    const choose = (field: keyof Session) => (event: Event) =>
-      changeSession({ [field]: (event.target as HTMLSelectElement).value || undefined })
     return html`
-      <details @focusout=${this.leave} @keydown=${this.escape}>
+      <details @toggle=${this.fetchPanel} @focusout=${this.leave} @keydown=${this.escape}>
         <summary>Display</summary>
-        <div class="panel card">
-          <div class="field">
-            <label for="style">Lengths shown in</label>
-            <select id="style" @change=${choose('style')} .value=${style ?? ''}>
-              <option value="" .selected=${live(!style)}>as each job is written</option>
-              <option value="fraction" .selected=${live(style === 'fraction')}>inches, fractions</option>
-              <option value="decimal" .selected=${live(style === 'decimal')}>inches, decimals</option>
-              <option value="mm" .selected=${live(style === 'mm')}>millimetres</option>
-            </select>
-          </div>
-          <div class="field">
-            <label for="theme">Light</label>
-            <select id="theme" @change=${choose('theme')} .value=${theme ?? ''}>
-              <option value="" .selected=${live(!theme)}>as this device is set</option>
-              <option value="light" .selected=${live(theme === 'light')}>light</option>
-              <option value="dark" .selected=${live(theme === 'dark')}>dark</option>
-            </select>
-          </div>
-          <paper-choice></paper-choice>
-          <div class="field">
-            <label for="by">Your name, beside readings</label>
-            <input id="by" autocomplete="name" .value=${by} @change=${(e: Event) => changeSession({ by: (e.target as HTMLInputElement).value.trim() })} />
-          </div>
-        </div>
+        <div class="panel card"><display-panel></display-panel></div>
       </details>
     `
   }
