@@ -123,9 +123,7 @@ export function withBrowser({ demo }: { demo: boolean }) {
       })
       contexts.push(context)
       if (without)
-        await context.addInitScript((name) => {
-          delete (Navigator.prototype as Partial<Navigator>)[name]
-        }, without)
+        await context.addInitScript((name) => void Reflect.deleteProperty(Navigator.prototype, name), without)
       const page = await context.newPage()
       const complaints: string[] = []
       page.on('console', (message) => {
