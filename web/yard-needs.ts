@@ -2,6 +2,7 @@ import type { YardTerms } from '../shared/cutting/yard-terms.ts'
 import type { Plan } from '../shared/plan.ts'
 import type { Units } from '../shared/units/length.ts'
 import { jobs, planOf, shop, species } from './api.ts'
+import type { StoredJob } from './job-file.ts'
 import { keepEntry, keptEntry } from './kept-entry.ts'
 import type { YardNeed, YardTally } from './yard-tally.ts'
 
@@ -27,11 +28,12 @@ export const keptGround = (): YardGround =>
   keptEntry<YardGround>(PLACE, { units: 'in', currency: 'USD', yards: [], needs: [], at: '' })
 
 /** What a job needs from the yard, from its plan. */
-export function needOf(id: string, plan: Plan, wood: string): YardNeed {
+export function needOf({ id, state }: Pick<StoredJob, 'id' | 'state'>, plan: Plan, wood: string): YardNeed {
   const { job, blank, cutOrder } = plan
   return {
     job: id,
     name: job.name,
+    ...(state === 'started' && { started: true }),
     species: job.species,
     wood,
     ...(blank.nominal !== undefined && { nominal: blank.nominal }),
@@ -52,9 +54,9 @@ export async function fetchGround(at: string): Promise<YardGround> {
     .sort((a, b) => a.state.localeCompare(b.state) || b.updatedAt.localeCompare(a.updatedAt))
     .slice(0, JOBS_MOST)
   const needs: YardNeed[] = []
-  for (const { id } of open) {
-    const plan = await planOf(id).catch(() => undefined)
-    if (plan) needs.push(needOf(id, plan, woodName(plan.job.species)))
+  for (const job of open) {
+    const plan = await planOf(job.id).catch(() => undefined)
+    if (plan) needs.push(needOf(job, plan, woodName(plan.job.species)))
   }
   const { units, currency, grade, yards = [] } = settings
   const ground: YardGround = { units, currency, grade, yards, needs, at }

@@ -8,6 +8,8 @@ import type { Units } from '../shared/units/length.ts'
 export interface YardNeed {
   job: string
   name: string
+  /** Its batch is in work already. */
+  started?: true
   species: string
   /** What the wood is called. */
   wood: string

@@ -51,6 +51,7 @@ export function headline({ missing }: Pick<Choice, 'missing'>): Headline {
 
 /** Under it: what is kept comes to; how many blanks there are where that is not all. */
 export function underWords({ missing, wanted, sum }: Choice, currency: string): string {
+  if (missing === 0 && sum.boards === 0) return 'nothing to buy: boards on hand do'
   if (missing === 0) return `keep ${sumWords(sum, currency)}`
   const so = sum.minor === undefined ? boardFeetText(sum.feet) : moneyText(sum.minor, currency)
   return `${wanted - missing} of ${wanted} blanks · ${so}`

@@ -87,6 +87,9 @@ describe('words at the yard', () => {
     expect(headline({ missing: 0 })).toEqual({ state: 'enough', text: 'ENOUGH' })
     expect(headline({ missing: 5 })).toEqual({ state: 'missing', text: '5 MISSING' })
     expect(underWords(choice({}), 'USD')).toBe('keep 1 board · 10.0 bd ft · 84.20 USD')
+    expect(underWords(choice({ keep: [], sum: { boards: 0, feet: 0, minor: 0 } }), 'USD')).toMatch(
+      /boards on hand/,
+    )
     expect(underWords(choice({ missing: 5 }), 'USD')).toBe('7 of 12 blanks · 84.20 USD')
   })
 

@@ -41,15 +41,16 @@ export class YardBoardEntry extends LitElement {
       .chips {
         display: grid;
         gap: 0.3125rem;
-        grid-template-columns: 1fr 1.2fr 1fr 1fr;
+        grid-template-columns: repeat(4, minmax(0, 1fr));
       }
       .chips label {
+        font-size: 0.8125rem;
         white-space: nowrap;
       }
       .chips input {
-        padding: 0 0.25rem;
+        padding: 0;
         min-height: 3.25rem;
-        font-size: 1.125rem;
+        font-size: 1.0625rem;
         font-weight: 700;
         text-align: center;
       }
@@ -70,6 +71,7 @@ export class YardBoardEntry extends LitElement {
       .acts button {
         min-height: 3.25rem;
         padding: 0 var(--space-1);
+        font-size: 0.9375rem;
         line-height: 1.1;
       }
       .add {

@@ -23,12 +23,12 @@ export class YardVerdict extends LitElement {
       .mark {
         all: unset;
         grid-row: span 2;
-        font-size: 2.75rem;
+        font-size: 2.5rem;
         line-height: 1;
         font-weight: 700;
       }
       .word {
-        font-size: 2.75rem;
+        font-size: 2.375rem;
         font-weight: 800;
         line-height: 1.05;
         overflow-wrap: anywhere;

@@ -9,6 +9,7 @@ export interface VisitJob {
   job: string
   name: string
   wood: string
+  started?: boolean
   isChosen: boolean
   /** It is of another wood than those chosen. */
   isOther: boolean
@@ -95,7 +96,7 @@ export class YardVisit extends LitElement {
               (job) => html`<div><label class="tick">
                 <input type="checkbox" .checked=${live(job.isChosen)} ?disabled=${job.isOther}
                   @change=${(event: Event) => this.tick(job, (event.target as HTMLInputElement).checked)} />
-                <span>${job.name} · ${job.wood}${job.isOther ? ' (another wood: a tally of its own)' : ''}</span>
+                <span>${job.name} · ${job.wood}${job.started ? ' · in work' : ''}${job.isOther ? ' (another wood: a tally of its own)' : ''}</span>
               </label></div>`,
             )
       }

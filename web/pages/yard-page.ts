@@ -121,19 +121,19 @@ export class YardPage extends LitElement {
   override connectedCallback() {
     super.connectedCallback()
     addEventListener('storage', this.heed)
-    addEventListener('online', this.fetch)
+    addEventListener('online', this.renew)
     this.ends.push(
       outbox().watch(() => this.requestUpdate()),
       watchOffline(() => this.requestUpdate()),
     )
     // What has the focus must not lie under the verdict.
     document.documentElement.style.scrollPaddingTop = '7rem'
-    void this.fetch()
+    void this.renew()
   }
 
   override disconnectedCallback() {
     removeEventListener('storage', this.heed)
-    removeEventListener('online', this.fetch)
+    removeEventListener('online', this.renew)
     for (const end of this.ends.splice(0)) end()
     document.documentElement.style.scrollPaddingTop = ''
     super.disconnectedCallback()
@@ -143,7 +143,7 @@ export class YardPage extends LitElement {
     if (isAboutTallies(event)) this.desk.again()
   }
 
-  private readonly fetch = async () => {
+  private readonly renew = async () => {
     try {
       this.desk.renew(await fetchGround(new Date().toISOString()))
       this.isAnswered = true
@@ -241,7 +241,7 @@ export class YardPage extends LitElement {
         .errors=${desk.errors}
         .caution=${this.caution()}
         @entered=${(event: CustomEvent<BoardEntry>) => desk.enter(event.detail)}
-        @add=${() => desk.add()}
+        @add=${this.add}
         @again=${() => desk.same()}
         @undo=${() => desk.undo()}
         @leave=${() => desk.leave()}
@@ -380,6 +380,13 @@ export class YardPage extends LitElement {
   private async toKeys(): Promise<void> {
     await this.updateComplete
     this.renderRoot.querySelector('.two')?.scrollIntoView()
+  }
+
+  private readonly add = () => {
+    const isFirst = this.desk.tally.boards.length === 0
+    this.desk.add()
+    // What the visit is about makes room; the keys must not move under the thumb.
+    if (isFirst) void this.toKeys()
   }
 
   private act({ number, act }: { number: number; act: PileAct }): void {
