@@ -67,6 +67,7 @@ const shop = {
     { species: '*', nominal: '6/4', pricePerBoardFoot: 9 },
     { species: '*', nominal: '8/4', pricePerBoardFoot: 10 },
   ],
+  air: { temperatureC: '66 °F', humidityPct: 45 },
   record: { spoiled: 7, made: 212 },
   labourPerHour: 46,
   marginOnCost: 0.2,

@@ -1,6 +1,6 @@
 import type { Plan } from '../../../shared/plan.ts'
 import type { Operation } from '../../../shared/route/operation.ts'
-import { type LengthStyle, lengthFigure, lengthText } from '../../../shared/units/length.ts'
+import { type LengthStyle, lengthFigure, lengthText, nm } from '../../../shared/units/length.ts'
 import { countText, massText, minutesText, unitOf, woodText } from '../../prints/figures.ts'
 import { cutLines } from './cut.ts'
 import { fineText } from './fine.ts'
@@ -71,6 +71,20 @@ const part: Lines = ({ part, job }, { style }) => {
   ]
 }
 
+/** How much larger it is sawn because it dries; nothing where it does not. */
+function dryingText({ shrinkage }: Plan['blank'], style: LengthStyle): string | undefined {
+  if (!shrinkage || nm(shrinkage.across) <= 0) return undefined
+  return `sawn ${fineText(shrinkage.across, style)} larger each way, from ${shrinkage.from} to ${shrinkage.to} % moisture`
+}
+
+/** Where glue lines lie, and how many feather edges they leave; nothing where there are none. */
+function glueLinesText({ glueUp }: Plan['blank'], style: LengthStyle): string | undefined {
+  if (!glueUp) return undefined
+  const { lines, feathers } = glueUp
+  const off = lines.map((line) => (line === 0 ? 'on the axis' : `${lengthText(line, style)} off the axis`))
+  return `${off.join(', ')}; ${feathers.length === 0 ? 'no feather edges' : countText(feathers.length, 'feather edge')}`
+}
+
 const blank: Lines = ({ blank, job }, { style }) => {
   const length = (mm: number) => lengthText(mm, style)
   const fits = blank.lathes.map(({ name, fits, why }) =>
@@ -84,6 +98,8 @@ const blank: Lines = ({ blank, job }, { style }) => {
         `${length(blank.side)} square × ${length(blank.length)}${blank.mass === undefined ? '' : `, ${massText(blank.mass)}`}, diagonal ${length(blank.diagonal)}`,
       ],
       ['ripped to', `${length(blank.sawn)}${blank.layers > 1 ? `, glued of ${blank.layers} layers` : ''}`],
+      ['drying', dryingText(blank, style)],
+      ['glue lines', glueLinesText(blank, style)],
       [
         'stock',
         blank.nominal
