@@ -1,5 +1,14 @@
-import { parentPort, workerData } from 'node:worker_threads'
+import { parentPort } from 'node:worker_threads'
+import type { CutNews } from './cut-threads.ts'
 import { type CutTask, searchCut } from './exact-cut.ts'
 import { threadAnswer } from './thread.ts'
 
-parentPort?.postMessage(await threadAnswer(() => searchCut(workerData as CutTask)))
+const say = (news: CutNews): void => parentPort?.postMessage(news)
+
+parentPort?.on('message', async (task: CutTask) => {
+  try {
+    say({ answer: await threadAnswer(() => searchCut(task, (plan) => say({ plan }))) })
+  } catch (error) {
+    say({ failed: error })
+  }
+})

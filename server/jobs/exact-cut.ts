@@ -1,6 +1,8 @@
 import type { CutOrder, CutPlan } from '../../shared/cutting/board.ts'
 import { solveCut } from '../../shared/cutting/solve.ts'
-import { inThread, workerBeside } from './thread.ts'
+import { CutThreads } from './cut-threads.ts'
+import { highsSolver } from './highs.ts'
+import { workerBeside } from './thread.ts'
 
 /** What a cutting search is given besides its order: the time it may take, ms of wall clock. */
 export interface CutTask {
@@ -9,15 +11,27 @@ export interface CutTask {
 }
 
 /** The best cutting plan found within the time, searched in the calling thread. */
-export function searchCut({ order, milliseconds }: CutTask): Promise<CutPlan> {
+export function searchCut(
+  { order, milliseconds }: CutTask,
+  onPlan?: (plan: CutPlan) => void,
+): Promise<CutPlan> {
   const now = () => performance.now()
-  return solveCut(order, { now, deadline: now() + milliseconds })
+  return solveCut(order, {
+    now,
+    deadline: now() + milliseconds,
+    mip: highsSolver,
+    ...(onPlan ? { onPlan } : {}),
+  })
 }
 
 const workerFile = workerBeside(import.meta.url, 'exact-cut-worker')
+const threads = workerFile && new CutThreads(workerFile)
 
-/** The best cutting plan found within the time, searched in a thread of its own so that the server goes on. */
+/**
+ * The best cutting plan found within the time, searched in a thread of its own so that the server goes on. Answers
+ * half a second after that time at the latest, whatever the search is at.
+ */
 export function exactCut(order: CutOrder, milliseconds: number): Promise<CutPlan> {
   const task: CutTask = { order, milliseconds }
-  return workerFile ? inThread<CutPlan>(workerFile, task) : searchCut(task)
+  return threads ? threads.cut(task) : searchCut(task)
 }

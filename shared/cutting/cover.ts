@@ -41,7 +41,8 @@ interface Covering extends Start {
 /**
  * Buys board after board, each time the one whose best layout is worth most for its cost, until nothing is
  * wanted or nothing more can be cut. Scores only fall as blanks are used up, so old ones serve as ceilings and
- * few are reckoned anew. Along the way it keeps the cheapest way to finish with one more board.
+ * few are reckoned anew. Along the way it keeps the cheapest way to finish with one more board. Where effort is
+ * spent on the way, blanks are left out.
  */
 export function cover(
   sorted: SortedOrder,
@@ -54,7 +55,7 @@ export function cover(
   const { cuts, wanted, available, ceiling } = covering
   let best: Solution | undefined
   let cost = solutionOf(sorted, cuts).cost
-  while (cost <= (weighing.costMost ?? Number.POSITIVE_INFINITY)) {
+  while (cost <= (weighing.costMost ?? Number.POSITIVE_INFINITY) && !effort.isSpent?.()) {
     const finish = finished(covering)
     if (finish && (!best || isBetter(finish, best))) best = finish
     const next = nextBoard(covering)
@@ -105,6 +106,7 @@ function nextBoard({
   let best: { kind: number; layout: Layout } | undefined
   let score = 0
   for (let weighed = 0; weighed < sorted.breadth.boards || !best; weighed++) {
+    if (wanted.effort.isSpent?.()) break
     let top = 0
     for (let k = 1; k < kinds.length; k++) if (ceiling[k]! > ceiling[top]!) top = k
     if (!(ceiling[top]! > score)) break
@@ -128,6 +130,7 @@ function finished({ sorted, capacities, cuts, wanted, available }: Covering): So
   let tries = 0
   for (let kind = 0; count > 0 && kind < sorted.kinds.length && tries < FINISHERS_MAX; kind++) {
     if (available[kind]! <= 0 || capacities[kind]! < area) continue
+    if (wanted.effort.isSpent?.()) break
     tries++
     const layout = boardLayout(sorted, sorted.kinds[kind]!, wanted)
     let taken = 0

@@ -17,9 +17,10 @@ export interface Choice {
   limit: number
 }
 
-/** Counts the work done, so that effort can be limited without a clock. */
+/** Counts the work done, so that effort can be limited without a clock; where there is one, it may end it. */
 export interface Effort {
   steps: number
+  isSpent?: () => boolean
 }
 
 /** Most states kept at a time; more are thinned out, which can cost value but never validity. */

@@ -43,26 +43,31 @@ function take(free: Free[], length: number, kerf: number): number | undefined {
 /**
  * First fit decreasing: blanks in turn, wide and long ones first (long and wide ones for sections), each to the
  * first strip or section with room, else to a new one on the first board with room, else to the next board in
- * the given order of kinds.
+ * the given order of kinds. Of very many boards only the last so many are looked at again. Where effort is spent
+ * on the way, blanks are left out.
  */
 export function firstFit(
   sorted: SortedOrder,
   kindOrder: readonly number[],
   process: Process,
   effort: Effort,
+  openMost = Number.POSITIVE_INFINITY,
 ): Solution {
   const boards: OpenBoard[] = []
   const left = sorted.kinds.map((k) => k.available)
+  const unused = [...kindOrder]
   const place = (board: OpenBoard, size: number) => placed(sorted, board, size, process, effort)
   for (const size of sizesInTurn(sorted, process)) {
     // Alike blanks go on from where the last one went: no earlier board has room for one of them.
-    let from = 0
-    for (let n = sorted.sizes[size]!.count; n > 0; n--) {
+    let from = Math.max(0, boards.length - openMost)
+    if (!sorted.sizes[size]!.fits) continue
+    for (let n = sorted.sizes[size]!.count; n > 0 && !effort.isSpent?.(); n--) {
       while (from < boards.length && !place(boards[from]!, size)) from++
       if (from < boards.length) continue
-      const next = kindOrder.find((k) => left[k]! > 0 && place(opened(sorted.kinds[k]!, k, process), size))
+      const next = unused.find((k) => left[k]! > 0 && place(opened(sorted.kinds[k]!, k, process), size))
       if (next === undefined) break
       left[next] = left[next]! - 1
+      if (left[next]! <= 0) unused.splice(unused.indexOf(next), 1)
       const board = opened(sorted.kinds[next]!, next, process)
       place(board, size)
       boards.push(board)

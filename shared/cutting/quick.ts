@@ -61,16 +61,48 @@ export interface Found {
   boundMinor?: number
 }
 
-/** The best plan that a handful of plain methods find. */
-export function quickSolution(sorted: SortedOrder, capacities: Float64Array): Found {
+/** Blanks times kinds of board above which an order is large, and the boards that are then kept open. */
+const LARGE = 200_000
+const OPEN_MOST = 20
+
+function isLarge(sorted: SortedOrder): boolean {
+  const blanks = sorted.sizes.reduce((sum, { count }) => sum + count, 0)
+  return blanks * (sorted.kinds.length + 10) >= LARGE
+}
+
+/** First fit among few boards at a time: a plan for a large order before anything else. */
+function atOnce(sorted: SortedOrder): Solution {
+  const all = sorted.kinds.map((_, k) => k)
+  const process = sorted.order.process === 'crosscut-first' ? 'crosscut-first' : 'rip-first'
+  return firstFit(sorted, all, process, { steps: 0 }, OPEN_MOST)
+}
+
+/** The ear and the clock of a quick search in a large order. */
+export interface QuickSearching {
+  /** Told of a plain plan before any other is looked for. */
+  onPlain: (solution: Solution) => void
+  isSpent: () => boolean
+}
+
+/** The best plan that a handful of plain methods find; of a large order, as many of them as there is time for. */
+export function quickSolution(
+  sorted: SortedOrder,
+  capacities: Float64Array,
+  searching?: QuickSearching,
+): Found {
   const single = oneSize(sorted, capacities)
   if (single?.exact) return single
-  const effort: Effort = { steps: 0 }
+  const large = isLarge(sorted)
+  const effort: Effort = large ? { steps: 0, isSpent: searching?.isSpent } : { steps: 0 }
   const start = fromNothing(sorted)
   const anyway = missingAnyway(sorted)
   let best = single?.solution ?? solutionOf(sorted, [])
   const offer = (solution: Solution) => {
     if (isBetter(solution, best)) best = solution
+  }
+  if (large) {
+    offer(atOnce(sorted))
+    searching?.onPlain(best)
   }
   for (const weighing of weighings(sorted)) {
     if (effort.steps >= EFFORT_MAX) break

@@ -5,7 +5,7 @@ import { chances, retried } from './improve.ts'
 import type { Patience } from './line.ts'
 import type { MipSolver } from './mip.ts'
 import { boundedPlan, type Found, quickSolution } from './quick.ts'
-import { isBetter, type Solution } from './solution.ts'
+import { isBetter, type Solution, solutionOf } from './solution.ts'
 import { type SortedOrder, sortedOrder } from './sorted-order.ts'
 
 /** The search's clock: `now` in milliseconds, and when to stop by it. */
@@ -66,10 +66,21 @@ class Search {
     this.#searching = searching
     this.#sorted = sortedOrder(order)
     this.#capacities = capacitiesOf(this.#sorted)
-    this.#found = quickSolution(this.#sorted, this.#capacities)
+    this.#found = { solution: solutionOf(this.#sorted, []), exact: false }
+  }
+
+  #quick(): void {
+    this.#found = quickSolution(this.#sorted, this.#capacities, {
+      onPlain: (solution) => {
+        this.#found.solution = solution
+        this.#show()
+      },
+      isSpent: () => this.#isLate(),
+    })
   }
 
   async plan(): Promise<CutPlan> {
+    this.#quick()
     this.#show()
     for (const means of [this.#oneWidth, this.#trials, this.#retries, this.#model, this.#lastRetries])
       if (!this.#isSettled()) await means.call(this)
@@ -77,10 +88,13 @@ class Search {
   }
 
   /** Whether nothing is left to look for, or no time. */
-  #isSettled = (): boolean =>
-    this.#found.exact ||
-    this.#found.solution.boards === 0 ||
-    this.#searching.now() >= this.#searching.deadline
+  #isSettled(): boolean {
+    return this.#found.exact || this.#found.solution.boards === 0 || this.#isLate()
+  }
+
+  #isLate(): boolean {
+    return this.#searching.now() >= this.#searching.deadline
+  }
 
   /** Whether no plan can leave fewer blanks missing or cost less. */
   #isProven(): boolean {
@@ -124,11 +138,11 @@ class Search {
   /** Takes boards back and covers anew until nothing better was found for so many tries. */
   #retry(staleProven: number, staleOpen: number): void {
     const chance = chances(1)
-    const effort = { steps: 0 }
+    const effort = { steps: 0, isSpent: () => this.#isLate() }
     let solution = this.#found.solution
     let [proven, staleMax] = [this.#isProven(), staleOpen]
     // Where good moves were long in coming, the next may be too.
-    for (let [tries, stale] = [1, 0]; this.#searching.now() < this.#searching.deadline; tries++, stale++) {
+    for (let [tries, stale] = [1, 0]; !this.#isLate(); tries++, stale++) {
       if (stale >= (proven ? staleProven : staleMax)) break
       const next = retried(this.#sorted, this.#capacities, solution, chance, effort)
       if (isBetter(next, solution)) {

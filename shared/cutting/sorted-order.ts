@@ -3,7 +3,7 @@ import { nm } from '../units/length.ts'
 import type { Board, CutOrder } from './board.ts'
 import { type ClearWood, clearWood } from './clear.ts'
 import { pricesOf } from './prices.ts'
-import { type Corner, cornerFor } from './single.ts'
+import { type Corner, fittingAny } from './single.ts'
 
 /** Blanks of one size, whatever their keys. Nanometres. */
 export interface BlankSize {
@@ -168,7 +168,8 @@ function kindsOf(order: CutOrder): { kinds: BoardKind[]; perUnit: number; priced
 export function sortedOrder(order: CutOrder): SortedOrder {
   const sizes = sizesOf(order)
   const { kinds, perUnit, priced } = kindsOf(order)
-  for (const size of sizes) size.fits = kinds.some((kind) => cornerFor(kind, size) !== undefined)
+  const fits = fittingAny(kinds)
+  for (const size of sizes) size.fits = fits(size)
   const thickEnough = thickEnoughOf(sizes)
   for (const kind of kinds) kind.thickEnough = thickEnough(kind.thickness)
   return {
