@@ -5,7 +5,9 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { addBoard, boardsOnRack } from '../../../server/batch/board.ts'
 import { addJob } from '../../../server/batch/job.ts'
 import { addProfile, changePhoto, changeProfile, photoAddress } from '../../../server/batch/profile.ts'
+import { sawBatch } from '../../../server/batch/sawn.ts'
 import { saveSettings } from '../../../server/batch/shop.ts'
+import { startBatch } from '../../../server/batch/start.ts'
 import { readConfig } from '../../../server/config.ts'
 import { type Context, openContext } from '../../../server/context.ts'
 import { jobList } from '../../../server/storage/read/jobs.ts'
@@ -13,6 +15,8 @@ import { profileList, versionList } from '../../../server/storage/read/profiles.
 import { readNewJob } from '../../../shared/contract/job.ts'
 import { readPhoto } from '../../../shared/contract/photo.ts'
 import { readNewProfile, readProfileFile } from '../../../shared/contract/profile.ts'
+import type { CutOrder } from '../../../shared/cutting/board.ts'
+import { quickCut } from '../../../shared/cutting/quick.ts'
 import { benchLeg, dowel } from '../../jobs.ts'
 import { newKey } from '../serving.ts'
 import { cli } from './run.ts'
@@ -147,6 +151,42 @@ describe('export and import', () => {
     }
     writeFileSync(join(here, 'twice.json'), JSON.stringify({ ...all, profiles: [leg, leg] }))
     expect((await cli(['import', 'twice.json'], here)).err).toMatch(/^profiles\[1\]\.id: must be used once/)
+  })
+
+  it('carry all that is known of a board, offcuts of what was sawn among them, and no reservation', async () => {
+    const there = await openContext(readConfig({ DATA_DIR: join(here, 'data') }))
+    const from = { ...there, exactCut: (order: CutOrder) => Promise.resolve(quickCut(order)) }
+    const maple = {
+      key: 'maple 1',
+      units: 'mm',
+      species: 'maple-sugar',
+      width: 90,
+      length: 2400,
+      thickness: 40,
+      count: 3,
+      moisture: 9,
+      crook: 4,
+      heart: { across: 40, below: 90 },
+      from: 'the river mill',
+    }
+    await addBoard(from, maple)
+    const [sawn, started] = [newKey(), newKey()]
+    for (const key of [sawn, started]) {
+      await addJob(from, readNewJob({ ...dowel(), key }))
+      await startBatch(from, key, newKey())
+    }
+    await sawBatch(from, sawn, newKey())
+    const rack = await boardsOnRack(from)
+    expect(rack.map(({ key }) => key)).toEqual(expect.arrayContaining(['maple 1', 'O-1']))
+    expect(rack.some(({ reserved }) => reserved)).toBe(true)
+    await there.db.destroy()
+    await cli(['export', 'all.json'], here)
+    vi.stubEnv('DATA_DIR', join(here, 'other'))
+    expect((await cli(['import', 'all.json'], here)).code).toBe(0)
+    const context = await openContext(readConfig({ DATA_DIR: join(here, 'other') }))
+    const free = rack.map(({ reserved: _, ...board }) => board)
+    expect(await boardsOnRack(context)).toEqual(expect.arrayContaining(free))
+    await context.db.destroy()
   })
 
   it('take lengths of a board that names no units in those of the shop', async () => {
