@@ -1,0 +1,79 @@
+import { describe, expect, it } from 'vitest'
+import { roughThickness, surfacedThickness } from '../../shared/blank/nominal.ts'
+import { readJob } from '../../shared/job.ts'
+import { planJob } from '../../shared/plan.ts'
+import { defaultShop, type Shop } from '../../shared/shop.ts'
+import { nm } from '../../shared/units/length.ts'
+import { benchLeg, dowel, knob } from '../jobs.ts'
+import { woods } from './wood/woods.ts'
+
+const shop: Shop = {
+  ...defaultShop,
+  stock: [
+    ...defaultShop.stock,
+    { species: '*', nominal: '12/4' },
+    { species: '*', nominal: '6/4', surfaced: true },
+  ],
+}
+
+describe('a plan for wood that has still to dry', () => {
+  const jobs = [
+    benchLeg(),
+    dowel(),
+    knob(),
+    { ...dowel(), quantity: 5, profile: { ...dowel().profile, split: true } },
+  ]
+  const species = woods.filter((_, i) => i % 23 === 0).map(({ key }) => key)
+
+  it.each(species)('never asks less than for dry wood, and gets it out of its boards: %s', (key) => {
+    for (const job of jobs)
+      for (const [sawn, turned] of [
+        [8, 8],
+        [14, 12],
+        [20, 8],
+        [45, 25],
+        [90, 8],
+      ] as const) {
+        const [wet, dry] = [
+          { ...job, species: key, moisture: turned, lumber: { moisture: sawn } },
+          { ...job, species: key },
+        ].map((file) => planJob(readJob(file), shop, woods).blank)
+        const told = `${job.name}, ${sawn} % and ${turned} %`
+        expect(nm(wet!.side), told).toBeGreaterThanOrEqual(nm(dry!.side))
+        expect(nm(wet!.sawn), told).toBeGreaterThanOrEqual(nm(wet!.side))
+        const rough = roughThickness(wet!.nominal!)
+        const thick = wet!.surfaced ? surfacedThickness(rough) : rough
+        expect(nm(wet!.layerThickness), told).toBeLessThanOrEqual(nm(thick))
+        if (sawn === 8) expect(nm(wet!.sawn), told).toBe(nm(dry!.sawn))
+      }
+  })
+
+  const kindsOf = (job: object) => planJob(readJob(job), shop, woods).operations.map(({ kind }) => kind)
+
+  it('finishes nothing wet, and trues what was left square once it is dry', () => {
+    const stations = [
+      { at: '0', diameter: '2', then: 'straight' },
+      { at: '5', diameter: '2', then: 'square', side: '2 1/4' },
+      { at: '8' },
+    ]
+    const stout = { ...benchLeg(), joints: [], profile: { stations }, moisture: 25 }
+    expect(kindsOf(stout).filter((kind) => ['dry', 'plane-dried', 'remount'].includes(kind))).toEqual([
+      'dry',
+      'plane-dried',
+      'remount',
+    ])
+    const { cautions } = planJob(readJob(stout), shop, woods)
+    expect(cautions.some(({ about, text }) => about === 'blank' && text.startsWith('Wet stock'))).toBe(true)
+  })
+
+  it('dries slender legs as squares, and planes them to their side only then', () => {
+    const slender = planJob(readJob({ ...benchLeg(), moisture: 25 }), shop, woods)
+    const names = slender.operations.map(({ name }) => name)
+    const [dried, planed] = [/Dry the squares/, /to 2-1\/4 in square/].map((told) =>
+      names.findIndex((name) => told.test(name)),
+    )
+    expect(dried).toBeGreaterThanOrEqual(0)
+    expect(planed).toBeGreaterThan(dried!)
+    expect(names.some((name) => /Plane the dried/.test(name))).toBe(false)
+  })
+})
