@@ -1,28 +1,10 @@
 // Drags a station of a long profile in Chromium and measures each frame of it.
-import { spawn } from 'node:child_process'
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { fileURLToPath } from 'node:url'
 import { chromium } from 'playwright-core'
 import { chromium as browserPath } from '../../server/setup/test-programs.mjs'
-
-const root = fileURLToPath(new URL('../..', import.meta.url))
-
-function served(folder) {
-  const child = spawn(process.execPath, [join(root, 'dist/server/main.js')], {
-    cwd: folder,
-    env: { ...process.env, DATA_DIR: folder, PORT: '28800', SETWRIGHT_DEMO: '0' },
-    stdio: ['ignore', 'pipe', 'inherit'],
-  })
-  return new Promise((resolve, reject) => {
-    child.stdout.on('data', (said) => {
-      const address = /http:\/\/[\w.]+:\d+/.exec(said.toString())
-      if (address) resolve({ child, address: address[0] })
-    })
-    child.once('exit', (code) => reject(new Error(`The server ended with ${code}`)))
-  })
-}
+import { figures, served } from './served.mjs'
 
 /** In the page: moves the pointer at every frame; answers the main thread's ms of each frame and those between them. */
 async function dragFrames({ x, y, frames }) {
@@ -72,12 +54,6 @@ async function dragFrames({ x, y, frames }) {
 async function ownTime(session) {
   const { metrics } = await session.send('Performance.getMetrics')
   return 1000 * metrics.find(({ name }) => name === 'TaskDuration').value
-}
-
-const figures = (all) => {
-  const ms = [...all].sort((a, b) => a - b)
-  const at = (share) => ms[Math.min(ms.length - 1, Math.floor(ms.length * share))].toFixed(2).padStart(9)
-  return `median ${at(0.5)} ms   p95 ${at(0.95)} ms`
 }
 
 /** Prints what a frame takes while a station of the profile is dragged. */

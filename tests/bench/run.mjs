@@ -2,6 +2,7 @@
 // warm-up. Figures, not limits: nothing fails here.
 import { readFileSync } from 'node:fs'
 import { cpus } from 'node:os'
+import { timeCutInBrowser } from './cut-in-browser.mjs'
 import { timeDragging } from './dragging.mjs'
 import { sixtyStations } from './sixty-stations.mjs'
 
@@ -70,3 +71,4 @@ time(`quick cut of a yard order (${orders.length} in turn)`, (i) => quickCut(ord
 })
 time('match 40 pieces at 8 stations, choose 36', () => matchSet(set), { runs: 20, warm: 3 })
 await timeDragging(sixtyStations())
+await timeCutInBrowser(orders)
