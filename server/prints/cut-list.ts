@@ -8,6 +8,7 @@ import {
   piecesText,
   type SheetBlank,
   type SheetBoard,
+  setBoardText,
   sparesText,
 } from '../../shared/cutting/sheet.ts'
 import { type Plan, partsOf, sheetOf, togetherOf } from '../../shared/plan.ts'
@@ -38,7 +39,7 @@ export function cutListPdf(plan: Plan, options: PrintOptions): Promise<Buffer> {
   const sheet = sheetOf(plan)
   shortfalls(print, sheet)
   blankTable(print, sheet)
-  totals(print)
+  totals(print, sheet)
   sawTable(print, sheet)
   boardDrawings(print, sheet)
   setDrawings(print, sheet)
@@ -106,7 +107,7 @@ function placedCounts(boards: readonly SheetBoard[]): Map<string, number> {
   return counts
 }
 
-function totals(print: Print): void {
+function totals(print: Print, sheet: CuttingSheet): void {
   const { cut, cutOrder, blank, job } = print.plan
   heading(print, 'Lumber')
   table(
@@ -136,10 +137,9 @@ function totals(print: Print): void {
   )
   paragraph(print, boundSentence(print), { face: 'bold' })
   if (job.match || blank.layers > 1) {
-    for (const text of sameBoardWords(cutOrder, cut, togetherOf(print.plan), (cost) =>
-      amountText(print, cost),
-    ))
-      paragraph(print, text)
+    const words = sameBoardWords(cutOrder, cut, togetherOf(print.plan), (cost) => amountText(print, cost))
+    const text = [setBoardText(sheet, job.quantity), ...words].filter(Boolean).join(' ')
+    if (text !== '') paragraph(print, text)
   }
   paragraph(
     print,
@@ -230,8 +230,8 @@ function boardDrawings(print: Print, { boards }: CuttingSheet): void {
     print,
     [
       'The number on each blank is the piece it becomes; layers of one glue-up say a, b, c.',
-      sparesText(partsOf(plan), plan.job.quantity),
       'Mark it on the butt end before the blank leaves its strip: the foot, unless the set layout says otherwise.',
+      sparesText(partsOf(plan), plan.job.quantity),
     ]
       .filter(Boolean)
       .join(' '),

@@ -43,12 +43,15 @@ const numbersText = (pieces: readonly number[]): string =>
   pieces.length > 1 ? `${pieces[0]}–${pieces.at(-1)}` : String(pieces[0])
 
 /**
- * The plan with its pieces numbered, from 1, board by board, strip by strip from the butt end on. Layers of one
+ * The plan with its pieces numbered, from 1, board by board, strip by strip from the butt end on; boards with most
+ * blanks first, so that a set comes from few boards and the odd one gives spares. Layers of one
  * glue-up are taken from one board as far as the boards hold whole ones; those of two boards get the last
  * numbers. Several keys are numbered each for itself after a letter, in the order in which their numberings are given.
  */
 export function cuttingSheet(cut: CutPlan, numberings: readonly Numbering[]): CuttingSheet {
-  const boards = cut.boards.map((board, i) => numberedBoard(board, i + 1))
+  const boards = [...cut.boards]
+    .sort((a, b) => blankCount(b) - blankCount(a))
+    .map((board, i) => numberedBoard(board, i + 1))
   const spots = boards.flatMap((board) =>
     blanksOf(board).map((blank): Spot => ({ board: board.number, blank })),
   )
@@ -75,6 +78,9 @@ const letterOf = (place: number): string =>
   place < 26
     ? String.fromCharCode(65 + place)
     : `${String.fromCharCode(65 + (place % 26))}${Math.floor(place / 26)}`
+
+const blankCount = ({ strips, sections }: CutBoard): number =>
+  [...(strips ?? []), ...(sections ?? [])].reduce((sum, { blanks }) => sum + blanks.length, 0)
 
 function numberedBoard(board: CutBoard, number: number): SheetBoard {
   const open = (blank: PlacedBlank): SheetBlank => ({ ...blank, label: '', pieces: [] })
@@ -140,6 +146,18 @@ export function sparesText(pieces: number, quantity: number): string {
   const numbers = piecesText(Array.from({ length: count }, (_, i) => ({ label: String(quantity + i + 1) })))
   if (count === 0) return ''
   return count === 1 ? `Piece ${numbers} is a spare.` : `Pieces ${numbers} are spares.`
+}
+
+/**
+ * That a set comes from one board where only its spares come from others: `Pieces 1 to 8 come from board 1, only
+ * spares from others.`; nothing else is to be said.
+ */
+export function setBoardText({ boards }: CuttingSheet, quantity: number): string {
+  const ofSet = boards.filter((board) =>
+    blanksOf(board).some(({ pieces }) => pieces.some((number) => number <= quantity)),
+  )
+  if (boards.length < 2 || ofSet.length !== 1 || quantity < 2) return ''
+  return `Pieces 1 to ${quantity} come from board ${ofSet[0]!.number}, only spares from others.`
 }
 
 /** Where the wood of a piece lies: the board by its number in the sheet and its key, the strip or section by its number. */

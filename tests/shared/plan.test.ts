@@ -499,7 +499,7 @@ describe('planJob with boards on hand', () => {
   it('buys only what they do not yield', () => {
     const without = planJob(readJob({ ...file, quantity: 60 }), shop, woods)
     const plan = from([rackBoard('a')], { quantity: 60 })
-    expect(plan.cut.boards[0]).toMatchObject({ key: 'a', onHand: true })
+    expect(plan.cut.boards).toContainEqual(expect.objectContaining({ key: 'a', onHand: true }))
     expect(plan.cut.cost).toBeLessThan(without.cut.cost)
     expect(plan.yard.boardFeet.net).toBeLessThan(without.yard.boardFeet.net)
     expect(plan.yard.boardFeet.net).toBeGreaterThan(0)

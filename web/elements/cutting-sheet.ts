@@ -3,7 +3,12 @@ import { customElement, property } from 'lit/decorators.js'
 import { countsMoney } from '../../shared/cutting/prices.ts'
 import { sameBoardWords } from '../../shared/cutting/same-board-words.ts'
 import { sawOrder, settingsOf } from '../../shared/cutting/saw-order.ts'
-import { piecesText, type CuttingSheet as Sheet, sparesText } from '../../shared/cutting/sheet.ts'
+import {
+  piecesText,
+  type CuttingSheet as Sheet,
+  setBoardText,
+  sparesText,
+} from '../../shared/cutting/sheet.ts'
 import { type Plan, partsOf, sheetOf, togetherOf } from '../../shared/plan.ts'
 import { SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
@@ -40,20 +45,20 @@ export class CuttingSheet extends LitElement {
     const { cut, cutOrder } = this.plan
     return html`
       <div class="page">
-        ${this.together()} ${this.uncut(sheet)} ${this.atTheSaw(sheet)}
+        ${this.together(sheet)} ${this.uncut(sheet)} ${this.atTheSaw(sheet)}
         <cut-list .cut=${cut} .order=${cutOrder} .sheet=${sheet}></cut-list>
       </div>
     `
   }
 
-  private together() {
+  private together(sheet: Sheet) {
     const { job, blank, cut, cutOrder } = this.plan
     if (!job.match && blank.layers === 1) return nothing
     const money = countsMoney(cutOrder)
     const amount = (cost: number) => (money ? priceText(cost, cutOrder.currency) : boardFeetText(cost))
-    return sameBoardWords(cutOrder, cut, togetherOf(this.plan), amount).map(
-      (sentence) => html`<p>${sentence}</p>`,
-    )
+    const words = sameBoardWords(cutOrder, cut, togetherOf(this.plan), amount)
+    const text = [setBoardText(sheet, job.quantity), ...words].filter(Boolean).join(' ')
+    return text === '' ? nothing : html`<p>${text}</p>`
   }
 
   private uncut({ uncut }: Sheet) {
@@ -84,8 +89,8 @@ export class CuttingSheet extends LitElement {
         </p>
         <p class="small soft">
           The number on each blank is the piece it becomes when the batch starts; layers of one glue-up say a, b, c.
-          ${sparesText(partsOf(this.plan), this.plan.job.quantity)}
           Mark it on the butt end before the blank leaves its strip: the foot, unless the set layout says otherwise.
+          ${sparesText(partsOf(this.plan), this.plan.job.quantity)}
         </p>
       </section>
     `

@@ -1,7 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import type { CutPlan } from '../../../shared/cutting/board.ts'
 import { quickCut } from '../../../shared/cutting/quick.ts'
-import { blanksOf, type CuttingSheet, cuttingSheet, piecePlaces } from '../../../shared/cutting/sheet.ts'
+import {
+  blanksOf,
+  type CuttingSheet,
+  cuttingSheet,
+  piecePlaces,
+  setBoardText,
+} from '../../../shared/cutting/sheet.ts'
 import { blanks, board, orderOf } from './orders.ts'
 
 const labels = (sheet: CuttingSheet) => sheet.boards.map((cut) => blanksOf(cut).map(({ label }) => label))
@@ -25,6 +31,20 @@ describe('cuttingSheet', () => {
     expect(sheet.boards.map(({ number }) => number)).toEqual([1, 2])
     expect(blanksOf(sheet.boards[0]!).map(({ from }) => Math.round(from / 25.4))).toEqual([0, 20, 0, 20])
     expect(sheet.uncut).toEqual([])
+  })
+
+  it('begins with the boards that hold most, so that only spares come from the odd one', () => {
+    const order = orderOf({
+      blanks: [blanks('leg', 2, 20, 5)],
+      boards: [board('odd', 2, 20, { price: 1 }), board('four', 4.125, 40.125, { price: 9 })],
+    })
+    const sheet = cuttingSheet(quickCut(order), one)
+    expect(sheet.boards.map(({ key, number }) => [key, number])).toEqual([
+      ['four', 1],
+      ['odd', 2],
+    ])
+    expect(setBoardText(sheet, 4)).toBe('Pieces 1 to 4 come from board 1, only spares from others.')
+    expect(setBoardText(sheet, 5)).toBe('')
   })
 
   it('names the pieces that come of a stick of several', () => {
