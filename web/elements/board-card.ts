@@ -43,6 +43,10 @@ export class BoardCard extends LitElement {
       }
       .buttons {
         --ask-height: var(--touch);
+        gap: 0.375rem;
+      }
+      .buttons > button {
+        padding-inline: 0.625rem;
       }
     `,
   ]
