@@ -1,4 +1,5 @@
-import type { CutPlan } from '../../shared/cutting/board.ts'
+import type { CutOrder, CutPlan } from '../../shared/cutting/board.ts'
+import { quickCut } from '../../shared/cutting/quick.ts'
 import { type Lumber, type LumberJob, lumberFor, poolsOf } from '../../shared/lumber.ts'
 import { badInput } from '../../shared/problem.ts'
 import type { Shop } from '../../shared/shop.ts'
@@ -47,6 +48,16 @@ async function lumberJobs(context: Context, ids: string[]): Promise<LumberJob[]>
   return jobs
 }
 
+const missing = ({ unmet }: CutPlan): number => unmet.reduce((sum, { count }) => sum + count, 0)
+
+/** The plan that leaves fewer blanks missing, then the cheaper. */
+const betterOf = (a: CutPlan, b: CutPlan): CutPlan =>
+  missing(b) < missing(a) || (missing(b) === missing(a) && b.cost < a.cost) ? b : a
+
+/** A plan for an order of several jobs; where the search had no time, the quick one. */
+const pooledCut = async (context: Context, order: CutOrder): Promise<CutPlan> =>
+  betterOf(await context.exactCut(order, SEARCH_MS), quickCut(order))
+
 /**
  * What to ask the yard for these jobs together, with a search for boards that serve several of them.
  * @throws Problem `not-found` for a job there is not, `bad-input` for no job, too many, or a yard there is not
@@ -59,6 +70,6 @@ export async function lumberOf(
   const shop = withYard(await shopOf(context), yard)
   const jobs = await lumberJobs(context, ids)
   const cuts = new Map<string, CutPlan>()
-  for (const { key, order } of poolsOf(jobs, shop)) cuts.set(key, await context.exactCut(order, SEARCH_MS))
+  for (const { key, order } of poolsOf(jobs, shop)) cuts.set(key, await pooledCut(context, order))
   return { lumber: lumberFor(jobs, shop, context.woods, cuts, style), jobs, shop }
 }

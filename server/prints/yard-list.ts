@@ -3,8 +3,8 @@ import { demands, fitWords, sortWords } from '../../shared/cutting/list-words.ts
 import type { YardList } from '../../shared/cutting/yard-list.ts'
 import type { Lumber, LumberAsk, LumberJob } from '../../shared/lumber.ts'
 import { badInput } from '../../shared/problem.ts'
-import { lengthText, type Units } from '../../shared/units/length.ts'
-import { massFigures } from '../../shared/units/mass.ts'
+import { lengthText } from '../../shared/units/length.ts'
+import { loadText } from '../../shared/units/mass.ts'
 import { minorOf, moneyText } from '../../shared/units/money.ts'
 import { countText, sizeText } from './figures.ts'
 import { heading, paragraph } from './flow.ts'
@@ -44,10 +44,6 @@ export function yardListPdf(
   for (const ask of lumber.asks) tally(print, ask)
   return finishPrint(print)
 }
-
-/** A load for the van: no finer than it can be known. */
-const loadText = (grams: number, units: Units): string =>
-  units === 'mm' ? `${Math.round(grams / 1000)} kg` : massFigures(grams, units, 2)
 
 const money = (amount: number, currency: string): string => moneyText(minorOf(amount, currency), currency)
 

@@ -30,6 +30,17 @@ export function massFigures(grams: number, units: Units, figures: number, by = g
   return `${Number((grams / PER_UNIT[unit]!).toPrecision(figures))} ${unit}`
 }
 
+/**
+ * A load for the van, no finer than it can be known: whole pounds or kilograms.
+ *
+ * @example loadText(34864, 'in') // '77 lb'
+ * @example loadText(34864, 'mm') // '35 kg'
+ */
+export function loadText(grams: number, units: Units): string {
+  const [unit, each] = units === 'in' ? (['lb', POUND] as const) : (['kg', 1000] as const)
+  return `${Math.max(1, Math.round(grams / each))} ${unit}`
+}
+
 /** `1 1/2`, `1/2`, `1.5` or `1,5` as a number. */
 function amountOf(figure: string): number {
   const [, whole = '0', upper, lower] = /^(?:(\d+) )?(\d+)\/(\d+)$/.exec(figure) ?? []

@@ -4,9 +4,10 @@ import { lengthWhy } from '../../shared/cutting/best-lengths.ts'
 import { demands, fitWords, sortWords } from '../../shared/cutting/list-words.ts'
 import type { YardList } from '../../shared/cutting/yard-list.ts'
 import type { Units } from '../../shared/units/length.ts'
+import { loadText } from '../../shared/units/mass.ts'
 import { length, lengthStyle, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
-import { boardFeetText, massIn, percentText, priceText } from './amounts.ts'
+import { boardFeetText, percentText, priceText } from './amounts.ts'
 
 /** Lengths shown; the others waste more. */
 const LENGTHS_SHOWN = 4
@@ -24,6 +25,11 @@ export class LumberList extends LitElement {
       }
       dt {
         color: var(--ink-soft);
+      }
+      .lengths li {
+        display: grid;
+        grid-template-columns: 3.5rem minmax(0, 1fr);
+        padding-block: var(--space-1);
       }
       th[scope='row'] {
         text-align: left;
@@ -52,13 +58,14 @@ export class LumberList extends LitElement {
         <p class="figure">${list.boardFeet.ask} <span class="unit">bd ft</span></p>
         <p>
           of ${wood}: ${sortWords(list)}${cost === undefined ? nothing : html`, about ${priceText(cost, this.currency)}`}${
-            list.mass === undefined ? nothing : html`; ${massIn(list.mass, this.units)} to carry`
+            list.mass === undefined ? nothing : html`; ${loadText(list.mass, this.units)} to carry`
           }
         </p>
+        ${list.softwood ? this.instead() : nothing}
         <dl class="demands">
           ${demands(list, lengthStyle(this.units)).map(([name, words]) => html`<dt>${name}</dt><dd>${words}</dd>`)}
         </dl>
-        ${this.reckoning()} ${this.lengths()} ${this.grades()} ${this.instead()}
+        ${this.reckoning()} ${this.lengths()} ${this.grades()} ${list.softwood ? nothing : this.instead()}
         <ul class="small">${list.notes.map((note) => html`<li>${note}</li>`)}</ul>
       </div>
     `
@@ -76,21 +83,17 @@ export class LumberList extends LitElement {
   private lengths() {
     const best = this.list.bestLengths.slice(0, LENGTHS_SHOWN)
     if (best.length === 0) return nothing
-    return html`<table class="stack">
-        <caption>Lengths of ${this.wood} that waste least</caption>
-        <thead>
-          <tr><th scope="col">Length</th><th scope="col" class="number">Wasted</th><th scope="col">Why</th></tr>
-        </thead>
-        <tbody>
-          ${best.map(
-            (row) => html`<tr>
-              <th scope="row">${row.lengthFt} ft</th>
-              <td class="number" data-label="Wasted">${percentText(row.waste)}</td>
-              <td data-label="Why">${lengthWhy(row, lengthStyle(this.units))}</td>
-            </tr>`,
-          )}
-        </tbody>
-      </table>`
+    return html`<div>
+      <h3>Lengths that waste least</h3>
+      <ol class="plain lengths">
+        ${best.map(
+          (row) => html`<li>
+            <strong>${row.lengthFt} ft</strong>
+            <span>${percentText(row.waste)} wasted: ${lengthWhy(row, lengthStyle(this.units))}</span>
+          </li>`,
+        )}
+      </ol>
+    </div>`
   }
 
   private grades() {

@@ -12,6 +12,11 @@ export class LumberMessage extends LitElement {
       textarea {
         min-height: 9rem;
       }
+      @media (max-width: 46rem) {
+        textarea {
+          min-height: 16rem;
+        }
+      }
     `,
   ]
 

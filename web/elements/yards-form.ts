@@ -69,7 +69,7 @@ export class YardsForm extends LitElement {
   private field(
     path: string,
     label: string,
-    more: { unit?: string; hint?: string; placeholder?: string } = {},
+    more: { unit?: string; hint?: string; placeholder?: string; wide?: boolean } = {},
   ) {
     return textField({
       path,
@@ -81,11 +81,12 @@ export class YardsForm extends LitElement {
     })
   }
 
-  private choice(path: string, label: string, choices: readonly Choice[]) {
+  private choice(path: string, label: string, choices: readonly Choice[], wide = false) {
     return choiceField({
       path,
       label,
       choices,
+      wide,
       value: this.text(path),
       error: this.errors.get(path),
       enter: (text) => tellEntry(this, path, text),
@@ -97,9 +98,9 @@ export class YardsForm extends LitElement {
     return html`<div class="field"><button
       type="button"
       class="danger"
-      aria-label="Delete ${what} ${i + 1}"
+      aria-label="Delete${what === 'yard' ? ' the yard' : ` ${what}`} ${i + 1}"
       @click=${() => tellEntry(this, path, others())}
-    >Delete</button></div>`
+    >Delete${what === 'yard' ? ' the yard' : ''}</button></div>`
   }
 
   private list(path: string, what: string, blank: Row, row: (at: string) => TemplateResult) {
@@ -109,9 +110,8 @@ export class YardsForm extends LitElement {
       ${error ? html`<p class="error">${error}</p>` : nothing}
       <ol class="plain rows">
         ${rows.map(
-          (_, i) => html`<li class="row" role="group" aria-label="${what} ${i + 1}">
-            <div class="fields">${row(`${path}[${i}]`)} ${this.deletion(path, what, i)}</div>
-          </li>`,
+          (_, i) =>
+            html`<li class="row"><div class="fields" role="group" aria-label="${what} ${i + 1}">${row(`${path}[${i}]`)} ${this.deletion(path, what, i)}</div></li>`,
         )}
       </ol>
       <div class="buttons">
@@ -142,8 +142,8 @@ export class YardsForm extends LitElement {
     return html`<div class="yard" role="group" aria-label=${name}>
       <h3>${name}${i === 0 ? ', the usual one' : ''}</h3>
       <div class="fields">
-        ${this.field(`${at}.name`, 'Name')} ${this.choice(`${at}.counts`, 'Boards are counted', counts)}
-        ${this.choice(`${at}.measure`, 'Tally', measures)}
+        ${this.field(`${at}.name`, 'Name', { wide: true })} ${this.choice(`${at}.counts`, 'Boards are counted', counts, true)}
+        ${this.choice(`${at}.measure`, 'Tally', measures, true)}
         ${
           this.text(`${at}.measure`) === 'gross'
             ? this.field(`${at}.grossOver`, 'Gross over net', {
@@ -178,7 +178,7 @@ export class YardsForm extends LitElement {
       'price',
       { species: '*', nominal: '8/4', grade: '*' },
       (row) => html`
-      ${this.choice(`${row}.species`, 'Wood', woods)}
+      ${this.choice(`${row}.species`, 'Wood', woods, true)}
       ${this.choice(
         `${row}.nominal`,
         'Nominal',
@@ -202,7 +202,10 @@ export class YardsForm extends LitElement {
       'service',
       { name: '', per: 'board-foot' },
       (row) => html`
-      ${this.field(`${row}.name`, 'Service', { placeholder: 'surfacing, straight-line edge' })}
+      ${this.field(`${row}.name`, 'Service', {
+        placeholder: 'surfacing, straight-line edge',
+        wide: true,
+      })}
       ${this.field(`${row}.price`, 'Price', { unit: currency })} ${this.choice(`${row}.per`, 'For', per)}
     `,
     )

@@ -3,9 +3,10 @@ import { customElement, state } from 'lit/decorators.js'
 import { usualTerms, type YardTerms } from '../../shared/cutting/yard-terms.ts'
 import type { Lumber, LumberAsk, PooledCost } from '../../shared/lumber.ts'
 import type { Shop } from '../../shared/shop.ts'
+import { loadText } from '../../shared/units/mass.ts'
 import { jobs, lumber, lumberPrintPath } from '../api.ts'
 import { type EnteredBill, emptyBill } from '../bill-entry.ts'
-import { boardFeetText, massIn, priceText } from '../elements/amounts.ts'
+import { boardFeetText, priceText } from '../elements/amounts.ts'
 import '../elements/ask-twice.ts'
 import { choiceField } from '../elements/field.ts'
 import '../elements/lumber-bill.ts'
@@ -45,7 +46,7 @@ export class LumberPage extends LitElement {
   @state() private yard = ''
   @state() private bill: EnteredBill = keptEntry(BILL, emptyBill)
   private readonly ground = new Load<Ground>(this)
-  private readonly answer = new Load<Lumber | undefined>(this)
+  private readonly answer = new Load<Lumber>(this)
   private unwatch?: () => void
 
   constructor() {
@@ -82,10 +83,10 @@ export class LumberPage extends LitElement {
     await this.fetch()
   }
 
-  private fetch() {
+  private async fetch() {
     const { chosen, yard } = this
     keepEntry(CHOICE, { jobs: chosen, yard })
-    return this.answer.from(async () => (chosen.length > 0 ? lumber(chosen, yard || undefined) : undefined))
+    if (chosen.length > 0) await this.answer.from(() => lumber(chosen, yard || undefined))
   }
 
   private readonly choose = (event: CustomEvent<string[]>) => {
@@ -126,13 +127,14 @@ export class LumberPage extends LitElement {
           <lumber-jobs .jobs=${ground.jobs} .woods=${woods} .chosen=${this.chosen} @choose=${this.choose}></lumber-jobs>
           ${this.yards(ground.shop)}
         </section>
-        ${this.answer.shown(
-          (answer) =>
-            answer
-              ? this.answered(answer, ground)
-              : html`<p class="soft">Choose a job to see what to ask for.</p>`,
-          () => void this.fetch(),
-        )}
+        ${
+          this.chosen.length === 0
+            ? html`<p class="soft">Choose a job to see what to ask for.</p>`
+            : this.answer.shown(
+                (answer) => this.answered(answer, ground),
+                () => void this.fetch(),
+              )
+        }
         ${this.bills(ground)}
       </div>
     `
@@ -148,6 +150,7 @@ export class LumberPage extends LitElement {
       ${choiceField({
         path: 'yard',
         label: 'Yard',
+        wide: true,
         value: this.yard || yards[0]!.name,
         choices: yards.map(({ name }) => [name, name] as const),
         enter: (name) => {
@@ -168,7 +171,7 @@ export class LumberPage extends LitElement {
         <dl class="figures">
           <div><dt>To ask for</dt><dd>${boardFeet} bd ft</dd></div>
           <div><dt>About</dt><dd>${cost === undefined ? 'no price yet' : priceText(cost, currency)}</dd></div>
-          <div><dt>To carry</dt><dd>${mass === undefined ? 'not known' : massIn(mass, units)}</dd></div>
+          <div><dt>To carry</dt><dd>${mass === undefined ? 'not known' : loadText(mass, units)}</dd></div>
         </dl>
         ${notes.map((note) => html`<p class="caution"><span>${note}</span></p>`)}
         ${pooled.map((pool) => this.pooled(pool, currency))}

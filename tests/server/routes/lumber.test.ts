@@ -26,6 +26,24 @@ describe('GET /api/lumber', () => {
     expect((await server.get(`/api/lumber?jobs=${id},${id}, ${id}`).expect(200)).body).toEqual(once)
   })
 
+  it('has a plan for all of them even where the search had no time', async () => {
+    const ids = await ofJobs([benchLeg(), { ...benchLeg(), name: 'Posts' }])
+    const search = server.context().exactCut
+    const asked = `/api/lumber?jobs=${ids.join(',')}`
+    try {
+      server.context().exactCut = async (order) => ({
+        ...(await search(order, 50)),
+        boards: [],
+        cost: 0,
+        unmet: order.blanks.map(({ key, count }) => ({ key, count })),
+      })
+      const { body } = await server.get(asked).expect(200)
+      expect(body.pooled[0].together.boards).toBeGreaterThan(0)
+    } finally {
+      server.context().exactCut = search
+    }
+  })
+
   it('goes by the yard named', async () => {
     const prices = (pricePerBoardFoot: number) =>
       ['4/4', '5/4', '6/4', '8/4'].map((nominal) => ({ species: '*', nominal, pricePerBoardFoot }))

@@ -1,0 +1,143 @@
+import { describe, expect, it } from 'vitest'
+import { expectAccessible, expectNoSidewaysScroll, expectTouchable, withBrowser } from './browser.ts'
+
+const { open, ask, address } = withBrowser({ demo: false })
+
+const job = (name: string, quantity: number) => ({
+  key: crypto.randomUUID(),
+  name,
+  units: 'in',
+  species: 'cherry-black',
+  quantity,
+  profile: {
+    stations: [
+      { at: '0', diameter: '1 5/8' },
+      { at: '24', diameter: '1 1/4' },
+    ],
+  },
+})
+
+const yard = {
+  name: 'Millbrook',
+  prices: [{ species: 'cherry-black', nominal: '8/4', grade: 'FAS', pricePerBoardFoot: 12 }],
+}
+
+let entered = 0
+
+/** Enters two jobs and a yard, and opens the page. */
+async function atThePage(width: number, dark = false) {
+  const jobs = [job(`Spindles ${++entered}`, 7), job(`Rails ${entered}`, 5)]
+  for (const each of jobs) await ask('/api/jobs', each)
+  const put = await fetch(`${address()}/api/shop`, {
+    method: 'PUT',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ yards: [yard] }),
+  })
+  expect(put.status).toBe(200)
+  const opened = await open('/lumber', { width, dark })
+  const { page } = opened
+  for (const { name } of jobs) await page.getByLabel(name).check()
+  await page.getByRole('heading', { name: /^Cherry, black/ }).waitFor()
+  return { ...opened, jobs }
+}
+
+describe.each([390, 1280])('what to ask the yard, at %i px', (width) => {
+  it('is told for the jobs chosen, in sizes, words and a message', async () => {
+    const { page, complaints, jobs } = await atThePage(width)
+    const ids = jobs.map(({ key }) => key).join(',')
+    const answer = await ask<any>(`/api/lumber?jobs=${ids}`)
+    expect(answer.asks).toHaveLength(1)
+    await page.getByText(`${answer.boardFeet} bd ft`, { exact: true }).first().waitFor()
+    const message = page.getByLabel('Message to the yard')
+    expect(await message.inputValue()).toBe(answer.messages[0])
+    expect(await page.getByRole('link', { name: 'Text message' }).getAttribute('href')).toBe(
+      `sms:?&body=${encodeURIComponent(answer.messages[0])}`,
+    )
+    const print = await page.getByRole('link', { name: 'List to print' }).getAttribute('href')
+    expect(new URL(print!, 'http://shop').searchParams.get('jobs')).toBe(ids)
+    await page.getByText('job by job').waitFor()
+    await expectNoSidewaysScroll(page, `/lumber at ${width}`)
+    await expectTouchable(page, `/lumber at ${width}`)
+    await expectAccessible(page, `/lumber at ${width}`)
+    expect(complaints).toEqual([])
+  })
+
+  it('goes over a bill as it is typed, and keeps it over a reload', async () => {
+    const { page, complaints } = await atThePage(width, true)
+    await page.getByRole('button', { name: 'Add a line of wood' }).click()
+    const line = page.getByRole('group', { name: 'Line 1' })
+    await line.getByLabel('Grade').selectOption('FAS')
+    // 6 in × 8 ft has a surface measure of 4, 8 board feet in 8/4; three of them 24.
+    await line.getByLabel(/Boards as you measured/).fill('6 x 8 x 3')
+    await line.getByLabel('Billed').fill('24')
+    await line.getByLabel('At').fill('12')
+    await line.getByLabel('Amount').fill('288')
+    await line.getByText('✓ agrees').waitFor()
+    // Gross: 24 × 1.08
+    await line.getByLabel('Billed').fill('25.92')
+    await line.getByLabel('Amount').fill('311.04')
+    await line.getByText('▲ differs').waitFor()
+    await line.getByText(/gross tally/).waitFor()
+    await line.getByText(/billed 23\.04 USD too much/).waitFor()
+    await expectAccessible(page, `the bill at ${width}`)
+    await expectNoSidewaysScroll(page, `the bill at ${width}`)
+    await page.reload()
+    await page
+      .getByRole('group', { name: 'Line 1' })
+      .getByText(/gross tally/)
+      .waitFor()
+    await page.getByRole('button', { name: 'Clear the bill' }).click()
+    await page.getByRole('button', { name: 'Yes, clear it' }).click()
+    await page.getByRole('group', { name: 'Line 1' }).waitFor({ state: 'detached' })
+    expect(complaints).toEqual([])
+  })
+})
+
+describe('what the lumber of a job must be', () => {
+  it('is chosen on the job and asked of the yard', async () => {
+    const legs = job('Wishes', 4)
+    await ask('/api/jobs', legs)
+    const { page, complaints } = await open(`/jobs/${legs.key}/profile`)
+    await page.locator('lumber-fields').getByLabel('Grade').selectOption('1C')
+    await page.locator('lumber-fields').getByLabel('Dryness').selectOption('air')
+    await page.locator('lumber-fields').getByLabel('All from one board').check()
+    await page.getByRole('button', { name: /^Save/ }).click()
+    await expect
+      .poll(async () => (await ask<any>(`/api/jobs/${legs.key}`)).lumber)
+      .toMatchObject({ grade: '1C', dryness: 'air', oneBoard: true })
+    const [{ list }] = (await ask<any>(`/api/lumber?jobs=${legs.key}`)).asks
+    expect(list).toMatchObject({ grade: '1C', dryness: 'air', oneBoard: true, sap: 'none' })
+    expect(complaints).toEqual([])
+  })
+})
+
+describe('the yards of the shop', () => {
+  it('are entered with prices and services, and what is wrong is told at its field', async () => {
+    const { page, complaints } = await open('/shop', { width: 390 })
+    const form = page.locator('yards-form')
+    const before = await form.locator('.yard').count()
+    await form.getByRole('button', { name: 'Add a yard' }).click()
+    const added = form.locator('.yard').nth(before)
+    await added.getByLabel('Name').fill('Kilnside')
+    await added.getByLabel('Tally').selectOption('gross')
+    await added.getByLabel('Gross over net').fill('7')
+    await added.getByText('Prices of Kilnside').click()
+    await added.getByRole('button', { name: 'Add a price' }).click()
+    await added.getByLabel('Price per board foot').fill('nine')
+    await page.getByRole('button', { name: /^Save/ }).click()
+    await added.getByText(/must be a number/).waitFor()
+    await added.getByLabel('Price per board foot').fill('9.25')
+    await page.getByRole('button', { name: /^Save/ }).click()
+    await expect
+      .poll(async () => (await ask<any>('/api/shop')).yards.at(-1))
+      .toMatchObject({
+        name: 'Kilnside',
+        measure: 'gross',
+        grossOver: 0.07,
+        prices: [{ pricePerBoardFoot: 9.25 }],
+      })
+    await expectNoSidewaysScroll(page, '/shop at 390')
+    await expectAccessible(page, '/shop at 390')
+    expect(complaints).toEqual([])
+  })
+})
