@@ -13,6 +13,9 @@ beforeAll(async () => {
   mkdirSync(join(folder, 'assets'))
   writeFileSync(join(folder, 'index.html'), '<!doctype html><title>first</title>')
   writeFileSync(join(folder, 'assets', 'index-abc.js'), 'export {}')
+  writeFileSync(join(folder, 'assets', 'solver-abc.wasm'), 'wasm')
+  writeFileSync(join(folder, 'sw.js'), 'addEventListener')
+  writeFileSync(join(folder, 'manifest.webmanifest'), '{}')
   app = fastify() as unknown as App
   app.setErrorHandler(answerProblem)
   await servePages(app, folder)
@@ -41,6 +44,19 @@ describe('the pages', () => {
     const { headers, body } = await app.inject('/assets/index-abc.js')
     expect(body).toBe('export {}')
     expect(headers['cache-control']).toContain('immutable')
+  })
+
+  it.each([
+    ['/sw.js', /^application\/javascript/],
+    ['/manifest.webmanifest', /^application\/manifest\+json/],
+  ])('asks for %s anew each time', async (url, type) => {
+    const { headers } = await app.inject(url)
+    expect(headers['content-type']).toMatch(type)
+    expect(headers['cache-control']).toBe('no-cache')
+  })
+
+  it('sends WebAssembly as what browsers compile while it comes in', async () => {
+    expect((await app.inject('/assets/solver-abc.wasm')).headers['content-type']).toBe('application/wasm')
   })
 
   it.each(['/api', '/api/none', '/assets/none.js', '/favicon.png'])('answers 404 at %s', async (url) => {
