@@ -6,7 +6,6 @@ import type { LengthStyle } from '../../shared/units/length.ts'
 import { pageWear } from '../styles/all.ts'
 import { type BoardEntry, type DefectEntry, type EntryField, quarterText, saidLength } from '../yard-entry.ts'
 import './big-keypad.ts'
-import './yard-defects.ts'
 import './yard-stick.ts'
 
 /** Rough thicknesses in quarters of an inch, as yards sell them. */

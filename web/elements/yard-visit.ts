@@ -36,6 +36,11 @@ export class YardVisit extends LitElement {
         gap: var(--space-4);
         grid-template-columns: minmax(0, 1fr);
       }
+      .jobs {
+        max-height: 22rem;
+        overflow-y: auto;
+        padding: 0.3125rem;
+      }
       label.tick span {
         overflow-wrap: anywhere;
       }
@@ -92,13 +97,13 @@ export class YardVisit extends LitElement {
       ${
         this.jobs.length === 0
           ? html`<p class="soft">No job is known here yet. Open this page once where the server is in reach; boards can be tallied without.</p>`
-          : this.jobs.map(
+          : html`<div class="jobs">${this.jobs.map(
               (job) => html`<div><label class="tick">
                 <input type="checkbox" .checked=${live(job.isChosen)} ?disabled=${job.isOther}
                   @change=${(event: Event) => this.tick(job, (event.target as HTMLInputElement).checked)} />
                 <span>${job.name} · ${job.wood}${job.started ? ' · in work' : ''}${job.isOther ? ' (another wood: a tally of its own)' : ''}</span>
               </label></div>`,
-            )
+            )}</div>`
       }
       ${this.asOf ? html`<p class="hint">${this.asOf}</p>` : nothing}
     </fieldset>`

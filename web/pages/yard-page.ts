@@ -6,10 +6,7 @@ import { putBack, shortfallOf } from '../../shared/cutting/pick.ts'
 import { newKey } from '../api.ts'
 import { cutSearch } from '../cut-search.ts'
 import '../elements/ask-twice.ts'
-import '../elements/outbox-notice.ts'
 import '../elements/yard-board-entry.ts'
-import '../elements/yard-pile.ts'
-import '../elements/yard-put-back.ts'
 import '../elements/yard-verdict.ts'
 import '../elements/yard-visit.ts'
 import type { WaitingLine } from '../elements/outbox-notice.ts'
@@ -43,6 +40,14 @@ import {
   unpricedWords,
   wantedWords,
 } from '../yard-words.ts'
+
+/** How long what is not needed yet leaves the page to open, ms. */
+const AHEAD = 3000
+
+const fetchLater = () => {
+  // Where it cannot be had now, it is asked for again with the next press.
+  import('../yard-later.ts').catch(() => {})
+}
 
 /** At the yard: boards entered as they are pulled, and after each whether they are enough and which go back. */
 @customElement('yard-page')
@@ -129,6 +134,9 @@ export class YardPage extends LitElement {
     // What has the focus must not lie under the verdict.
     document.documentElement.style.scrollPaddingTop = '7rem'
     void this.renew()
+    // In any case before the phone leaves the shop: without a signal it may not be had any more.
+    const later = setTimeout(fetchLater, AHEAD)
+    this.ends.push(() => clearTimeout(later))
   }
 
   override disconnectedCallback() {
@@ -162,6 +170,8 @@ export class YardPage extends LitElement {
   }
 
   protected override willUpdate(): void {
+    const { width } = this.desk.entry
+    if (this.desk.tally.boards.length > 0 || width) fetchLater()
     this.search.want(this.asked().order)
   }
 
@@ -356,7 +366,10 @@ export class YardPage extends LitElement {
     const day = new Date(tally.bought!).toLocaleString('en', { dateStyle: 'medium', timeStyle: 'short' })
     return html`<div class="notice" role="status">
         <p class="large">Bought ${day}: ${sumWords(sumOf(onPile(tally), tally), tally.currency)}.</p>
-        <p><a href="/lumber/boards">Boards on hand</a></p>
+        <div class="buttons">
+          <a class="button" href="/lumber/boards">Boards on hand</a>
+          <button type="button" @click=${() => this.takeUp(() => this.desk.fresh())}>New tally</button>
+        </div>
       </div>
       ${this.waiting()}`
   }
