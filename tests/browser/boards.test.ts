@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { HeldBoard } from '../../shared/contract/board.ts'
-import { withBrowser } from './browser.ts'
+import { expectAccessible, expectNoSidewaysScroll, expectTouchable, withBrowser } from './browser.ts'
 
 const { open, ask } = withBrowser({ demo: false })
 
@@ -50,6 +50,21 @@ describe('the boards on hand', () => {
     expect(await form.getByLabel('Thickness', { exact: true }).inputValue()).toBe('2')
     expect(await rack()).toMatchObject([{ key: 'M-3', species: 'maple-sugar', moisture: 9, thickness: 50.8 }])
     expect(complaints).toEqual([])
+  })
+
+  it.each([390, 1280])('can be written down by everyone at %i px, what is refused as well', async (width) => {
+    const { page, close } = await open('/lumber/boards', { width, dark: width === 390 })
+    await page.getByRole('button', { name: 'Change board M-3' }).click()
+    const form = page.locator('board-form')
+    await form.getByRole('button', { name: '+ sap' }).click()
+    await form.getByRole('button', { name: 'Save M-3' }).click()
+    await page.getByText('To be put right: Defect 2, from; Defect 2, to.').waitFor()
+    await expectNoSidewaysScroll(page, 'the form of a board')
+    await expectTouchable(page, 'the form of a board')
+    await expectAccessible(page, 'the form of a board')
+    await form.getByRole('button', { name: 'Leave it as it was' }).click()
+    await form.waitFor({ state: 'detached' })
+    await close()
   })
 
   it('are changed without a figure getting another value, and deleted after a question', async () => {

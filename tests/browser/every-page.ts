@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { JobState } from '../../shared/contract/job.ts'
 import type { LibraryProfile } from '../../shared/library.ts'
 import type { StoredJob } from '../../web/job-file.ts'
-import { type JobPage, jobPath, profilePath } from '../../web/router.ts'
+import { type JobPage, jobPath, lumberPages, lumberPath, profilePath } from '../../web/router.ts'
 import { expectAccessible, expectNoSidewaysScroll, expectTouchable, type withBrowser } from './browser.ts'
 
 type Browsing = ReturnType<typeof withBrowser>
@@ -10,7 +10,7 @@ type Browsing = ReturnType<typeof withBrowser>
 /** The pages of a job that look different in each state it can be in. */
 const pagesOf: Record<JobState, readonly JobPage[]> = {
   draft: ['profile', 'part', 'wood', 'work', 'rack', 'checks'],
-  started: ['profile', 'part', 'work', 'rack', 'checks'],
+  started: ['profile', 'part', 'wood', 'work', 'rack', 'checks'],
   done: ['part', 'rack', 'checks'],
 }
 
@@ -28,7 +28,8 @@ async function addresses(ask: Browsing['ask']): Promise<string[]> {
     profilePath(id),
     profilePath(id, 'measure'),
   ])
-  return ['/jobs', '/jobs/new', '/profiles', '/shop', '/nowhere', ...ofJobs, ...ofProfiles]
+  const ofLumber = lumberPages.map(lumberPath)
+  return ['/jobs', '/jobs/new', '/profiles', '/shop', '/nowhere', ...ofLumber, ...ofJobs, ...ofProfiles]
 }
 
 /** Tests of every page of the demo at one width, light and dark. */

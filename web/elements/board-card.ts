@@ -124,7 +124,7 @@ export class BoardCard extends LitElement {
     const tell = (name: string) => () => this.dispatchEvent(new CustomEvent(name, { detail: board }))
     return html`<div class="buttons no-print">
       <button type="button" aria-label="Change board ${board.key}" @click=${tell('change')}>Change</button>
-      <button type="button" aria-label="One more like board ${board.key}" @click=${tell('alike')}>More like it</button>
+      <button type="button" aria-label="More like it: board ${board.key}" @click=${tell('alike')}>More like it</button>
       <ask-twice
         danger
         .label=${'Delete'}
