@@ -26,7 +26,22 @@ interface RowPart {
 export function riftPlaces(order: CutOrder, cut: CutPlan): CutPlan {
   const sorted = sortedOrder(order)
   const known = new Map(order.boards.map((board) => [board.key, board]))
-  return { ...cut, boards: cut.boards.map((board) => moved(sorted, board, known.get(board.key)!)) }
+  const alike = new Map<string, CutBoard>()
+  const boards = cut.boards.map((one) => {
+    const board = known.get(one.key)!
+    const { strips, sections } = one
+    const { width, length, thickness, heart, defects } = board
+    const name = JSON.stringify([strips, sections, width, length, thickness, heart, defects])
+    const done = alike.get(name) ?? moved(sorted, one, board)
+    alike.set(name, done)
+    return {
+      ...one,
+      ...(done.strips && { strips: done.strips }),
+      ...(done.sections && { sections: done.sections }),
+      offcuts: done.offcuts,
+    }
+  })
+  return { ...cut, boards }
 }
 
 function moved(sorted: SortedOrder, cut: CutBoard, board: Board): CutBoard {
@@ -87,7 +102,7 @@ function placesIn(
     [...places].reduce((sum, [i, across]) => sum + row[i]!.blanks * cost(across + row[i]!.side / 2), 0)
   const now = costOf(new Map(inside.map((i) => [i, row[i]!.across])))
   return (
-    ordersOf(inside)
+    ordersOf(inside, (i) => `${row[i]!.side} ${row[i]!.blanks}`)
       .flatMap((order) => order.concat(-1).map((_, split) => splitPlaces(row, order, split, band, kerf)))
       .map((places) => ({ places, cost: costOf(places) }))
       // A thousandth of a degree is no reason to move a fence.
@@ -97,11 +112,16 @@ function placesIn(
   )
 }
 
-function ordersOf(parts: number[]): number[][] {
+/** Every order of a few parts, those that are alike in name but once; of many as they lie and turned about. */
+function ordersOf(parts: number[], nameOf: (part: number) => string): number[][] {
   if (parts.length > ORDERS_MAX) return [parts, [...parts].reverse()]
   if (parts.length <= 1) return [parts]
-  return parts.flatMap((first, i) =>
-    ordersOf(parts.filter((_, j) => j !== i)).map((rest) => [first, ...rest]),
+  const first = new Map(parts.map((part) => [nameOf(part), part]))
+  return [...first.values()].flatMap((one) =>
+    ordersOf(
+      parts.filter((other) => other !== one),
+      nameOf,
+    ).map((rest) => [one, ...rest]),
   )
 }
 

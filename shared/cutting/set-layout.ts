@@ -27,11 +27,11 @@ export interface SetPiece {
 
 /** What looks outwards of a blank that lies in its board: seen from the top, counted as the faces are. */
 const BOARD_SIDES = ['near edge', 'face', 'far edge', 'underside'] as const
-export type BoardSide = (typeof BOARD_SIDES)[number]
+type BoardSide = (typeof BOARD_SIDES)[number]
 
 /** Sides of a standing leg seen from above, turning left: the front is at the foot of the drawing. */
 const SIDES = ['right', 'back', 'left', 'front'] as const
-export type Side = (typeof SIDES)[number]
+type Side = (typeof SIDES)[number]
 export type Letter = 'A' | 'B' | 'C' | 'D'
 
 export interface StandingLeg {
