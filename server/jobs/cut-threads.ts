@@ -5,11 +5,15 @@ import { nothingCut } from '../../shared/cutting/nothing-cut.ts'
 import type { CutTask } from './exact-cut.ts'
 import { type ThreadAnswer, takeAnswer } from './thread.ts'
 
-/** What a cutting thread says: a better plan on the way, the answer, or that it failed. */
-export type CutNews = { plan: CutPlan } | { answer: ThreadAnswer<CutPlan> } | { failed: unknown }
+/**
+ * What a cutting thread says: a better plan on the way, the answer, or that it failed. Plans come as JSON text, which
+ * is quickly taken over however large they are.
+ */
+export type CutNews = { plan: string } | { answer: ThreadAnswer<string> } | { failed: unknown }
 
-/** What a search may take beyond its time before its thread is ended, ms. */
-const GRACE = 300
+/** What a search may take beyond its time before its thread is ended, ms: with a plan at hand, and without. */
+const GRACE = 150
+const GRACE_FOR_FIRST = 400
 /** Searches after which a thread is replaced: the solver's memory grows and is never given back. */
 const SEARCHES_MAX = 20
 /** Searches at once; the others wait for their turn. */
@@ -25,9 +29,14 @@ interface Asked {
   task: CutTask
   /** When it was asked for. */
   began: number
+  /** The best plan so far, as text. */
+  best?: string
   resolve: (plan: CutPlan) => void
   reject: (error: unknown) => void
 }
+
+const msLeft = ({ began, task }: Asked): number =>
+  Math.max(0, task.milliseconds - (performance.now() - began))
 
 /**
  * Threads for cutting searches: a few at once, kept for the next search, replaced after a while. Every search is
@@ -38,6 +47,8 @@ export class CutThreads {
   readonly #idle: Thread[] = []
   readonly #waiting: Asked[] = []
   #busy = 0
+  /** Quick plans for those that wait, one after the other. */
+  #quick: Promise<unknown> = Promise.resolve()
 
   constructor(file: URL) {
     this.#file = file
@@ -47,53 +58,75 @@ export class CutThreads {
   cut(task: CutTask): Promise<CutPlan> {
     return new Promise((resolve, reject) => {
       const asked: Asked = { task, began: performance.now(), resolve, reject }
-      if (this.#busy < AT_ONCE) this.#search(asked)
+      if (this.#busy < AT_ONCE) void this.#search(asked)
       else this.#wait(asked)
     })
   }
 
-  /** Waits for a thread, but no longer than the search may take: then one more thread finds it a quick plan. */
+  /** Waits for a thread, but no longer than the search may take; a quick plan is found meanwhile. */
   #wait(asked: Asked): void {
     this.#waiting.push(asked)
-    const late = setTimeout(() => {
-      const place = this.#waiting.indexOf(asked)
-      if (place < 0) return
-      this.#waiting.splice(place, 1)
-      this.#search(asked)
-    }, asked.task.milliseconds)
-    late.unref()
+    const isWaiting = () => this.#waiting.includes(asked)
+    const quick = { ...asked.task, milliseconds: 0, solving: false }
+    const take = (plan: string) => {
+      asked.best ??= plan
+    }
+    this.#quick = this.#quick.then(() => (isWaiting() ? this.#run(quick, asked, take) : undefined))
+    setTimeout(() => {
+      if (!isWaiting()) return
+      this.#waiting.splice(this.#waiting.indexOf(asked), 1)
+      answer(asked)
+    }, msLeft(asked) + GRACE)
   }
 
-  #search({ task, began, resolve, reject }: Asked): void {
+  /** Searches, answers, and gives the turn to who waits longest. */
+  async #search(asked: Asked): Promise<void> {
+    this.#busy++
+    await this.#run({ ...asked.task, milliseconds: msLeft(asked) }, asked, (plan) => {
+      asked.best = plan
+    })
+    answer(asked)
+    this.#busy--
+    const next = this.#busy < AT_ONCE ? this.#waiting.shift() : undefined
+    if (next) void this.#search(next)
+  }
+
+  /** Runs a task in a thread for who asked, until it is done or late. */
+  #run(task: CutTask, asked: Asked, take: (plan: string) => void): Promise<void> {
     const thread = this.#idle.pop() ?? { worker: new Worker(this.#file), searches: 0 }
     const { worker } = thread
     thread.searches++
-    this.#busy++
     worker.removeAllListeners()
     worker.ref()
-    let best: CutPlan | undefined
-    const passed = () => performance.now() - began
-    const left = Math.max(0, task.milliseconds - passed())
-    const settle = (keep: boolean, done: () => void) => {
-      clearTimeout(timer)
-      worker.removeAllListeners()
-      this.#leave(thread, keep)
-      done()
-    }
-    const timer = setTimeout(() => {
-      const plan = best ?? nothingCut(task.order)
-      settle(false, () => resolve({ ...plan, seconds: passed() / 1000 }))
-    }, left + GRACE)
-    worker.on('message', (news: CutNews) => {
-      if ('plan' in news) best = news.plan
-      else if ('failed' in news) settle(false, () => reject(news.failed))
-      else settle(true, () => settled(news.answer, resolve, reject))
+    return new Promise((resolve) => {
+      const settle = (keep: boolean) => {
+        clearTimeout(late)
+        clearTimeout(tooLate)
+        worker.removeAllListeners()
+        if (keep && thread.searches < SEARCHES_MAX && this.#idle.length < AT_ONCE) this.#rest(thread)
+        else void worker.terminate()
+        resolve()
+      }
+      const fail = (error: unknown) => {
+        asked.reject(error)
+        settle(false)
+      }
+      const late = setTimeout(() => asked.best !== undefined && settle(false), task.milliseconds + GRACE)
+      const tooLate = setTimeout(() => settle(false), task.milliseconds + GRACE_FOR_FIRST)
+      worker.on('message', (news: CutNews) => {
+        if ('failed' in news) return fail(news.failed)
+        if ('plan' in news) return take(news.plan)
+        try {
+          take(takeAnswer(news.answer))
+        } catch (problem) {
+          asked.reject(problem)
+        }
+        return settle(true)
+      })
+      worker.once('error', fail)
+      worker.once('exit', (code) => fail(new Error(`The thread ended without an answer (exit ${code}).`)))
+      worker.postMessage(task)
     })
-    worker.once('error', (error) => settle(false, () => reject(error)))
-    worker.once('exit', (code) =>
-      settle(false, () => reject(new Error(`The thread ended without an answer (exit ${code}).`))),
-    )
-    worker.postMessage({ ...task, milliseconds: left } satisfies CutTask)
   }
 
   /** A thread that only waits keeps nothing running, and is dropped should it end. */
@@ -105,26 +138,10 @@ export class CutThreads {
     thread.worker.on('error', drop).on('exit', drop).unref()
     this.#idle.push(thread)
   }
-
-  /** Keeps the thread for the next search or ends it, and gives the turn to who waits longest. */
-  #leave(thread: Thread, keep: boolean): void {
-    this.#busy--
-    if (keep && thread.searches < SEARCHES_MAX && this.#idle.length < AT_ONCE) {
-      this.#rest(thread)
-    } else void thread.worker.terminate()
-    const next = this.#busy < AT_ONCE ? this.#waiting.shift() : undefined
-    if (next) this.#search(next)
-  }
 }
 
-function settled(
-  answer: ThreadAnswer<CutPlan>,
-  resolve: (plan: CutPlan) => void,
-  reject: (error: unknown) => void,
-): void {
-  try {
-    resolve(takeAnswer(answer))
-  } catch (problem) {
-    reject(problem)
-  }
+/** Answers with the best plan so far; `seconds` is how long was waited for it. */
+function answer({ task, began, best, resolve }: Asked): void {
+  const plan = best === undefined ? nothingCut(task.order) : (JSON.parse(best) as CutPlan)
+  resolve({ ...plan, seconds: (performance.now() - began) / 1000 })
 }

@@ -6,8 +6,10 @@ import { threadAnswer } from './thread.ts'
 const say = (news: CutNews): void => parentPort?.postMessage(news)
 
 parentPort?.on('message', async (task: CutTask) => {
+  const search = async () =>
+    JSON.stringify(await searchCut(task, (plan) => say({ plan: JSON.stringify(plan) })))
   try {
-    say({ answer: await threadAnswer(() => searchCut(task, (plan) => say({ plan }))) })
+    say({ answer: await threadAnswer(search) })
   } catch (error) {
     say({ failed: error })
   }

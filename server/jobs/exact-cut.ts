@@ -8,18 +8,20 @@ import { workerBeside } from './thread.ts'
 export interface CutTask {
   order: CutOrder
   milliseconds: number
+  /** Whether the whole-number solver may be loaded for it. */
+  solving?: boolean
 }
 
 /** The best cutting plan found within the time, searched in the calling thread. */
 export function searchCut(
-  { order, milliseconds }: CutTask,
+  { order, milliseconds, solving = true }: CutTask,
   onPlan?: (plan: CutPlan) => void,
 ): Promise<CutPlan> {
   const now = () => performance.now()
   return solveCut(order, {
     now,
     deadline: now() + milliseconds,
-    mip: highsSolver,
+    ...(solving ? { mip: highsSolver } : {}),
     ...(onPlan ? { onPlan } : {}),
   })
 }

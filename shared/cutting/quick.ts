@@ -70,8 +70,15 @@ function isLarge(sorted: SortedOrder): boolean {
   return blanks * (sorted.kinds.length + 10) >= LARGE
 }
 
-/** First fit among few boards at a time: a plan for a large order before anything else. */
-function atOnce(sorted: SortedOrder): Solution {
+/** Sizes up to which a greedy covering, which cuts boards alike by the dozen, is the quicker. */
+const FEW_SIZES = 100
+
+/** A plan for a large order before anything else: a plain covering, or first fit among few boards at a time. */
+function atOnce(sorted: SortedOrder, capacities: Float64Array): Solution {
+  if (sorted.sizes.length <= FEW_SIZES) {
+    const weighing = { values: areaValues(sorted, 0), costPower: 1 }
+    return cover(sorted, capacities, fromNothing(sorted), weighing, { steps: 0 })
+  }
   const all = sorted.kinds.map((_, k) => k)
   const process = sorted.order.process === 'crosscut-first' ? 'crosscut-first' : 'rip-first'
   return firstFit(sorted, all, process, { steps: 0 }, OPEN_MOST)
@@ -101,7 +108,7 @@ export function quickSolution(
     if (isBetter(solution, best)) best = solution
   }
   if (large) {
-    offer(atOnce(sorted))
+    offer(atOnce(sorted, capacities))
     searching?.onPlain(best)
   }
   for (const weighing of weighings(sorted)) {
