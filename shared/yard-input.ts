@@ -1,17 +1,22 @@
 import type { Blank } from './blank/blank.ts'
 import type { YardGrade } from './cutting/board-grade.ts'
-import type { YardInput, YardWishes } from './cutting/yard-list.ts'
+import type { YardInput } from './cutting/yard-list.ts'
 import { pricePerBoardFoot } from './cutting/yard-terms.ts'
 import type { Job } from './job.ts'
 import type { Shop } from './shop.ts'
 import { densityOf } from './wood/density.ts'
+import { greenMoistureOf } from './wood/green-moisture.ts'
 import type { Species } from './wood/species.ts'
 
-/** Moisture of lumber as yards sell it, %, where the job does not say: common practice, no source. */
-const soldMoisture: Record<YardWishes['dryness'], number | undefined> = {
-  kiln: 8,
-  air: 15,
-  green: undefined,
+/** Moisture of dried lumber as yards sell it, %, where the job does not say: common practice, no source. */
+const soldMoisture = { kiln: 8, air: 15 }
+
+/** What the lumber holds as it comes from the yard, % MC: said, or usual; green the wettest the table knows. */
+function moistureAsSold({ lumber: { dryness, moisture, sap } }: Job, species: Species): number | undefined {
+  if (moisture !== undefined) return moisture
+  if (dryness !== 'green') return soldMoisture[dryness]
+  const green = greenMoistureOf(species.key)
+  return green && Math.max(green.heartwood, sap === 'allowed' ? (green.sapwood ?? 0) : 0)
 }
 
 /** What the shop's usual yard takes for a grade, else what the shop's own table says of its usual grade. */
@@ -44,8 +49,8 @@ export function yardInputOf(
   species: Species,
   { blank, pieces, price }: Wanting,
 ): YardInput {
-  const { dryness, sap, oneBoard, grade, moisture } = job.lumber
-  const sold = moisture ?? soldMoisture[dryness]
+  const { dryness, sap, oneBoard, grade } = job.lumber
+  const sold = moistureAsSold(job, species)
   const density = sold === undefined ? undefined : densityOf(species, sold)
   return {
     species: species.key,

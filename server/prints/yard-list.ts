@@ -1,5 +1,5 @@
 import { type BestLength, lengthWhy } from '../../shared/cutting/best-lengths.ts'
-import { demands, fitWords, sortWords } from '../../shared/cutting/list-words.ts'
+import { demands, gradeWords, sortWords } from '../../shared/cutting/list-words.ts'
 import type { YardList } from '../../shared/cutting/yard-list.ts'
 import type { Lumber, LumberAsk, LumberJob } from '../../shared/lumber.ts'
 import { badInput } from '../../shared/problem.ts'
@@ -106,12 +106,12 @@ function grades(print: Print, list: YardList, currency: string): void {
       ...(priced ? [{ head: 'About', share: 18, align: 'right' as const }] : []),
       { head: 'What it promises', share: 62 },
     ],
-    list.grades.map(({ name, ask, cost, fit }) => ({
+    list.grades.map(({ name, ask, cost, fit, promise }) => ({
       cells: [
         name,
         String(ask),
         ...(priced ? [cost === undefined ? 'no price' : money(cost, currency)] : []),
-        fitWords(fit),
+        gradeWords({ fit, promise }),
       ],
     })),
   )

@@ -1,6 +1,7 @@
-import { type LengthStyle, lengthFigure, lengthText } from '../units/length.ts'
+import { edgeSurfacedWidth } from '../blank/dressed-sizes.ts'
+import { inches, type LengthStyle, lengthFigure, lengthText, nm } from '../units/length.ts'
 import type { GradeFit } from './board-grade.ts'
-import type { YardList } from './yard-list.ts'
+import type { GradeChoice, YardList } from './yard-list.ts'
 
 const dryWords = { kiln: 'kiln dried', air: 'air dried', green: 'green' } as const
 const grainWords = {
@@ -28,7 +29,7 @@ export function demands(list: YardList, style: LengthStyle): [name: string, word
     ],
     [
       'Width',
-      `${lengthText(list.leastWidth, style)} at least${more.length > 0 ? `; a strip more from ${more.join(', ')} ${unit(style)}` : ''}`,
+      `${lengthText(list.leastWidth, style)} at least${more.length > 0 ? `; a strip more from ${more.join(', ')} ${unit(style)}` : ''}${surfaced ? edgeSurfaced(list.leastWidth, style) : ''}`,
     ],
     ['Sapwood', sap === 'none' ? 'none: heartwood only' : 'allowed'],
     ['Grain', grainWords[grain]],
@@ -42,5 +43,21 @@ const fits: Record<GradeFit, string> = {
   none: 'its least cuttings are too small for the blank: look for longer ones',
 }
 
-/** How the cuttings a grade promises suit the largest blank, in words. */
-export const fitWords = (fit: GradeFit): string => fits[fit]
+/** What a grade promises and how that suits the largest blank, in words. */
+export function gradeWords({ fit, promise }: Pick<GradeChoice, 'fit' | 'promise'>): string {
+  if (!promise) return fits[fit]
+  const { surfaceMeasure, units, cuts } = promise
+  const within = cuts === undefined ? '' : ` in ${cuts} ${cuts === 1 ? 'cutting' : 'cuttings'} at most`
+  return `of a board of ${surfaceMeasure} sq ft ${units} of ${12 * surfaceMeasure} units clear${within}; ${fits[fit]}`
+}
+
+/** Widths boards are sold by, whole inches. */
+const WIDTHS = Array.from({ length: 23 }, (_, i) => i + 2)
+
+/** The width to ask for where the edges are surfaced too; nothing where no board would be wide enough. */
+function edgeSurfaced(width: number, style: LengthStyle): string {
+  const nominal = WIDTHS.find((each) => nm(edgeSurfacedWidth(inches(each))) >= nm(width))
+  return nominal === undefined
+    ? ''
+    : `; with surfaced edges ask for ${nominal} in, which measures ${lengthText(edgeSurfacedWidth(inches(nominal)), style)}`
+}

@@ -1,9 +1,17 @@
 import type { DressedWhen } from '../blank/dressed-sizes.ts'
-import { boardFeet, boardFeetNet } from '../units/board-foot.ts'
+import { boardFeet, boardFeetNet, surfaceMeasure } from '../units/board-foot.ts'
 import { inches, nm } from '../units/length.ts'
 import { massOf } from '../wood/density.ts'
 import { type BestLength, bestLengths, fitIn } from './best-lengths.ts'
-import { type GradeFit, gradeFit, gradeRules, gradeYield, type YardGrade, yardGrades } from './board-grade.ts'
+import {
+  type GradeFit,
+  gradeFit,
+  gradePromise,
+  gradeRules,
+  gradeYield,
+  type YardGrade,
+  yardGrades,
+} from './board-grade.ts'
 import {
   type DressedOffer,
   dressedOffer,
@@ -52,6 +60,8 @@ export interface GradeChoice {
   name: string
   /** Whether the cuttings it promises hold the longest and widest blank. */
   fit: GradeFit
+  /** Of a board as the yard commonly brings it: its surface measure, cutting units, and in how many cuttings at most. */
+  promise?: { surfaceMeasure: number; units: number; cuts?: number }
   ask: number
   /** Currency units. */
   cost?: number
@@ -132,7 +142,9 @@ const upToWhole = (feet: number): number => Math.max(0, Math.ceil(feet - 1e-9))
 const mostOf = (blanks: readonly YardBlank[], of: (blank: YardBlank) => number): number =>
   blanks.reduce((most, blank) => Math.max(most, of(blank)), 0)
 
-function gradeChoices({ blanks, extra, priceOf }: YardInput, geometric: number): GradeChoice[] {
+function gradeChoices({ blanks, extra, priceOf, yardBoards }: YardInput, geometric: number): GradeChoice[] {
+  const [board] = yardBoards
+  const measure = board && surfaceMeasure(board.width, board.length)
   const largest = {
     sawn: mostOf(blanks, ({ sawn }) => sawn),
     length: mostOf(blanks, ({ length }) => length),
@@ -144,6 +156,7 @@ function gradeChoices({ blanks, extra, priceOf }: YardInput, geometric: number):
       grade,
       name: gradeRules[grade].name,
       fit: gradeFit(grade, largest),
+      ...(measure && { promise: { surfaceMeasure: measure, ...gradePromise(grade, measure) } }),
       ask,
       ...(price !== undefined && { cost: price * ask }),
     }

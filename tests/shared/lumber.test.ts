@@ -126,6 +126,12 @@ describe('lumberFor', () => {
     // Black walnut at 8 %: some 590 kg/m³, 1.4 kg a board foot.
     expect(mass! / asks[0]!.list.boardFeet.ask / 1000).toBeGreaterThan(1.2)
     expect(mass! / asks[0]!.list.boardFeet.ask / 1000).toBeLessThan(1.6)
-    expect(lumber([lumberJob('a', { lumber: { dryness: 'green' } })]).mass).toBeUndefined()
+    const perFoot = (species: string, dryness: string) => {
+      const answer = lumber([lumberJob('a', { species, lumber: { dryness } })])
+      return answer.mass && answer.mass / answer.boardFeet
+    }
+    expect(perFoot('sapele', 'green')).toBeUndefined()
+    // Green cherry holds 58 % (Wood Handbook table 4-1) at 0.47 on green volume: 742.6 kg/m³, a board foot 2,359.737 cm³.
+    expect(perFoot('cherry-black', 'green')! / (0.47 * 1.58 * 2359.737216)).toBeCloseTo(1, 9)
   })
 })

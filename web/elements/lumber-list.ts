@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { lengthWhy } from '../../shared/cutting/best-lengths.ts'
-import { demands, fitWords, sortWords } from '../../shared/cutting/list-words.ts'
+import { demands, gradeWords, sortWords } from '../../shared/cutting/list-words.ts'
 import type { YardList } from '../../shared/cutting/yard-list.ts'
 import type { Units } from '../../shared/units/length.ts'
 import { loadText } from '../../shared/units/mass.ts'
@@ -114,11 +114,18 @@ export class LumberList extends LitElement {
           </thead>
           <tbody>
             ${grades.map(
-              ({ grade, name, ask, cost, fit }) => html`<tr class=${grade === chosen ? 'chosen' : ''}>
+              ({
+                grade,
+                name,
+                ask,
+                cost,
+                fit,
+                promise,
+              }) => html`<tr class=${grade === chosen ? 'chosen' : ''}>
                 <th scope="row">${name}</th>
                 <td class="number" data-label="bd ft">${ask}</td>
                 ${priced ? html`<td class="number" data-label="About">${cost === undefined ? 'no price' : priceText(cost, this.currency)}</td>` : nothing}
-                <td data-label="Promises">${fitWords(fit)}</td>
+                <td data-label="Promises">${gradeWords({ fit, promise })}</td>
               </tr>`,
             )}
           </tbody>
