@@ -235,6 +235,7 @@ export function quoteFor(
     pieces: job.quantity,
     piecesMade: made,
     woodCost: woodWorth(cutOrder, cut, yardPriceOf(job, shop, blank)),
+    fromHand: cut.boards.some(({ onHand }) => onHand),
     extraWood: shop.extraWood,
     blanksUnmet: cut.unmet.reduce((sum, row) => sum + row.count, 0),
     minutes: time.minutes,

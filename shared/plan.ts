@@ -2,7 +2,7 @@ import type { Allowances } from './blank/allowances.ts'
 import type { Blank } from './blank/blank.ts'
 import { blankBeam, stickWhip } from './blank/stick-whip.ts'
 import type { CutOrder, CutPlan } from './cutting/board.ts'
-import { onHandCautions } from './cutting/on-hand.ts'
+import { onHandCautions, solidCaution } from './cutting/on-hand.ts'
 import type { Together } from './cutting/same-board.ts'
 import { type CuttingSheet, cuttingSheet } from './cutting/sheet.ts'
 import type { StockBoard } from './cutting/stock-board.ts'
@@ -190,7 +190,13 @@ function cautionsOf(
       checks.map((check) => check.caution && `${check.name ?? check.key}: ${check.caution}`),
     ),
     ...about('blank', blank.cautions),
-    ...about('lumber', [...short, manyBoards, ...onHandCautions(cut, rack, sawnFrom), ...yard.notes]),
+    ...about('lumber', [
+      ...short,
+      manyBoards,
+      ...onHandCautions(cut, rack, sawnFrom),
+      job.profile.split ? undefined : solidCaution(plan.cutOrder, blank),
+      ...(yard.boardFeet.net > 0 ? yard.notes : []),
+    ]),
     ...about('work', [
       standInCaution({ ...species, density: part.density }, species.name, job.moisture),
       ...operations.flatMap((operation) => cautionSentences(operation.caution)),

@@ -8,7 +8,7 @@ import { type Db, inTransaction } from '../storage/database.ts'
 import { type BoardEntry, boardByKey, boardList, type StoredBoard } from '../storage/read/boards.ts'
 import type { FrozenPlan } from '../storage/read/plans.ts'
 import { reservedOfBoard, reservedOfJob } from '../storage/read/reserved.ts'
-import { type SawnBatch, sawnBatch } from '../storage/read/sawn.ts'
+import { offcutKeys, type SawnBatch, sawnBatch } from '../storage/read/sawn.ts'
 import { deleteBoard, insertBoard, updateBoard } from '../storage/write/boards.ts'
 import { freeBoardsOf, reserveBoards } from '../storage/write/reserved.ts'
 import { deleteSawn, insertSawn } from '../storage/write/sawn.ts'
@@ -30,12 +30,13 @@ async function takeOff(db: Db, board: StoredBoard, sawn: number, at: string): Pr
   await forgetKey(db, 'board', board.key)
 }
 
-/** The offcuts of a plan with numbers that no board has, as they are put onto the rack. */
+/** The offcuts of a plan as they are put onto the rack, with numbers that no board has or ever had. */
 async function offcutEntries(db: Db, { plan }: FrozenPlan, rack: RackBoard[]): Promise<BoardEntry[]> {
   const { job, cut, cutOrder: order } = plan
   const moisture = job.lumber?.moisture ?? job.moisture
   const boards = offcutBoards({ order, cut, rack, job: { ...job, moisture } })
-  const next = Math.max(0, ...(await boardList(db)).map(({ key }) => numberOf(key))) + 1
+  const taken = [...(await boardList(db)).map(({ key }) => key), ...(await offcutKeys(db))]
+  const next = taken.reduce((most, key) => Math.max(most, numberOf(key)), 0) + 1
   return boards.map((board, i) => ({
     key: offcutKey(next + i),
     file: { units: job.units, key: offcutKey(next + i), ...board },

@@ -1,3 +1,4 @@
+import { nm } from '../units/length.ts'
 import { minorDigits, minorOf } from '../units/money.ts'
 import { speciesKey } from '../wood/species.ts'
 import type { Board, CutBoard, CutOrder, CutPlan } from './board.ts'
@@ -59,6 +60,17 @@ export function onHandCautions(
         ]
       : []),
   ]
+}
+
+/** That a board on hand would make the blank in one piece, where the stock the shop can get has it glued up. */
+export function solidCaution(
+  { boards }: CutOrder,
+  { layers, sawn }: { layers: number; sawn: number },
+): string | undefined {
+  if (layers === 1) return undefined
+  const thick = boards.filter((board) => board.onHand && nm(board.thickness) >= nm(sawn))
+  if (thick.length === 0) return undefined
+  return `${listed(thick.map(({ key }) => key))} on hand ${thick.length === 1 ? 'is' : 'are'} thick enough for the blank in one piece: with that thickness in the shop’s stock table the job is planned without glue lines.`
 }
 
 /** Blanks of an order that are not cut from boards on hand: those to buy wood for. */

@@ -8,8 +8,10 @@ export interface QuoteInput {
   pieces: number
   /** Pieces turned, spares among them. */
   piecesMade: number
-  /** Cost of the boards the cut list buys; absent when the wood has no price. */
+  /** Cost of the boards the cut list buys or takes from those on hand; absent when the wood has no price. */
   woodCost?: number
+  /** Whether some of that wood is the shop’s own already. */
+  fromHand?: boolean
   /** Extra wood over that, a fraction. */
   extraWood: number
   /** Blanks that the boards at hand do not yield. */
@@ -80,7 +82,8 @@ function costLines(input: QuoteInput): PriceLine[] {
     ),
   ] // prettier-ignore
   if (input.woodCost === undefined) return lines
-  const wood = line('wood', 'Wood', input.woodCost, 'the boards of the cut list, spares among them')
+  const onHand = input.fromHand ? ', those on hand at what they are worth' : ''
+  const wood = line('wood', 'Wood', input.woodCost, `the boards of the cut list, spares among them${onHand}`)
   const why = `${percent(input.extraWood)} more than the cut list, for what a board hides`
   return [wood, line('extra-wood', 'Extra wood', input.woodCost * input.extraWood, why), ...lines]
 }

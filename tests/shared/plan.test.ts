@@ -492,8 +492,11 @@ describe('planJob with boards on hand', () => {
     expect(plan.boardFeet).toMatchObject({ bought: 0, tallied: 0 })
     expect(plan.boardFeet.onHand).toBeCloseTo(used, 9)
     expect(plan.yard.boardFeet.ask).toBe(0)
-    const wood = plan.quote!.lines.find(({ key }) => key === 'wood')!.amount
-    expect(wood).toBeCloseTo(used * 6, 1)
+    const wood = plan.quote!.lines.find(({ key }) => key === 'wood')!
+    expect(wood.amount).toBeCloseTo(used * 6, 1)
+    expect(wood.why).toMatch(/on hand at what they are worth/)
+    const told = plan.cautions.map(({ text }) => text)
+    expect(plan.yard.notes.filter((note) => told.includes(note))).toEqual([])
   })
 
   it('buys only what they do not yield', () => {

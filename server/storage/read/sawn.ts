@@ -25,3 +25,9 @@ export async function sawnBatch(db: Db, job: string): Promise<SawnBatch | undefi
     }
   )
 }
+
+/** The keys of all offcuts that ever came onto the rack. */
+export async function offcutKeys(db: Db): Promise<string[]> {
+  const rows = await db.selectFrom('sawn_batches').select('offcuts').execute()
+  return rows.flatMap(({ offcuts }) => (JSON.parse(offcuts) as BoardEntry[]).map(({ key }) => key))
+}

@@ -4,6 +4,7 @@ import {
   boardsFor,
   freeBoards,
   onHandCautions,
+  solidCaution,
   woodWorth,
 } from '../../../shared/cutting/on-hand.ts'
 import { quickCut } from '../../../shared/cutting/quick.ts'
@@ -129,5 +130,18 @@ describe('onHandCautions', () => {
     expect(cautions({ species: undefined }).join()).toMatch(
       /Board own: no wood is written down.*Walnut, black/,
     )
+  })
+})
+
+describe('solidCaution', () => {
+  const order = (thickness: number) =>
+    orderOf({
+      boards: [board('own', 6, 60, { onHand: true, thickness }), board('yard', 6, 60, { thickness: 99 })],
+    })
+
+  it('names boards on hand that make a glued-up blank in one piece', () => {
+    expect(solidCaution(order(60), { layers: 2, sawn: 60 })).toMatch(/Board own on hand is thick enough/)
+    expect(solidCaution(order(59.9), { layers: 2, sawn: 60 })).toBeUndefined()
+    expect(solidCaution(order(60), { layers: 1, sawn: 60 })).toBeUndefined()
   })
 })
