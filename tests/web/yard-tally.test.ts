@@ -66,7 +66,7 @@ describe('a tally', () => {
       after.boards
         .filter(({ back: gone }) => gone)
         .map(({ number }) => number)
-        .sort(),
+        .sort((a, b) => a - b),
     ).toEqual([2, 3, 5])
   })
 

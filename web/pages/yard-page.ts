@@ -2,7 +2,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, state } from 'lit/decorators.js'
 import type { CutOrder } from '../../shared/cutting/board.ts'
 import { gradeRules, yardGrades } from '../../shared/cutting/board-grade.ts'
-import { putBack, shortfallOf } from '../../shared/cutting/pick.ts'
+import { type PutBack, shortfallOf } from '../../shared/cutting/pick.ts'
 import { newKey } from '../api.ts'
 import { cutSearch } from '../cut-search.ts'
 import '../elements/ask-twice.ts'
@@ -25,19 +25,13 @@ import { isAboutTallies } from '../yard-shelf.ts'
 import { nextNumber, onPile, type PulledBoard } from '../yard-tally.ts'
 import {
   boardWords,
-  chargeWords,
-  feetMissingWords,
   forWords,
   groundWords,
   headline,
-  liftRuns,
-  missingWords,
-  proofWords,
   shortfallWords,
   signalWords,
   sumWords,
   underWords,
-  unpricedWords,
   wantedWords,
 } from '../yard-words.ts'
 
@@ -126,7 +120,7 @@ export class YardPage extends LitElement {
   override connectedCallback() {
     super.connectedCallback()
     addEventListener('storage', this.heed)
-    addEventListener('online', this.renew)
+    addEventListener('online', this.ask)
     this.ends.push(
       outbox().watch(() => this.requestUpdate()),
       watchOffline(() => this.requestUpdate()),
@@ -141,7 +135,7 @@ export class YardPage extends LitElement {
 
   override disconnectedCallback() {
     removeEventListener('storage', this.heed)
-    removeEventListener('online', this.renew)
+    removeEventListener('online', this.ask)
     for (const end of this.ends.splice(0)) end()
     document.documentElement.style.scrollPaddingTop = ''
     super.disconnectedCallback()
@@ -151,7 +145,9 @@ export class YardPage extends LitElement {
     if (isAboutTallies(event)) this.desk.again()
   }
 
-  private readonly renew = async () => {
+  private readonly ask = () => void this.renew()
+
+  private async renew(): Promise<void> {
     try {
       this.desk.renew(await fetchGround(new Date().toISOString()))
       this.isAnswered = true
@@ -202,7 +198,13 @@ export class YardPage extends LitElement {
       <div class="two">
         ${tally.bought ? nothing : this.entry()}
         <div class="side">
-          ${tally.bought || !choice ? nothing : this.answer(choice)} ${this.troubles()}
+          ${
+            tally.bought || !choice
+              ? nothing
+              : html`<yard-answer .choice=${choice} .tally=${tally} ?searching=${this.search.isSearching}
+                  @restack=${(event: CustomEvent<PutBack>) => desk.restack(event.detail)}></yard-answer>`
+          }
+          ${this.troubles()}
           ${this.pile(choice)} ${tally.bought ? nothing : this.buying(choice)} ${isFirst ? nothing : this.visit()}
         </div>
       </div>
@@ -276,39 +278,6 @@ export class YardPage extends LitElement {
     const { wanted } = this
     const shortfall = entered && wanted && shortfallOf(entered, wanted)
     return shortfall ? shortfallWords(shortfall, style) : ''
-  }
-
-  private answer(choice: Choice): TemplateResult {
-    const { tally } = this.desk
-    const isEnough = choice.missing === 0
-    const unpriced = unpricedWords(onPile(tally), tally)
-    return html`<section class="card" aria-labelledby="answer">
-      <h2 id="answer">${isEnough ? 'The cheapest choice so far' : 'Pull more'}</h2>
-      ${
-        isEnough
-          ? html`<p class="large">${proofWords(choice, tally.currency, this.search.isSearching)}</p>`
-          : html`<p class="large">${choice.wanted - choice.missing} of ${choice.wanted} blanks can be cut so far. ${feetMissingWords(choice, tally.needs)}</p>
-            ${tally.needs.length > 1 ? html`<ul>${missingWords(choice, tally.needs).map((line) => html`<li>${line}</li>`)}</ul>` : nothing}`
-      }
-      ${choice.onHand > 0 ? html`<p>${choice.onHand === 1 ? 'One board' : `${choice.onHand} boards`} on hand used first.</p>` : nothing}
-      ${unpriced ? html`<p class="caution">${unpriced}</p>` : nothing}
-      ${chargeWords(choice.keep, tally).map((line) => html`<p class="caution">${line}</p>`)}
-      ${isEnough && choice.back.length > 0 ? this.puttingBack(choice) : nothing}
-    </section>`
-  }
-
-  private puttingBack(choice: Choice): TemplateResult {
-    const { desk } = this
-    if (this.search.isSearching) return html`<p class="soft">Wait a moment before you put any back.</p>`
-    const pile = onPile(desk.tally)
-    const back = putBack(
-      pile.map(({ board }) => board),
-      new Set(choice.keep.map(({ board }) => board.key)),
-    )
-    const numbers = new Map(pile.map(({ board, number }) => [board.key, number]))
-    return html`<h3>Put back</h3>
-      <yard-put-back .runs=${liftRuns(back.lifts, pile)} .stay=${back.stay.map((key) => numbers.get(key)!)}
-        @done=${() => desk.restack(back)}></yard-put-back>`
   }
 
   private troubles(): TemplateResult | typeof nothing {
