@@ -6,6 +6,8 @@ export default defineConfig({
     include: ['tests/browser/**/*.test.ts'],
     testTimeout: 90_000,
     hookTimeout: 60_000,
+    // A page may have to be fetched, started and drawn first, beside another browser.
+    expect: { poll: { timeout: 10_000 } },
     maxWorkers: 2,
   },
 })
