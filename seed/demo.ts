@@ -67,6 +67,28 @@ const shop = {
     { species: '*', nominal: '6/4', pricePerBoardFoot: 9 },
     { species: '*', nominal: '8/4', pricePerBoardFoot: 10 },
   ],
+  yards: [
+    {
+      name: 'Alder Ferry Lumber',
+      prices: [
+        { species: 'cherry-black', nominal: '8/4', grade: 'FAS', pricePerBoardFoot: 9.8 },
+        { species: 'cherry-black', nominal: '8/4', grade: '1C', pricePerBoardFoot: 6.4 },
+        { species: 'cherry-black', nominal: '10/4', grade: 'FAS', pricePerBoardFoot: 11.4 },
+        { species: 'cherry-black', nominal: '10/4', grade: '1C', pricePerBoardFoot: 7.6 },
+        { species: '*', nominal: '8/4', grade: 'FAS', pricePerBoardFoot: 10 },
+        { species: '*', nominal: '8/4', grade: '1C', pricePerBoardFoot: 6.8 },
+      ],
+      counts: 'tally',
+      measure: 'gross',
+      grossOver: 0.08,
+      services: [
+        { name: 'Surfacing, two sides', per: 'board-foot', price: 0.55 },
+        { name: 'Straight-line, one edge', per: 'foot', price: 0.3 },
+      ],
+      minimumFeet: 0,
+      minimumCharge: 75,
+    },
+  ],
   air: { temperatureC: '66 °F', humidityPct: 45 },
   record: { spoiled: 7, made: 212 },
   labourPerHour: 46,

@@ -42,6 +42,14 @@ function lumberRoute([lumber, page, ...more]: string[]): Route {
 /** The address of a page about lumber. */
 export const lumberPath = (page: LumberPage): string => (page === 'lumber' ? '/lumber' : `/lumber/${page}`)
 
+/** Where the yard is asked for these jobs. */
+export const lumberPathFor = (jobIds: readonly string[]): string =>
+  `/lumber?${new URLSearchParams({ jobs: jobIds.join(',') })}`
+
+/** The jobs an address names. */
+export const jobsNamed = (search: string): string[] =>
+  (new URLSearchParams(search).get('jobs') ?? '').split(',').filter(Boolean)
+
 /** The steps of an address; nothing for one whose escapes cannot be read. */
 function stepsOf(path: string): string[] | undefined {
   try {

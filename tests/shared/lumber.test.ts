@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { quickCut } from '../../shared/cutting/quick.ts'
+import { usualTerms } from '../../shared/cutting/yard-terms.ts'
 import { readJob } from '../../shared/job.ts'
 import { type LumberJob, lumberFor, poolsOf } from '../../shared/lumber.ts'
 import { planJob } from '../../shared/plan.ts'
@@ -11,20 +12,12 @@ import { benchLeg, dowel } from '../jobs.ts'
 const woods = JSON.parse(
   readFileSync(new URL('../../seed/species.json', import.meta.url), 'utf8'),
 ) as Species[]
-const usual = {
-  counts: 'tally',
-  measure: 'net',
-  grossOver: 0.08,
-  services: [],
-  minimumFeet: 0,
-  minimumCharge: 0,
-} as const
 const shop: Shop = { ...defaultShop, name: 'Hill shop' }
 const withYard: Shop = {
   ...shop,
   yards: [
     {
-      ...usual,
+      ...usualTerms,
       name: 'Mill',
       prices: nominals.map((nominal) => ({ species: '*', nominal, grade: '*', pricePerBoardFoot: 10 })),
       minimumFeet: 500,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { jobPath, routeOf } from '../../web/router.ts'
+import { jobPath, jobsNamed, lumberPathFor, routeOf } from '../../web/router.ts'
 
 describe('routeOf', () => {
   it('leads to the jobs from the front door', () => {
@@ -25,5 +25,14 @@ describe('routeOf', () => {
 
   it('finds its way back from the address it makes', () => {
     expect(routeOf(jobPath('a/b c', 'rack'))).toEqual({ page: 'rack', jobId: 'a/b c' })
+  })
+})
+
+describe('lumberPathFor', () => {
+  it('leads to the yard list of its jobs, and only there', () => {
+    const { pathname, search } = new URL(lumberPathFor(['a-1', 'b 2']), 'http://shop')
+    expect(routeOf(pathname)).toEqual({ page: 'lumber' })
+    expect(jobsNamed(search)).toEqual(['a-1', 'b 2'])
+    expect(jobsNamed('')).toEqual([])
   })
 })

@@ -2,6 +2,7 @@ import { html, LitElement, nothing } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { YardList } from '../../shared/cutting/yard-list.ts'
 import type { Units } from '../../shared/units/length.ts'
+import { lumberPathFor } from '../router.ts'
 import { length, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
 import { boardFeetText } from './amounts.ts'
@@ -19,6 +20,8 @@ export class YardCard extends LitElement {
   @property() wood = ''
   @property() units: Units = 'in'
   @property() currency = 'USD'
+  /** The job it is asked for. */
+  @property() jobId = ''
 
   constructor() {
     super()
@@ -49,6 +52,11 @@ export class YardCard extends LitElement {
             : this.figures()
         }
         ${this.besides()}
+        ${
+          this.jobId
+            ? html`<p class="no-print"><a href=${lumberPathFor([this.jobId])}>Ask for this and other jobs together</a></p>`
+            : nothing
+        }
       </div>
     `
   }

@@ -17,7 +17,7 @@ import { type EntryDetail, withEntry } from '../entry.ts'
 import type { StoredJob } from '../job-file.ts'
 import { keepEntry, keptEntry } from '../kept-entry.ts'
 import { Load } from '../load.ts'
-import { lumberPath } from '../router.ts'
+import { jobsNamed, lumberPath } from '../router.ts'
 import { SessionController } from '../session.ts'
 import { type ShopAndWoods, shopAndWoods, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
@@ -53,7 +53,8 @@ export class LumberPage extends LitElement {
     super()
     new SessionController(this)
     const kept = keptEntry<{ jobs: string[]; yard: string }>(CHOICE, { jobs: [], yard: '' })
-    this.chosen = kept.jobs
+    const named = jobsNamed(location.search)
+    this.chosen = named.length > 0 ? named : kept.jobs
     this.yard = kept.yard
   }
 

@@ -134,7 +134,7 @@ export class WoodPage extends LitElement {
             ${
               isAllOnHand
                 ? html`<p>Nothing: boards on hand are enough for every blank, spares among them.</p>`
-                : html`<yard-card .yard=${plan.yard} .wood=${wood?.name ?? plan.job.species} .units=${plan.job.units} .currency=${plan.cutOrder.currency}
+                : html`<yard-card .jobId=${this.jobId} .yard=${plan.yard} .wood=${wood?.name ?? plan.job.species} .units=${plan.job.units} .currency=${plan.cutOrder.currency}
               .bought=${plan.boardFeet.bought} .offcuts=${plan.cut.boards.reduce((sum, { offcuts }) => sum + offcuts.length, 0)}></yard-card>`
             }
           </section>
