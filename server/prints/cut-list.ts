@@ -1,4 +1,5 @@
 import type { CutPlan } from '../../shared/cutting/board.ts'
+import { riftWords } from '../../shared/cutting/rift-places.ts'
 import { type RingBoard, ringText } from '../../shared/cutting/rings.ts'
 import { sameBoardWords } from '../../shared/cutting/same-board-words.ts'
 import { boardsText, type SawSetting, sawOrder, settingsOf } from '../../shared/cutting/saw-order.ts'
@@ -236,6 +237,7 @@ function boardDrawings(print: Print, { boards }: CuttingSheet): void {
       .filter(Boolean)
       .join(' '),
   )
+  if (plan.job.grain === 'rift') paragraph(print, riftWords)
   const groups = boards.length > DRAWN_SINGLY ? alike(boards) : boards.map((board) => [board])
   for (const group of groups) boardSheet(print, group, scale)
 }
@@ -298,11 +300,16 @@ function boardHeading(print: Print, boards: SheetBoard[]): void {
 function cutWords(board: SheetBoard, known: RingBoard, style: LengthStyle): string[] {
   const strips = (board.strips ?? []).map(
     ({ side, across, blanks }, i) =>
-      `Strip ${i + 1}, ${lengthText(side, style)} wide${commaBefore(ringText(known, across))}: ${runs(blanks, style, 'length')}`,
+      `Strip ${i + 1}, ${lengthText(side, style)} wide${commaBefore(ringText(known, [across]))}: ${runs(blanks, style, 'length')}`,
   )
   const sections = (board.sections ?? []).map(
     ({ from, to, blanks }, i) =>
-      `Section ${i + 1}, ${lengthText(to - from, style)} long: ${runs(blanks, style, 'side')}`,
+      `Section ${i + 1}, ${lengthText(to - from, style)} long${commaBefore(
+        ringText(
+          known,
+          blanks.map(({ across }) => across),
+        ),
+      )}: ${runs(blanks, style, 'side')}`,
   )
   const offcuts = board.offcuts.map(({ from, to, across }) =>
     sizeText([across[1] - across[0], to - from], style),

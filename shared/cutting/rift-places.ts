@@ -9,6 +9,10 @@ import { type SortedOrder, sortedOrder } from './sorted-order.ts'
 /** Parts of a row are tried in every order up to so many; beyond, as they lie and turned about. */
 const ORDERS_MAX = 5
 
+/** Why strips do not lie side by side from the edge on, said of jobs that ask for rift. */
+export const riftWords =
+  'The job asks for rift: strips lie where the rings come nearest to 45° to the face, and what wood is to spare is left between them.'
+
 /** What lies side by side across a board: strips, or the blanks of a section. Nanometres. */
 interface RowPart {
   side: number

@@ -38,14 +38,22 @@ export function heartOf(board: RingBoard): Heart | undefined {
 }
 
 /**
- * How the rings of a strip lie, in words, by its middle; `undefined` where the heart is not known. `across` from the
- * edge that places are measured from, mm.
+ * How the rings lie in strips side by side, in words, by the middle of each; `undefined` where the heart is not known.
+ * Each `across` from the edge that places are measured from, mm.
  *
- * @example ringText({ thickness: 50, heart: { across: 100, below: 85 } }, [140, 180]) // 'rings 45° to the face, rift'
+ * @example ringText({ thickness: 50, heart: { across: 100, below: 85 } }, [[140, 180]]) // 'rings 45° to the face, rift'
+ * @example ringText({ thickness: 50, heart: { across: 100, below: 85 } }, [[80, 120], [140, 180]]) // 'rings 0°, 45° to the face'
  */
-export function ringText(board: RingBoard, [low, high]: readonly [number, number]): string | undefined {
+export function ringText(
+  board: RingBoard,
+  acrosses: readonly (readonly [number, number])[],
+): string | undefined {
   const heart = heartOf(board)
   if (!heart) return undefined
-  const degrees = ringAngle(heart, { across: (low + high) / 2, below: board.thickness / 2 })
-  return `rings ${Math.round(degrees)}° to the face, ${sawnWords(degrees)}`
+  const angles = acrosses.map(([low, high]) =>
+    ringAngle(heart, { across: (low + high) / 2, below: board.thickness / 2 }),
+  )
+  const [only, ...others] = angles
+  const word = only !== undefined && others.length === 0 ? `, ${sawnWords(only)}` : ''
+  return `rings ${angles.map((degrees) => `${Math.round(degrees)}°`).join(', ')} to the face${word}`
 }

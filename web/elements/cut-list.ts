@@ -104,7 +104,7 @@ export class CutList extends LitElement {
     const name = `${mm(board.width)} × ${mm(board.length)}, ${mm(board.thickness)} thick`
     const ordered = this.order.boards.find(({ key }) => key === board.key)
     const known = ordered ?? board
-    const lines = cutLines(board, units, (across) => ringText(known, across))
+    const lines = cutLines(board, units, (acrosses) => ringText(known, acrosses))
     return html`
       <section class="board">
         <h3>Board ${board.number}: ${name}</h3>

@@ -25,21 +25,21 @@ const piecesOf = (blanks: readonly SheetBlank[]): string =>
 const behind = (text: string | undefined): string => (text === undefined ? '' : `; ${text}`)
 
 /**
- * The cuts of a board in order, a line for each strip or section. `rings` tells how they lie in what lies so across
- * the board.
+ * The cuts of a board in order, a line for each strip or section. `rings` tells how they lie in what lies so
+ * across the board.
  */
 export function cutLines(
   board: SheetBoard,
   units: Units,
-  rings: (across: [number, number]) => string | undefined = () => undefined,
+  rings: (acrosses: [number, number][]) => string | undefined = () => undefined,
 ): string[] {
   const strips = (board.strips ?? []).map(
     ({ side, across, blanks }) =>
-      `rip ${length(side, units)} wide, crosscut ${counted(blanks, long, units)}${piecesOf(blanks)}${behind(rings(across))}`,
+      `rip ${length(side, units)} wide, crosscut ${counted(blanks, long, units)}${piecesOf(blanks)}${behind(rings([across]))}`,
   )
   const sections = (board.sections ?? []).map(
     ({ from, to, blanks }) =>
-      `crosscut ${length(to - from, units)} long, rip ${counted(blanks, wide, units)}${piecesOf(blanks)}`,
+      `crosscut ${length(to - from, units)} long, rip ${counted(blanks, wide, units)}${piecesOf(blanks)}${behind(rings(blanks.map(({ across }) => across)))}`,
   )
   const size = ({ from, to, across }: SheetBoard['offcuts'][number]) =>
     `${length(across[1] - across[0], units)} × ${length(to - from, units)}`

@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { countsMoney } from '../../shared/cutting/prices.ts'
+import { riftWords } from '../../shared/cutting/rift-places.ts'
 import { sameBoardWords } from '../../shared/cutting/same-board-words.ts'
 import { sawOrder, settingsOf } from '../../shared/cutting/saw-order.ts'
 import {
@@ -45,7 +46,8 @@ export class CuttingSheet extends LitElement {
     const { cut, cutOrder } = this.plan
     return html`
       <div class="page">
-        ${this.together(sheet)} ${this.uncut(sheet)} ${this.atTheSaw(sheet)}
+        ${this.together(sheet)}
+        ${this.plan.job.grain === 'rift' ? html`<p>${riftWords}</p>` : nothing} ${this.uncut(sheet)} ${this.atTheSaw(sheet)}
         <cut-list .cut=${cut} .order=${cutOrder} .sheet=${sheet}></cut-list>
       </div>
     `

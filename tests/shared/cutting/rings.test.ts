@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { heartOf, ringAngle, sawnWords } from '../../../shared/cutting/rings.ts'
+import { heartOf, ringAngle, ringText, sawnWords } from '../../../shared/cutting/rings.ts'
 import { board } from './orders.ts'
 
 describe('ringAngle', () => {
@@ -52,5 +52,11 @@ describe('heartOf', () => {
     expect(heartOf({ thickness: 52, heart, defects: [pith] })).toEqual(heart)
     expect(heartOf({ thickness: 52, defects: [pith] })).toEqual({ across: 100, below: 26 })
     expect(heartOf(board('plain', 8, 96))).toBeUndefined()
+  })
+})
+
+describe('ringText', () => {
+  it('says nothing where the heart is not known', () => {
+    expect(ringText({ thickness: 50 }, [[0, 50]])).toBeUndefined()
   })
 })
