@@ -1,7 +1,7 @@
 import type { RackBoard } from '../shared/contract/board.ts'
 import { amountOf } from '../shared/units/money.ts'
 import { costOf } from './yard-order.ts'
-import type { PulledBoard, YardTally } from './yard-tally.ts'
+import { type PulledBoard, speciesOf, type YardTally } from './yard-tally.ts'
 
 /** Boards as they go to the rack: with what was paid for each, and where they came from. */
 export function boughtBoards(tally: YardTally, boards: readonly PulledBoard[]): RackBoard[] {
@@ -9,7 +9,7 @@ export function boughtBoards(tally: YardTally, boards: readonly PulledBoard[]): 
   return boards.map((pulled) => {
     const { price: _price, pricePerBoardFoot: _perFoot, ...board } = pulled.board
     const minor = costOf(pulled, tally)
-    const species = board.species ?? tally.needs[0]?.species
+    const species = speciesOf(tally) ?? board.species
     return {
       ...board,
       ...(species !== undefined && { species }),

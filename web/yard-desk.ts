@@ -175,8 +175,7 @@ export class YardDesk implements ReactiveController {
 
   private get reading() {
     const { style, tally } = this
-    const species = tally.needs[0]?.species
-    return readEntry(this.entry, { style, units: tally.units, species, grade: tally.grade })
+    return readEntry(this.entry, { style, units: tally.units, grade: tally.grade })
   }
 
   /** The board as far as it is entered; nothing while something is missing or wrong. */
@@ -283,6 +282,11 @@ export class YardDesk implements ReactiveController {
   chooseYard(name: string): void {
     const terms = this.ground.yards.find((yard) => yard.name === name)
     this.change(({ terms: _terms, ...tally }) => ({ ...tally, ...(terms && { terms }) }))
+  }
+
+  /** The wood of a tally that is for no job; none said for `''`. */
+  chooseWood(species: string): void {
+    this.change(({ species: _species, ...tally }) => ({ ...tally, ...(species && { species }) }))
   }
 
   chooseGrade(grade: string): void {

@@ -244,15 +244,13 @@ function readDefect(
 export interface EntryGround {
   style: LengthStyle
   units: Units
-  species?: string | undefined
   grade?: string | undefined
-  from?: string | undefined
 }
 
 /** The board that is entered, or everything that is wrong with it. */
 export function readEntry(
   entry: BoardEntry,
-  { style, units, species, grade, from }: EntryGround,
+  { style, units, grade }: EntryGround,
 ): { board: NewBoard } | { errors: Breach[] } {
   const reader = new Reader(style)
   const size = (field: 'width' | 'length' | 'thickness') =>
@@ -272,12 +270,10 @@ export function readEntry(
         units,
         ...board,
         count: 1,
-        ...(species !== undefined && { species }),
         ...(price !== undefined && { [entry.priceOf === 'board' ? 'price' : 'pricePerBoardFoot']: price }),
         ...(grade !== undefined && { grade }),
         ...(defects.length > 0 && { defects }),
         ...(crook !== undefined && { crook }),
-        ...(from !== undefined && { from }),
       },
     },
   }

@@ -12,6 +12,8 @@ export interface YardGround {
   currency: string
   grade?: string
   yards: YardTerms[]
+  /** Every wood with what it is called. */
+  woods: { key: string; name: string }[]
   /** Of every job that is not done, those in the writing first. */
   needs: YardNeed[]
   /** When it was fetched, ISO 8601; empty before the first time. */
@@ -25,7 +27,7 @@ const JOBS_MOST = 60
 
 /** What was fetched last. */
 export const keptGround = (): YardGround =>
-  keptEntry<YardGround>(PLACE, { units: 'in', currency: 'USD', yards: [], needs: [], at: '' })
+  keptEntry<YardGround>(PLACE, { units: 'in', currency: 'USD', yards: [], woods: [], needs: [], at: '' })
 
 /** What a job needs from the yard, from its plan. */
 export function needOf({ id, state }: Pick<StoredJob, 'id' | 'state'>, plan: Plan, wood: string): YardNeed {
@@ -48,6 +50,7 @@ export function needOf({ id, state }: Pick<StoredJob, 'id' | 'state'>, plan: Pla
 /** Asks the server what is needed, and keeps the answer. @throws Refusal when it is out of reach */
 export async function fetchGround(at: string): Promise<YardGround> {
   const [all, settings, woods] = await Promise.all([jobs(), shop(), species()])
+  const named = woods.map(({ key, name }) => ({ key, name }))
   const woodName = (key: string) => woods.find((wood) => wood.key === key)?.name ?? key
   const open = all
     .filter(({ state }) => state !== 'done')
@@ -59,7 +62,7 @@ export async function fetchGround(at: string): Promise<YardGround> {
     if (plan) needs.push(needOf(job, plan, woodName(plan.job.species)))
   }
   const { units, currency, grade, yards = [] } = settings
-  const ground: YardGround = { units, currency, grade, yards, needs, at }
+  const ground: YardGround = { units, currency, grade, yards, woods: named, needs, at }
   keepEntry(PLACE, ground)
   return ground
 }

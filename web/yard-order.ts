@@ -13,14 +13,14 @@ import {
   yardCharge,
 } from '../shared/cutting/yard-terms.ts'
 import { amountOf, minorOf } from '../shared/units/money.ts'
-import { onPile, type PulledBoard, type YardNeed, type YardTally } from './yard-tally.ts'
+import { onPile, type PulledBoard, speciesOf, type YardNeed, type YardTally } from './yard-tally.ts'
 
 /** What this yard sells by; as the shop's plans count where no yard is chosen. */
 export const termsOf = ({ terms, needs }: Pick<YardTally, 'terms' | 'needs'>): YardTerms =>
   terms ?? { ...usualTerms, name: '', counts: needs[0]?.order.priceBy ?? usualTerms.counts }
 
 const sortOf = ({ board, nominal }: PulledBoard, tally: YardTally) => ({
-  species: tally.needs[0]?.species ?? board.species ?? '*',
+  species: speciesOf(tally) ?? board.species ?? '*',
   width: board.width,
   length: board.length,
   thickness: board.thickness,
@@ -58,7 +58,7 @@ export function listPriceOf(
   const [need] = tally.needs
   const surfaced = need?.surfaced === true
   return pricePerBoardFoot(termsOf(tally), {
-    species: need?.species ?? '*',
+    species: speciesOf(tally) ?? '*',
     nominal: nominal ?? soldAs(thickness, surfaced),
     surfaced,
     ...(gradeOf(grade) && { grade: gradeOf(grade)! }),

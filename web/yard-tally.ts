@@ -51,6 +51,8 @@ export interface YardTally {
   units: Units
   currency: string
   needs: YardNeed[]
+  /** The wood of a tally that is for no job. */
+  species?: string
   /** What this yard sells by. */
   terms?: YardTerms
   grade?: string
@@ -66,6 +68,9 @@ const MOST_STEPS = 40
 
 /** The key of a board on the rack: its tally and its number, so that it is stored once however often it is sent. */
 export const boardKey = ({ id }: Pick<YardTally, 'id'>, number: number): string => `${id}-${number}`
+
+/** The wood of a tally: that of its jobs, else as chosen. */
+export const speciesOf = ({ needs, species }: YardTally): string | undefined => needs[0]?.species ?? species
 
 /** The boards that lie on the pile now. */
 export const onPile = ({ boards }: YardTally): PulledBoard[] => boards.filter(({ back }) => !back)

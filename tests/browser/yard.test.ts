@@ -2,11 +2,17 @@ import type { Locator, Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import type { RackBoard } from '../../shared/contract/board.ts'
 import type { Plan } from '../../shared/plan.ts'
-import { expectAccessible, expectNoSidewaysScroll, expectTouchable, withBrowser } from './browser.ts'
+import {
+  expectAccessible,
+  expectNoSidewaysScroll,
+  expectTouchable,
+  type Opening,
+  withBrowser,
+} from './browser.ts'
 
 const { open, ask } = withBrowser({ demo: false })
 
-const PHONE = { width: 390, height: 844, touch: true }
+const PHONE: Opening = { width: 390, height: 844, touch: true }
 
 const job = (name: string, more = {}) => ({
   key: crypto.randomUUID(),

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { usualTerms } from '../../shared/cutting/yard-terms.ts'
+import { boughtBoards } from '../../web/yard-bought.ts'
 import { YardDesk } from '../../web/yard-desk.ts'
 import { freshDefect } from '../../web/yard-entry.ts'
 import type { YardGround } from '../../web/yard-needs.ts'
@@ -10,6 +11,7 @@ const ground = (more: Partial<YardGround> = {}): YardGround => ({
   units: 'mm',
   currency: 'EUR',
   yards: [],
+  woods: [{ key: 'ash-white', name: 'Ash, white' }],
   needs: [needOf(), needOf({ job: 'stool', name: 'Stool legs' })],
   at: '2026-03-07T08:00:00Z',
   ...more,
@@ -211,6 +213,18 @@ describe('the desk at the yard', () => {
     enter(desk, '1')
     desk.add()
     expect(desk.keeps).toBe(true)
+  })
+
+  it('writes on bought boards the wood of the jobs, else the chosen one', () => {
+    const desk = device().page()
+    enter(desk, '185')
+    desk.add()
+    const wood = () => boughtBoards(desk.tally, onPile(desk.tally)).map(({ species }) => species)
+    expect(wood()).toEqual([undefined])
+    desk.chooseWood('ash-white')
+    expect(wood()).toEqual(['ash-white'])
+    desk.choose(['bench'])
+    expect(wood()).toEqual(['maple-sugar'])
   })
 
   it('is closed once its boards were bought', () => {

@@ -65,20 +65,18 @@ describe('the keys of the stick', () => {
 })
 
 describe('a board that is entered', () => {
-  it('is read in millimetres, with price, crook, wood and where it is from', () => {
+  it('is read in millimetres, with price, crook and grade', () => {
     const entry = entered({ price: '9.50', crook: '1/2' })
-    const ground = { ...inInches, species: 'ash-white', grade: 'FAS', from: 'Mill' }
+    const ground = { ...inInches, grade: 'FAS' }
     expect(boardOf(entry, ground).board).toEqual({
       units: 'in',
       width: 187.325,
       length: 2540,
       thickness: 50.8,
       count: 1,
-      species: 'ash-white',
       pricePerBoardFoot: 9.5,
       grade: 'FAS',
       crook: 12.7,
-      from: 'Mill',
     })
     expect(boardOf(entered({ price: '40', priceOf: 'board' })).board).toMatchObject({ price: 40 })
     expect(boardOf(entered({ nominal: '8/4' })).nominal).toBe('8/4')

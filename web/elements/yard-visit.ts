@@ -24,7 +24,7 @@ export interface OtherTally {
 
 /**
  * What a visit to a yard is about: its name, the jobs bought for, the yard and the grade; and the tallies kept for
- * later. Sends `rename`, `jobs` (ids), `yard` (name), `grade`, `open` (id), `fresh`, `throw-away`.
+ * later. Sends `rename`, `jobs` (ids), `wood`, `yard` (name), `grade`, `open` (id), `fresh`, `throw-away`.
  */
 @customElement('yard-visit')
 export class YardVisit extends LitElement {
@@ -54,6 +54,9 @@ export class YardVisit extends LitElement {
 
   @property() name = ''
   @property({ attribute: false }) jobs: readonly VisitJob[] = []
+  /** Woods to choose from where no job says which. */
+  @property({ attribute: false }) woods: readonly (readonly [string, string])[] = []
+  @property() wood = ''
   @property({ attribute: false }) yards: readonly string[] = []
   @property() yard = ''
   @property({ attribute: false }) grades: readonly (readonly [string, string])[] = []
@@ -126,6 +129,7 @@ export class YardVisit extends LitElement {
       ...this.yards.map((name) => [name, name] as const),
     ]
     return html`<div class="fields">
+      ${this.woods.length > 0 ? select('wood', 'Wood', this.wood, this.woods) : nothing}
       ${select('yard', 'Yard', this.yard, yards)} ${select('grade', 'Grade', this.grade, this.grades)}
     </div>`
   }

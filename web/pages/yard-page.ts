@@ -406,6 +406,8 @@ export class YardPage extends LitElement {
           .asOf=${groundWords(ground.at, this.isAnswered)} ?closed=${tally.bought !== undefined}
           @rename=${(event: CustomEvent<string>) => desk.rename(event.detail)}
           @jobs=${(event: CustomEvent<string[]>) => desk.choose(event.detail)}
+          .woods=${wood === undefined ? [['', 'not said'], ...ground.woods.map(({ key, name }) => [key, name])] : []} .wood=${tally.species ?? ''}
+          @wood=${(event: CustomEvent<string>) => desk.chooseWood(event.detail)}
           @yard=${(event: CustomEvent<string>) => desk.chooseYard(event.detail)}
           @grade=${(event: CustomEvent<string>) => desk.chooseGrade(event.detail)}
           @open=${(event: CustomEvent<string>) => this.takeUp(() => desk.open(event.detail))}
