@@ -1,5 +1,6 @@
 import { nm } from '../units/length.ts'
 import type { Board, CutOrder } from './board.ts'
+import { isPriced } from './prices.ts'
 
 /** One job's part of a common order. */
 export interface OrderPart {
@@ -24,8 +25,7 @@ export function partOfKey(key: string): { part: string; blank: string } {
   return { part: key.slice(0, Math.max(0, at)), blank: at < 0 ? key : key.slice(at + MARK.length) }
 }
 
-const isPriced = (board: Board): boolean =>
-  board.onHand === true || board.price !== undefined || board.pricePerBoardFoot !== undefined
+const hasPrice = (board: Board): boolean => board.onHand === true || isPriced(board)
 
 /** Two rows of a yard's board list that are the same board. */
 const sameBoard = (a: Board, b: Board): boolean =>
@@ -68,7 +68,9 @@ function boardsOf(parts: readonly OrderPart[]): Board[] {
   )
   const all = [...onHand.values(), ...named]
   // Either every board has a price or none.
-  return all.every(isPriced) ? all : all.map(({ price, pricePerBoardFoot, ...board }) => board)
+  return all.every(hasPrice)
+    ? all
+    : all.map(({ price: _price, pricePerBoardFoot: _perFoot, ...board }) => board)
 }
 
 /**
