@@ -81,10 +81,10 @@ export class LumberPage extends LitElement {
     // A job or a yard that is gone is no longer chosen.
     this.chosen = this.chosen.filter((id) => ground.jobs.some((job) => job.id === id))
     if (!ground.shop.yards.some(({ name }) => name === this.yard)) this.yard = ''
-    await this.fetch()
+    await this.askYard()
   }
 
-  private async fetch() {
+  private async askYard() {
     const { chosen, yard } = this
     keepEntry(CHOICE, { jobs: chosen, yard })
     if (chosen.length > 0) await this.answer.from(() => lumber(chosen, yard || undefined))
@@ -92,7 +92,7 @@ export class LumberPage extends LitElement {
 
   private readonly choose = (event: CustomEvent<string[]>) => {
     this.chosen = event.detail
-    void this.fetch()
+    void this.askYard()
   }
 
   private readonly enterBill = (event: CustomEvent<EntryDetail>) => {
@@ -133,7 +133,7 @@ export class LumberPage extends LitElement {
             ? html`<p class="soft">Choose a job to see what to ask for.</p>`
             : this.answer.shown(
                 (answer) => this.answered(answer, ground),
-                () => void this.fetch(),
+                () => void this.askYard(),
               )
         }
         ${this.bills(ground)}
@@ -156,7 +156,7 @@ export class LumberPage extends LitElement {
         choices: yards.map(({ name }) => [name, name] as const),
         enter: (name) => {
           this.yard = name
-          void this.fetch()
+          void this.askYard()
         },
       })}
     </div>`
