@@ -5,8 +5,9 @@ import { badInput } from '../../shared/problem.ts'
 import type { Shop } from '../../shared/shop.ts'
 import type { LengthStyle } from '../../shared/units/length.ts'
 import { type Context, shopOf } from '../context.ts'
+import type { StoredJob } from '../storage/read/jobs.ts'
 import { jobOf } from './find.ts'
-import { planOf } from './plan.ts'
+import { plansTogether } from './plan.ts'
 
 /** Jobs that lumber is asked for at once. */
 const JOBS_MOST = 40
@@ -40,12 +41,10 @@ function withYard(shop: Shop, name: string | undefined): Shop {
 }
 
 async function lumberJobs(context: Context, ids: string[]): Promise<LumberJob[]> {
-  const jobs: LumberJob[] = []
-  for (const id of ids) {
-    const stored = await jobOf(context, id)
-    jobs.push({ id: stored.id, plan: await planOf(context, stored) })
-  }
-  return jobs
+  const stored: StoredJob[] = []
+  for (const id of ids) stored.push(await jobOf(context, id))
+  const plans = await plansTogether(context, stored)
+  return stored.map(({ id }, i) => ({ id, plan: plans[i]! }))
 }
 
 const missing = ({ unmet }: CutPlan): number => unmet.reduce((sum, { count }) => sum + count, 0)

@@ -1,3 +1,4 @@
+import { boardsLeft } from '../../shared/cutting/on-hand.ts'
 import { type Job, readJob } from '../../shared/job.ts'
 import type { Plan } from '../../shared/plan.ts'
 import { type Context, shopOf } from '../context.ts'
@@ -20,4 +21,22 @@ export async function planOf(context: Context, job: StoredJob): Promise<Plan> {
   const frozen = await planOfBatch(context.db, job.id)
   if (frozen) return frozen.plan
   return planNow(context, readJob(job.file))
+}
+
+/**
+ * The plans of several jobs together, each from the boards on the rack that those before it leave, so that none is
+ * counted on twice.
+ */
+export async function plansTogether(context: Context, jobs: readonly StoredJob[]): Promise<Plan[]> {
+  const [shop, woods] = [await shopOf(context), context.woods]
+  let onHand = await freeOnRack(context)
+  const plans: Plan[] = []
+  for (const { id, file } of jobs) {
+    const frozen = await planOfBatch(context.db, id)
+    const plan = frozen?.plan ?? (await planApart({ job: readJob(file), shop, woods, onHand }))
+    // What a started batch takes is reserved, and not among these.
+    if (!frozen) onHand = boardsLeft(onHand, plan.cut)
+    plans.push(plan)
+  }
+  return plans
 }

@@ -1,6 +1,7 @@
 import { isDeepStrictEqual } from 'node:util'
 import { readBoard } from '../../shared/contract/board.ts'
-import type { Board, CutPlan } from '../../shared/cutting/board.ts'
+import type { Board } from '../../shared/cutting/board.ts'
+import { takenOnHand } from '../../shared/cutting/on-hand.ts'
 import { boardToCut, measuresOf } from '../../shared/cutting/stock-board.ts'
 import type { Plan } from '../../shared/plan.ts'
 import { Problem } from '../../shared/problem.ts'
@@ -8,13 +9,6 @@ import type { Db } from '../storage/database.ts'
 import { boardByKey } from '../storage/read/boards.ts'
 import { reservedOfBoard } from '../storage/read/reserved.ts'
 import { reserveBoards } from '../storage/write/reserved.ts'
-
-/** How many boards on hand of each key a plan cuts. */
-function boardsTaken({ boards }: CutPlan): Map<string, number> {
-  const counts = new Map<string, number>()
-  for (const { key, onHand } of boards) if (onHand) counts.set(key, (counts.get(key) ?? 0) + 1)
-  return counts
-}
 
 /** Why boards of the rack cannot serve a plan any more, if they cannot. */
 async function whyGone(db: Db, planned: Board, wanted: number, { job }: Plan): Promise<string | undefined> {
@@ -36,7 +30,7 @@ async function whyGone(db: Db, planned: Board, wanted: number, { job }: Plan): P
  * @throws Problem `wrong-state` when one of them went to another batch, off the rack or has other measures now
  */
 export async function reserveFor(db: Db, job: string, plan: Plan): Promise<string[]> {
-  const taken = boardsTaken(plan.cut)
+  const taken = takenOnHand(plan.cut)
   const planned = new Map(plan.cutOrder.boards.map((board) => [board.key, board]))
   for (const [key, count] of taken) {
     const why = await whyGone(db, planned.get(key)!, count, plan)

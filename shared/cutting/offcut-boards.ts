@@ -1,4 +1,4 @@
-import { nm } from '../units/length.ts'
+import { mmOfNm, nm } from '../units/length.ts'
 import type { CutBoard, CutOrder, CutPlan, Offcut } from './board.ts'
 import type { StockBoard } from './stock-board.ts'
 
@@ -48,8 +48,8 @@ function offcutOf(
   const { heart } = source
   return {
     species: source.species ?? job.species,
-    width: across[1] - across[0],
-    length: to - from,
+    width: mmOfNm(nm(across[1]) - nm(across[0])),
+    length: mmOfNm(nm(to) - nm(from)),
     thickness: board.thickness,
     count: 1,
     ...(price !== undefined && { pricePerBoardFoot: price }),

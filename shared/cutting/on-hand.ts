@@ -21,6 +21,19 @@ export const freeBoards = <B extends StockBoard & { reserved?: { count: number }
     return count === null || count > 0 ? [{ ...board, count }] : []
   })
 
+/** How many boards on hand of each key a plan cuts. */
+export function takenOnHand({ boards }: Pick<CutPlan, 'boards'>): Map<string, number> {
+  const counts = new Map<string, number>()
+  for (const { key, onHand } of boards) if (onHand) counts.set(key, (counts.get(key) ?? 0) + 1)
+  return counts
+}
+
+/** What a plan leaves of the boards it was made from. */
+export function boardsLeft(boards: readonly StockBoard[], cut: Pick<CutPlan, 'boards'>): StockBoard[] {
+  const taken = takenOnHand(cut)
+  return freeBoards(boards.map((board) => ({ ...board, reserved: [{ count: taken.get(board.key) ?? 0 }] })))
+}
+
 /** Boards of the rack that a job may be cut from: of its wood, or of none that was written on them. */
 export const boardsFor = ({ species, lumber }: Wanted, boards: readonly StockBoard[]): Board[] =>
   lumber.fromRack

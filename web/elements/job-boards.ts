@@ -2,7 +2,7 @@ import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { HeldBoard } from '../../shared/contract/board.ts'
 import type { JobWood, SawnAnswer } from '../../shared/contract/sawn.ts'
-import { boardsFor } from '../../shared/cutting/on-hand.ts'
+import { boardsFor, takenOnHand } from '../../shared/cutting/on-hand.ts'
 import type { StockBoard } from '../../shared/cutting/stock-board.ts'
 import type { Plan } from '../../shared/plan.ts'
 import { nm, type Units } from '../../shared/units/length.ts'
@@ -21,10 +21,8 @@ interface Taken {
 }
 
 /** The boards on hand that a plan is cut from, with what was known of them. */
-export function boardsTaken({ cut, cutOrder }: Plan, rack: readonly StockBoard[]): Taken[] {
-  const counts = new Map<string, number>()
-  for (const { key, onHand } of cut.boards) if (onHand) counts.set(key, (counts.get(key) ?? 0) + 1)
-  return [...counts].map(([key, count]) => ({
+function boardsTaken({ cut, cutOrder }: Plan, rack: readonly StockBoard[]): Taken[] {
+  return [...takenOnHand(cut)].map(([key, count]) => ({
     key,
     count,
     // A board that is sawn has left the rack; the plan still knows its measures.

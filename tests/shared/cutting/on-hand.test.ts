@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import {
   blanksToBuy,
   boardsFor,
+  boardsLeft,
   freeBoards,
   onHandCautions,
   solidCaution,
@@ -36,6 +37,19 @@ describe('freeBoards', () => {
       ['d', 1],
     ])
     expect(free[0]).not.toHaveProperty('reserved')
+  })
+})
+
+describe('boardsLeft', () => {
+  it('are the boards without those that a plan cuts', () => {
+    const { cut } = mixed()
+    const rack = [stock('own', { count: 2 }), stock('other', { count: 1 }), stock('own 2', { count: null })]
+    expect(boardsLeft(rack, cut).map(({ key, count }) => [key, count])).toEqual([
+      ['own', 1],
+      ['other', 1],
+      ['own 2', null],
+    ])
+    expect(boardsLeft([stock('own', { count: 1 })], cut)).toEqual([])
   })
 })
 
