@@ -5,6 +5,7 @@ import { cpus } from 'node:os'
 import { timeCutInBrowser } from './cut-in-browser.mjs'
 import { timeDragging } from './dragging.mjs'
 import { sixtyStations } from './sixty-stations.mjs'
+import { timeYards } from './yard.mjs'
 
 const core = (file) => import(new URL(`../../dist/shared/${file}`, import.meta.url).href)
 const { planJob } = await core('plan.js')
@@ -72,3 +73,4 @@ time(`quick cut of a yard order (${orders.length} in turn)`, (i) => quickCut(ord
 time('match 40 pieces at 8 stations, choose 36', () => matchSet(set), { runs: 20, warm: 3 })
 await timeDragging(sixtyStations())
 await timeCutInBrowser(orders)
+await timeYards()
