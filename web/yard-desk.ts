@@ -278,6 +278,15 @@ export class YardDesk implements ReactiveController {
     }
   }
 
+  /** Begins a visit for these jobs, as far as they are of one wood; a tally with boards is kept and laid aside. */
+  begin(jobs: readonly string[]): void {
+    const needs = jobs.flatMap((id) => this.ground.needs.find(({ job }) => job === id) ?? [])
+    const ids = needs.filter(({ species }) => species === needs[0]!.species).map(({ job }) => job)
+    if (ids.length === 0) return
+    if (this.tally.boards.length > 0 || this.tally.bought) this.fresh()
+    this.choose(ids)
+  }
+
   /** The yard by its name in the shop's list; none for `''`. */
   chooseYard(name: string): void {
     const terms = this.ground.yards.find((yard) => yard.name === name)

@@ -233,6 +233,12 @@ describe('at the yard', () => {
     expect(rack[0]!.from).toMatch(/^Yard/)
   })
 
+  it('begins for the jobs that the address names, once', async () => {
+    const { page } = await open(`/lumber/yard?jobs=${stands.key}`, PHONE)
+    await page.getByText(/for Candle stands/).waitFor()
+    expect(page.url()).toMatch(/\/lumber\/yard$/)
+  })
+
   it('keeps several tallies by name and goes back to each', async () => {
     const { stack, page } = await atYard()
     await stack.need('Candle stands')

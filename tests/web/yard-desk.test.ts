@@ -215,6 +215,20 @@ describe('the desk at the yard', () => {
     expect(desk.keeps).toBe(true)
   })
 
+  it('begins for the jobs it is sent with, those of one wood, and keeps the tally at hand', () => {
+    const { page } = device()
+    const oak = needOf({ job: 'sill', species: 'oak-white' })
+    const desk = page(ground({ needs: [needOf(), needOf({ job: 'stool' }), oak] }))
+    enter(desk, '185')
+    desk.add()
+    desk.begin(['stool', 'sill', 'bench', 'gone'])
+    expect(desk.tally.needs.map(({ job }) => job)).toEqual(['stool', 'bench'])
+    expect(desk.tally.boards).toEqual([])
+    expect(desk.others()).toHaveLength(1)
+    desk.begin(['gone'])
+    expect(desk.tally.needs).toHaveLength(2)
+  })
+
   it('writes on bought boards the wood of the jobs, else the chosen one', () => {
     const desk = device().page()
     enter(desk, '185')

@@ -12,6 +12,7 @@ import '../elements/yard-visit.ts'
 import type { WaitingLine } from '../elements/outbox-notice.ts'
 import { offlineState, watchOffline } from '../offline.ts'
 import { outbox } from '../outbox.ts'
+import { jobsNamed } from '../router.ts'
 import { lengthStyle, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
 import { boughtBoards } from '../yard-bought.ts'
@@ -151,9 +152,18 @@ export class YardPage extends LitElement {
     try {
       this.desk.renew(await fetchGround(new Date().toISOString()))
       this.isAnswered = true
+      this.beginNamed()
     } catch {
       this.isAnswered = false
     }
+  }
+
+  /** Begins for the jobs that the address names, once. */
+  private beginNamed(): void {
+    const named = jobsNamed(location.search)
+    if (named.length === 0) return
+    history.replaceState(null, '', location.pathname)
+    this.takeUp(() => this.desk.begin(named))
   }
 
   /** What the search is asked; why it cannot be where the jobs do not go together. */
