@@ -3,10 +3,22 @@ import { shortfallOf } from '../shared/cutting/pick.ts'
 import type { LengthStyle } from '../shared/units/length.ts'
 import { moneyText } from '../shared/units/money.ts'
 import { boardFeetText } from './elements/amounts.ts'
-import type { PileRow } from './elements/yard-pile.ts'
 import { type Choice, costOf, feetOf } from './yard-order.ts'
 import type { PulledBoard, YardTally } from './yard-tally.ts'
 import { boardWords, crookWords, defectWords, shortfallWords } from './yard-words.ts'
+
+/** One board of the pile, in words. */
+export interface PileRow {
+  number: number
+  size: string
+  /** What it costs and holds, e.g. `5.00 bd ft · 47.50 USD`. */
+  worth: string
+  defects: readonly string[]
+  /** `keep` and `back` by the search, `taken` by the person, nothing before there is an answer; `gone` went back. */
+  fate: 'keep' | 'back' | 'taken' | 'gone' | ''
+  /** Why nothing can come from it. */
+  caution: string
+}
 
 function fateOf(pulled: PulledBoard, tally: YardTally, choice: Choice | undefined): PileRow['fate'] {
   if (pulled.back) return 'gone'

@@ -1,14 +1,12 @@
 import type { Defect } from '../shared/cutting/board.ts'
-import type { Lift, Shortfall } from '../shared/cutting/pick.ts'
-import { keyInPart, partOfKey } from '../shared/cutting/together.ts'
-import { boardFeetNet } from '../shared/units/board-foot.ts'
+import type { Shortfall } from '../shared/cutting/pick.ts'
 import { feetText } from '../shared/units/feet.ts'
 import { type LengthStyle, lengthText } from '../shared/units/length.ts'
 import { moneyText } from '../shared/units/money.ts'
-import { boardFeetText, priceText } from './elements/amounts.ts'
+import { boardFeetText } from './elements/amounts.ts'
 import type { OfflineState } from './offline.ts'
 import type { DefectEntry, Reach } from './yard-entry.ts'
-import { type Choice, chargeOf, costOf, type Sum, termsOf } from './yard-order.ts'
+import type { Choice, Sum } from './yard-order.ts'
 import type { PulledBoard, YardNeed, YardTally } from './yard-tally.ts'
 
 const counted = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`
@@ -63,65 +61,6 @@ export function sumWords({ boards, feet, minor }: Sum, currency: string): string
   return [counted(boards, 'board'), boardFeetText(feet), ...cost].join(' · ')
 }
 
-/** How good the choice is, in plain words. */
-export function proofWords(choice: Choice, currency: string, isSearching: boolean): string {
-  const { sum, leastMinor, plan, proven } = choice
-  if (choice.keep.length === 0) return 'Boards on hand give every blank: nothing needs to be bought.'
-  const [least, now, verb] =
-    leastMinor !== undefined && sum.minor !== undefined
-      ? [moneyText(leastMinor, currency), moneyText(sum.minor, currency), 'cost']
-      : [boardFeetText(plan.lowerBound), boardFeetText(plan.cost), 'use']
-  if (proven)
-    return `Proven: no choice from these boards ${verb}s less than ${least}; this one ${verb}s ${now}.`
-  const over = plan.lowerBound > 0 ? Math.ceil((plan.cost / plan.lowerBound - 1) * 1000) / 10 : undefined
-  const gap = over === undefined ? '' : `, at most ${over} % more`
-  const going = isSearching ? ' A better one is still looked for.' : ''
-  return `No choice from these boards ${verb}s less than ${least}; this one ${verb}s ${now}${gap}.${going}`
-}
-
-/** What is missing of each job, where several are bought for. */
-export function missingWords({ plan }: Pick<Choice, 'plan'>, needs: readonly YardNeed[]): string[] {
-  const counts = new Map<string, number>()
-  for (const { key, count } of plan.unmet) {
-    const { part } = partOfKey(key)
-    counts.set(part, (counts.get(part) ?? 0) + count)
-  }
-  return needs.flatMap(({ job, name }) => (counts.has(job) ? [`${name}: ${counts.get(job)}`] : []))
-}
-
-/** About how many board feet the missing blanks still take, at the yield of the boards so far; empty without any. */
-export function feetMissingWords({ plan }: Pick<Choice, 'plan'>, needs: readonly YardNeed[]): string {
-  if (plan.yield <= 0) return ''
-  const blanks = new Map(
-    needs.flatMap(({ job, order }) =>
-      order.blanks.map((blank) => [keyInPart(job, blank.key), blank] as const),
-    ),
-  )
-  const net = plan.unmet.reduce((total, { key, count }) => {
-    const blank = blanks.get(key)
-    if (!blank) return total
-    const { side, length, thickness = side } = blank
-    return total + count * boardFeetNet({ thickness, width: side, length })
-  }, 0)
-  return `About ${Math.ceil(net / plan.yield)} bd ft more, if boards go on yielding as these do.`
-}
-
-/** Lifts that follow each other to the same place, together: the numbers chalked on the boards. */
-export function liftRuns(
-  lifts: readonly Lift[],
-  boards: readonly PulledBoard[],
-): { to: Lift['to']; numbers: number[] }[] {
-  const numbers = new Map(boards.map(({ board, number }) => [board.key, number]))
-  const runs: { to: Lift['to']; numbers: number[] }[] = []
-  for (const { key, to } of lifts) {
-    const last = runs.at(-1)
-    const number = numbers.get(key)!
-    if (last?.to === to) last.numbers.push(number)
-    else runs.push({ to, numbers: [number] })
-  }
-  return runs
-}
-
 /** What a tally is for: its jobs and their wood. */
 export function forWords({ needs }: Pick<YardTally, 'needs'>): string {
   if (needs.length === 0) return 'no job: boards are only counted'
@@ -130,23 +69,6 @@ export function forWords({ needs }: Pick<YardTally, 'needs'>): string {
 
 export const crookWords = (crook: number, style: LengthStyle): string =>
   `crook ${lengthText(crook, style)} over the length`
-
-/** What the yard's own conditions say about the boards to keep: a least order, a least charge. */
-export function chargeWords(boards: readonly PulledBoard[], tally: YardTally): string[] {
-  if (boards.length === 0) return []
-  const { feetShort, toMinimum } = chargeOf(boards, tally)
-  const { minimumFeet, minimumCharge } = termsOf(tally)
-  return [
-    ...(feetShort > 0
-      ? [`This yard sells from ${boardFeetText(minimumFeet)} on: ${boardFeetText(feetShort)} are wanting.`]
-      : []),
-    ...(toMinimum > 0
-      ? [
-          `Below this yard’s least charge of ${priceText(minimumCharge, tally.currency)}: ${moneyText(toMinimum, tally.currency)} come on top.`,
-        ]
-      : []),
-  ]
-}
 
 /** Whether this page opens without a signal. */
 export function signalWords(state: OfflineState): string {
@@ -161,14 +83,6 @@ export function groundWords(at: string, isAnswered: boolean | undefined): string
   if (isAnswered || at === '') return ''
   const day = new Date(at).toLocaleString('en', { dateStyle: 'medium', timeStyle: 'short' })
   return `Jobs and prices as they were ${day}${isAnswered === false ? ': the server is out of reach' : ''}.`
-}
-
-/** Boards whose price is wanting while others have one: then board feet are compared. Empty where all is well. */
-export function unpricedWords(boards: readonly PulledBoard[], tally: YardTally): string {
-  const without = boards.filter((pulled) => costOf(pulled, tally) === undefined)
-  if (without.length === 0 || without.length === boards.length) return ''
-  const numbers = without.map(({ number }) => number).join(', ')
-  return `No price for ${without.length === 1 ? 'board' : 'boards'} ${numbers}: board feet are compared until there is one.`
 }
 
 /** What a job wants, a line for each size of blank, with the least board that gives one. */

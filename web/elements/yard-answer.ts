@@ -2,8 +2,6 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { putBack } from '../../shared/cutting/pick.ts'
 import { pageWear } from '../styles/all.ts'
-import type { Choice } from '../yard-order.ts'
-import { onPile, type YardTally } from '../yard-tally.ts'
 import {
   chargeWords,
   feetMissingWords,
@@ -11,7 +9,9 @@ import {
   missingWords,
   proofWords,
   unpricedWords,
-} from '../yard-words.ts'
+} from '../yard-answer-words.ts'
+import type { Choice } from '../yard-order.ts'
+import { onPile, type YardTally } from '../yard-tally.ts'
 import './yard-put-back.ts'
 
 /**

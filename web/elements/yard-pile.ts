@@ -1,20 +1,12 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
+import type { CutOrder } from '../../shared/cutting/board.ts'
+import type { LengthStyle } from '../../shared/units/length.ts'
 import { pageWear } from '../styles/all.ts'
 import type { PileAct } from '../yard-desk.ts'
-
-/** One board of the pile, in words. */
-export interface PileRow {
-  number: number
-  size: string
-  /** What it costs and holds, e.g. `5.00 bd ft · 47.50 USD`. */
-  worth: string
-  defects: readonly string[]
-  /** `keep` and `back` by the search, `taken` by the person, nothing before there is an answer; `gone` went back. */
-  fate: 'keep' | 'back' | 'taken' | 'gone' | ''
-  /** Why nothing can come from it. */
-  caution: string
-}
+import type { Choice } from '../yard-order.ts'
+import { type PileRow, pileRows } from '../yard-pile-rows.ts'
+import type { YardTally } from '../yard-tally.ts'
 
 const marks = { keep: '✓ keep', back: '↩ put back', taken: '✓ taken', gone: 'went back', '': '' }
 
@@ -75,10 +67,17 @@ export class YardPile extends LitElement {
     `,
   ]
 
-  @property({ attribute: false }) rows: readonly PileRow[] = []
-  /** Nothing can be changed any more. */
-  @property({ type: Boolean }) closed = false
+  @property({ attribute: false }) tally!: YardTally
+  @property({ attribute: false }) choice?: Choice | undefined
+  /** What the boards are for; nothing where they are only counted. */
+  @property({ attribute: false }) wanted?: CutOrder | undefined
+  @property({ attribute: false }) lengthStyle: LengthStyle = 'fraction'
   @state() private open?: number | undefined
+
+  /** Nothing can be changed any more. */
+  private get isClosed(): boolean {
+    return this.tally.bought !== undefined
+  }
 
   private act(number: number, act: PileAct): void {
     this.open = undefined
@@ -86,14 +85,16 @@ export class YardPile extends LitElement {
   }
 
   override render() {
-    return html`<ul class="plain">${this.rows.map((row) => html`<li>${this.row(row)}</li>`)}</ul>`
+    const { choice, wanted, lengthStyle: style } = this
+    const rows = pileRows(this.tally, { choice, wanted, style })
+    return html`<ul class="plain">${rows.map((row) => html`<li>${this.row(row)}</li>`)}</ul>`
   }
 
   private row(row: PileRow): TemplateResult {
     const { number, fate } = row
-    const isOpen = this.open === number && !this.closed
-    return html`<button type="button" class="row ${fate === 'gone' ? 'gone' : ''}" ?disabled=${this.closed}
-        aria-expanded=${this.closed ? nothing : isOpen ? 'true' : 'false'}
+    const isOpen = this.open === number && !this.isClosed
+    return html`<button type="button" class="row ${fate === 'gone' ? 'gone' : ''}" ?disabled=${this.isClosed}
+        aria-expanded=${this.isClosed ? nothing : isOpen ? 'true' : 'false'}
         @click=${() => {
           this.open = isOpen ? undefined : number
         }}>

@@ -20,7 +20,6 @@ import { type PileAct, YardDesk } from '../yard-desk.ts'
 import type { BoardEntry } from '../yard-entry.ts'
 import { fetchGround, keptGround } from '../yard-needs.ts'
 import { type Choice, choiceOf, listPriceOf, orderOf, sumOf, wantedOrder } from '../yard-order.ts'
-import { pileRows } from '../yard-pile-rows.ts'
 import { YardSearch } from '../yard-search.ts'
 import { isAboutTallies } from '../yard-shelf.ts'
 import { nextNumber, onPile, type PulledBoard } from '../yard-tally.ts'
@@ -152,10 +151,10 @@ export class YardPage extends LitElement {
     try {
       this.desk.renew(await fetchGround(new Date().toISOString()))
       this.isAnswered = true
-      this.beginNamed()
     } catch {
       this.isAnswered = false
     }
+    this.beginNamed()
   }
 
   /** Begins for the jobs that the address names, once. */
@@ -215,7 +214,7 @@ export class YardPage extends LitElement {
                   @restack=${(event: CustomEvent<PutBack>) => desk.restack(event.detail)}></yard-answer>`
           }
           ${this.troubles()}
-          ${this.pile(choice)} ${tally.bought ? nothing : this.buying(choice)} ${isFirst ? nothing : this.visit()}
+          ${this.pile(choice)} ${tally.bought ? nothing : html`<yard-buying .tally=${tally} .choice=${choice} @bought=${(event: CustomEvent<PulledBoard[]>) => this.buy(event.detail)}></yard-buying>`} ${isFirst ? nothing : this.visit()}
         </div>
       </div>
     </div>`
@@ -308,30 +307,9 @@ export class YardPage extends LitElement {
     return html`<section class="card" aria-labelledby="pile">
       <h2 id="pile">${tally.bought ? 'Tally' : 'On the pile, the top first'}</h2>
       <p>${sumWords(sumOf(onPile(tally), tally), tally.currency)} <span class="soft">as this yard tallies</span></p>
-      <yard-pile .rows=${pileRows(tally, { choice, wanted: this.wanted, style: desk.style })} ?closed=${tally.bought !== undefined}
+      <yard-pile .tally=${tally} .choice=${choice} .wanted=${this.wanted} .lengthStyle=${desk.style}
         @act=${(event: CustomEvent<{ number: number; act: PileAct }>) => this.act(event.detail)}></yard-pile>
     </section>`
-  }
-
-  private buying(choice: Choice | undefined): TemplateResult | typeof nothing {
-    const { tally } = this.desk
-    const pile = onPile(tally)
-    if (pile.length === 0) return nothing
-    const chosen = choice && choice.missing === 0 && choice.back.length > 0 ? choice.keep : []
-    const ways = [chosen, pile].filter((boards) => boards.length > 0)
-    return html`<section class="card" aria-labelledby="buying">
-      <h2 id="buying">Bought?</h2>
-      <p class="soft">The boards become boards on hand, sent as soon as the server is in reach. Until then everything is kept on this device.</p>
-      ${ways.map((boards) => this.buyButton(boards, boards === chosen))}
-    </section>`
-  }
-
-  private buyButton(boards: readonly PulledBoard[], isChosen: boolean): TemplateResult {
-    const { tally } = this.desk
-    const which = isChosen ? 'those to keep' : 'all on the pile'
-    const label = `Bought ${which}: ${sumWords(sumOf(boards, tally), tally.currency)}`
-    return html`<ask-twice label=${label} answer="Yes, bought" question="${label}? The tally is closed by it."
-      @confirmed=${() => this.buy(boards)}></ask-twice>`
   }
 
   private buy(boards: readonly PulledBoard[]): void {

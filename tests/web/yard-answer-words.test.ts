@@ -1,0 +1,108 @@
+import { describe, expect, it } from 'vitest'
+import type { CutPlan } from '../../shared/cutting/board.ts'
+import { keyInPart } from '../../shared/cutting/together.ts'
+import { usualTerms } from '../../shared/cutting/yard-terms.ts'
+import { inches } from '../../shared/units/length.ts'
+import {
+  chargeWords,
+  feetMissingWords,
+  liftRuns,
+  missingWords,
+  proofWords,
+  unpricedWords,
+} from '../../web/yard-answer-words.ts'
+import type { Choice } from '../../web/yard-order.ts'
+import { onPile, withBoard } from '../../web/yard-tally.ts'
+import { emptyTally, needOf, newBoard } from './yard-bench.ts'
+
+const size = { width: inches(7.375), length: inches(100), thickness: inches(2) }
+const pulled = withBoard(emptyTally(), newBoard(0, size)).boards[0]!
+const plan = (more: Partial<CutPlan>): CutPlan => ({
+  boards: [],
+  boardFeetBought: 20,
+  boardFeetTallied: 20,
+  boardFeetInBlanks: 10,
+  yield: 0.5,
+  cost: 84.2,
+  lowerBound: 80,
+  proven: false,
+  unmet: [],
+  seconds: 1,
+  ...more,
+})
+const choice = (more: Partial<Choice>): Choice => ({
+  wanted: 12,
+  missing: 0,
+  keep: [pulled],
+  back: [],
+  onHand: 0,
+  sum: { boards: 1, feet: 10, minor: 8420 },
+  leastMinor: 8000,
+  proven: false,
+  plan: plan({}),
+  ...more,
+})
+
+describe('the words of the answer', () => {
+  it('give the proof with both figures, and how far the choice may be from the least', () => {
+    const proven = choice({ proven: true, leastMinor: 8420 })
+    expect(proofWords(proven, 'USD', false)).toBe(
+      'Proven: no choice from these boards costs less than 84.20 USD; this one costs 84.20 USD.',
+    )
+    // 84.2 / 80 is 1.0525: at most 5.25 % more, up to the next tenth.
+    expect(proofWords(choice({}), 'USD', true)).toBe(
+      'No choice from these boards costs less than 80.00 USD; this one costs 84.20 USD, at most 5.3 % more. A better one is still looked for.',
+    )
+  })
+
+  it('compare board feet where boards have no price', () => {
+    const { leastMinor: _least, ...bare } = choice({ proven: true, plan: plan({ cost: 20, lowerBound: 20 }) })
+    expect(proofWords(bare, 'USD', false)).toBe(
+      'Proven: no choice from these boards uses less than 20.0 bd ft; this one uses 20.0 bd ft.',
+    )
+  })
+
+  it('say so where boards on hand give everything', () => {
+    expect(proofWords(choice({ keep: [] }), 'USD', false)).toMatch(/nothing needs to be bought/)
+  })
+
+  it('say what is missing of each job, and about how many board feet that takes', () => {
+    const needs = [needOf(), needOf({ job: 'stool', name: 'Stool legs' })]
+    const unmet = [
+      { key: keyInPart('bench', 'blank'), count: 4 },
+      { key: keyInPart('stool', 'blank'), count: 1 },
+    ]
+    expect(missingWords({ plan: plan({ unmet }) }, needs)).toEqual(['Bench legs: 4', 'Stool legs: 1'])
+    // 5 blanks of 50 × 50 × 700 mm are 8,750 cm³, 3.708 board feet of 2,359.737 cm³; at half the wood that is 7.4.
+    expect(feetMissingWords({ plan: plan({ unmet }) }, needs)).toMatch(/^About 8 bd ft more/)
+    expect(feetMissingWords({ plan: plan({ unmet, yield: 0 }) }, needs)).toBe('')
+  })
+
+  it('put lifts together that follow each other to one place', () => {
+    const tally = [150, 160, 170, 180].reduce((all, width) => withBoard(all, newBoard(width)), emptyTally())
+    const lifts = [4, 3, 2, 1].map((n) => ({ key: `ta11y-${n}`, to: n === 2 ? 'aside' : 'back' }) as const)
+    expect(liftRuns(lifts, onPile(tally))).toEqual([
+      { to: 'back', numbers: [4, 3] },
+      { to: 'aside', numbers: [2] },
+      { to: 'back', numbers: [1] },
+    ])
+  })
+
+  it('name the boards whose price is wanting while others have one', () => {
+    const none = withBoard(withBoard(emptyTally(), newBoard(150)), newBoard(160))
+    expect(unpricedWords(onPile(none), none)).toBe('')
+    const some = withBoard(none, newBoard(170, { price: 12 }))
+    expect(unpricedWords(onPile(some), some)).toMatch(/^No price for boards 1, 2: board feet/)
+  })
+
+  it('warn of the yard’s least order and least charge', () => {
+    const terms = { ...usualTerms, name: 'Mill', minimumFeet: 50, minimumCharge: 100 }
+    const tally = withBoard(emptyTally({ terms }), newBoard(0, { ...size, price: 47.5 }))
+    // 7.375 × 8 / 12 is 5 square feet surface measure, × 2 in: 10 board feet.
+    expect(chargeWords(onPile(tally), tally)).toEqual([
+      'This yard sells from 50.0 bd ft on: 40.0 bd ft are wanting.',
+      'Below this yard’s least charge of 100.00 EUR: 52.50 EUR come on top.',
+    ])
+    expect(chargeWords([], tally)).toEqual([])
+  })
+})
