@@ -11,6 +11,7 @@ import { riftPlaces } from './cutting/rift-places.ts'
 import { keptTogether } from './cutting/same-board.ts'
 import type { StockBoard } from './cutting/stock-board.ts'
 import { type YardList, yardList } from './cutting/yard-list.ts'
+import { pricePerNetFoot } from './cutting/yard-terms.ts'
 import { type Quote, quoteOf } from './estimate/quote.ts'
 import type { BatchTime } from './estimate/time.ts'
 import type { Job } from './job.ts'
@@ -45,6 +46,20 @@ export const allowancesOf = (job: Job, shop: Shop): Allowances => ({
 export function stockOf(species: string, stock: ShopStock[]): ShopStock[] {
   const own = stock.filter((row) => speciesKey(row.species) === species)
   return own.length > 0 ? own : stock.filter((row) => row.species === '*')
+}
+
+/** The same with the usual yard’s prices for the job’s grade, where its list has them. */
+function pricedStockOf({ species, lumber }: Job, { stock, yards: [yard], grade: usual }: Shop): ShopStock[] {
+  return stockOf(species, stock).map((row) => {
+    const sort = {
+      species,
+      nominal: row.nominal,
+      grade: lumber.grade ?? usual,
+      surfaced: row.surfaced === true,
+    }
+    const listed = yard && pricePerNetFoot(yard, sort)
+    return listed === undefined ? row : { ...row, pricePerBoardFoot: listed }
+  })
 }
 
 /** The finished part of a job, of the lot it names where the shop has that. */
@@ -122,7 +137,7 @@ export function blankOf(job: Job, shop: Shop, part: Part, wood: BarWood, species
     density: part.density,
     moisture: moistureOf(job, shop, species),
     spans,
-    stock: stockOf(job.species, shop.stock),
+    stock: pricedStockOf(job, shop),
     lathes: shop.lathes,
     confidence: shop.spareConfidence,
     record: shop.record,
@@ -132,9 +147,8 @@ export function blankOf(job: Job, shop: Shop, part: Part, wood: BarWood, species
 
 /** What the yard takes for the stock of the blank, per board foot; absent where the shop has no price. */
 export const yardPriceOf = (job: Job, shop: Shop, blank: Blank): number | undefined =>
-  stockOf(job.species, shop.stock).find(
-    (row) => row.nominal === blank.nominal && !!row.surfaced === !!blank.surfaced,
-  )?.pricePerBoardFoot
+  pricedStockOf(job, shop).find((row) => row.nominal === blank.nominal && !!row.surfaced === !!blank.surfaced)
+    ?.pricePerBoardFoot
 
 export function cutOrderOf(job: Job, shop: Shop, blank: Blank, rack: readonly StockBoard[]): CutOrder {
   const { kerf, endTrim, edgeTrim, minOffcut, priceBy, currency, yardBoards } = shop

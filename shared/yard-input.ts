@@ -1,7 +1,7 @@
 import type { Blank } from './blank/blank.ts'
 import type { YardGrade } from './cutting/board-grade.ts'
 import type { YardInput } from './cutting/yard-list.ts'
-import { pricePerBoardFoot } from './cutting/yard-terms.ts'
+import { pricePerNetFoot } from './cutting/yard-terms.ts'
 import type { Job } from './job.ts'
 import type { Shop } from './shop.ts'
 import { densityOf } from './wood/density.ts'
@@ -29,7 +29,7 @@ function priceOf(
   return (grade) => {
     if (nominal === undefined) return undefined
     const asked = { species, nominal, grade, surfaced: surfaced === true }
-    const listed = yards[0] && pricePerBoardFoot(yards[0], asked)
+    const listed = yards[0] && pricePerNetFoot(yards[0], asked)
     return listed ?? (grade === usual ? tablePrice : undefined)
   }
 }

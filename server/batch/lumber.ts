@@ -1,5 +1,6 @@
 import type { CutOrder, CutPlan } from '../../shared/cutting/board.ts'
 import { quickCut } from '../../shared/cutting/quick.ts'
+import { readJob } from '../../shared/job.ts'
 import { type Lumber, type LumberJob, lumberFor, poolsOf } from '../../shared/lumber.ts'
 import { badInput } from '../../shared/problem.ts'
 import type { Shop } from '../../shared/shop.ts'
@@ -40,11 +41,15 @@ function withYard(shop: Shop, name: string | undefined): Shop {
   ])
 }
 
-async function lumberJobs(context: Context, ids: string[]): Promise<LumberJob[]> {
+/** Jobs with their plans; one frozen before a job had wishes for its lumber has those of its file. */
+async function lumberJobs(context: Context, ids: string[], shop: Shop): Promise<LumberJob[]> {
   const stored: StoredJob[] = []
   for (const id of ids) stored.push(await jobOf(context, id))
-  const plans = await plansTogether(context, stored)
-  return stored.map(({ id }, i) => ({ id, plan: plans[i]! }))
+  const plans = await plansTogether(context, stored, shop)
+  return stored.map(({ id, file }, i) => {
+    const plan = plans[i]!
+    return { id, plan: { ...plan, job: { ...plan.job, lumber: readJob(file).lumber } } }
+  })
 }
 
 const missing = ({ unmet }: CutPlan): number => unmet.reduce((sum, { count }) => sum + count, 0)
@@ -67,7 +72,7 @@ export async function lumberOf(
 ): Promise<{ lumber: Lumber; jobs: LumberJob[]; shop: Shop }> {
   const ids = idsOf(asked)
   const shop = withYard(await shopOf(context), yard)
-  const jobs = await lumberJobs(context, ids)
+  const jobs = await lumberJobs(context, ids, shop)
   const cuts = new Map<string, CutPlan>()
   for (const { key, order } of poolsOf(jobs, shop)) cuts.set(key, await pooledCut(context, order))
   return { lumber: lumberFor(jobs, shop, context.woods, cuts, style), jobs, shop }

@@ -1,6 +1,7 @@
 import { boardsLeft } from '../../shared/cutting/on-hand.ts'
 import { type Job, readJob } from '../../shared/job.ts'
 import type { Plan } from '../../shared/plan.ts'
+import type { Shop } from '../../shared/shop.ts'
 import { type Context, shopOf } from '../context.ts'
 import { planApart } from '../jobs/long-plan.ts'
 import type { StoredJob } from '../storage/read/jobs.ts'
@@ -25,10 +26,14 @@ export async function planOf(context: Context, job: StoredJob): Promise<Plan> {
 
 /**
  * The plans of several jobs together, each from the boards on the rack that those before it leave, so that none is
- * counted on twice.
+ * counted on twice; drafts by the terms of this shop.
  */
-export async function plansTogether(context: Context, jobs: readonly StoredJob[]): Promise<Plan[]> {
-  const [shop, woods] = [await shopOf(context), context.woods]
+export async function plansTogether(
+  context: Context,
+  jobs: readonly StoredJob[],
+  shop: Shop,
+): Promise<Plan[]> {
+  const { woods } = context
   let onHand = await freeOnRack(context)
   const plans: Plan[] = []
   for (const { id, file } of jobs) {

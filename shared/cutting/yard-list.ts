@@ -113,6 +113,8 @@ const BOARD_FOOT = 144 * 25.4 ** 3
 
 /** No board that a person would carry is ripped into more strips of one side. */
 const STRIPS_MOST = 6
+/** Rough stock is often scant by so much, mm. Common practice, no source. */
+const SCANT = inches(1 / 16)
 /** Nor is commonly wider, mm. Common practice, no source. */
 const WIDEST = inches(14)
 
@@ -237,6 +239,11 @@ function notesFor(input: YardInput, lying: { share: number }[]): string[] {
     // Trade practice: 8/4 rough yields 1-3/4 in surely, 1-7/8 in only from boards that measure full.
     notes.push(
       '8/4 rough yields 1-3/4 in surely, 1-7/8 in only from boards that measure full 2 in: bring a rule.',
+    )
+  }
+  if (!input.surfaced && input.blanks.some((b) => nm(b.layerThickness) > nm(input.thickness - SCANT))) {
+    notes.push(
+      `${input.nominal ?? 'The stock'} is needed full: boards that measure scant are too thin for these blanks. Take the next thickness then.`,
     )
   }
   if (input.sap === 'none' && !input.softwood) {

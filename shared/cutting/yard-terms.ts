@@ -137,6 +137,18 @@ export function pricePerBoardFoot({ prices }: Pick<YardTerms, 'prices'>, sort: S
   return best?.pricePerBoardFoot
 }
 
+/**
+ * What a board foot as the boards measure comes to, currency units: by the gross tally more of them are billed than
+ * there are. Nothing where the yard’s list has no price for such boards.
+ */
+export function pricePerNetFoot(
+  terms: Pick<YardTerms, 'prices' | 'measure' | 'grossOver'>,
+  sort: Sort,
+): number | undefined {
+  const price = pricePerBoardFoot(terms, sort)
+  return price === undefined || terms.measure === 'net' ? price : price * (1 + terms.grossOver)
+}
+
 /** What the yard asks for one board, whole minor units; nothing where its list has no price for it. */
 export function boardPriceMinor(board: YardBoard, terms: YardTerms, currency: string): number | undefined {
   const price = pricePerBoardFoot(terms, { ...board, nominal: nominalOf(board) })

@@ -109,6 +109,15 @@ describe('lumberFor', () => {
     expect(notes.join(' ')).toContain('5000 USD at least')
   })
 
+  it('plans the cut at the usual yard’s prices too', () => {
+    const { plan } = lumberJob('a', {}, withYard)
+    const table: Shop = { ...shop, stock: shop.stock.map((row) => ({ ...row, pricePerBoardFoot: 10 })) }
+    expect(plan.cut.cost).toBe(lumberJob('a', {}, table).plan.cut.cost)
+    // By the gross tally 8 % more feet are billed.
+    const gross: Shop = { ...withYard, yards: [{ ...withYard.yards[0]!, measure: 'gross' }] }
+    expect(lumberJob('a', {}, gross).plan.cut.cost / plan.cut.cost).toBeCloseTo(1.08, 4)
+  })
+
   it('says that a gross tally bills more than is loaded', () => {
     const gross: Shop = { ...withYard, yards: [{ ...withYard.yards[0]!, measure: 'gross' }] }
     expect(lumber([lumberJob('a', {}, gross)], gross).notes.join(' ')).toContain('gross tally, 8 %')

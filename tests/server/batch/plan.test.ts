@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { plansTogether } from '../../../server/batch/plan.ts'
+import { shopOf } from '../../../server/context.ts'
 import { jobById } from '../../../server/storage/read/jobs.ts'
 import { dowel } from '../../jobs.ts'
 import { withServer } from '../serving.ts'
@@ -17,7 +18,7 @@ describe('plansTogether', () => {
     const context = server.context()
     const ids = [started.id, ...drafts.map(({ id }) => id as string)]
     const jobs = await Promise.all(ids.map(async (id) => (await jobById(context.db, id))!))
-    const plans = await plansTogether(context, jobs)
+    const plans = await plansTogether(context, jobs, await shopOf(context))
     const taken = plans.map(({ cut }) => cut.boards.filter(({ onHand }) => onHand).length)
     expect(taken).toEqual([2, 2, 2, 0])
     expect(plans[3]!.yard.boardFeet.ask).toBeGreaterThan(0)

@@ -3,6 +3,7 @@ import {
   billedFeet,
   boardPriceMinor,
   pricePerBoardFoot,
+  pricePerNetFoot,
   serviceMinor,
   soldAs,
   usualTerms,
@@ -98,6 +99,16 @@ describe('pricePerBoardFoot', () => {
     expect(priced('walnut-black', 'FAS', '8/4', true)).toBe(15)
     expect(priced('ash-white', 'FAS', '8/4', true)).toBeUndefined()
     expect(priced('walnut-black', 'FAS', '6/4')).toBeUndefined()
+  })
+})
+
+describe('pricePerNetFoot', () => {
+  it('is dearer by what a gross tally counts over', () => {
+    const list = { prices: [{ species: '*', nominal: '8/4', grade: '*' as const, pricePerBoardFoot: 10 }] }
+    const sort = { species: 'ash-white', nominal: '8/4' }
+    expect(pricePerNetFoot(terms(list), sort)).toBe(10)
+    expect(pricePerNetFoot(terms({ ...list, measure: 'gross', grossOver: 0.08 }), sort)).toBeCloseTo(10.8, 12)
+    expect(pricePerNetFoot(terms(list), { ...sort, nominal: '4/4' })).toBeUndefined()
   })
 })
 
