@@ -61,7 +61,7 @@ export async function fetchGround(at: string): Promise<YardGround> {
     const plan = await planOf(job.id).catch(() => undefined)
     if (plan) needs.push(needOf(job, plan, woodName(plan.job.species)))
   }
-  const { units, currency, grade, yards = [] } = settings
+  const { units, currency, grade, yards } = settings
   const ground: YardGround = { units, currency, grade, yards, woods: named, needs, at }
   keepEntry(PLACE, ground)
   return ground
