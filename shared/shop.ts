@@ -157,7 +157,8 @@ export const shopSources: Record<string, string> = {
   calipers: CP,
   stock: `${CP}: 4/4 to 8/4 are commonly stocked; prices are your yard’s`,
   yardBoards: `${CP}; hardwood comes in random widths and lengths`,
-  yards: 'as your yards say; a new one counts the NHLA way, net, until you say otherwise',
+  yards:
+    'as your yards say: the first is the usual one, and its prices come before the table of stock; a new yard counts the NHLA way, net, until you say otherwise',
   grade: 'NHLA standard grades: FAS 10/12 clear',
   extraWood: `${CP}: 15 to 30 % over the net`,
   kerf: CP,

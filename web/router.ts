@@ -42,9 +42,11 @@ function lumberRoute([lumber, page, ...more]: string[]): Route {
 /** The address of a page about lumber. */
 export const lumberPath = (page: LumberPage): string => (page === 'lumber' ? '/lumber' : `/lumber/${page}`)
 
-/** Where the yard is asked for these jobs. */
-export const lumberPathFor = (jobIds: readonly string[]): string =>
-  `/lumber?${new URLSearchParams({ jobs: jobIds.join(',') })}`
+/** Where the yard is asked, or boards are picked, for these jobs. */
+export const lumberPathFor = (jobIds: readonly string[], page: 'lumber' | 'yard' = 'lumber'): string =>
+  jobIds.length === 0
+    ? lumberPath(page)
+    : `${lumberPath(page)}?${new URLSearchParams({ jobs: jobIds.join(',') })}`
 
 /** The jobs an address names. */
 export const jobsNamed = (search: string): string[] =>

@@ -34,5 +34,7 @@ describe('lumberPathFor', () => {
     expect(routeOf(pathname)).toEqual({ page: 'lumber' })
     expect(jobsNamed(search)).toEqual(['a-1', 'b 2'])
     expect(jobsNamed('')).toEqual([])
+    expect(lumberPathFor(['a-1'], 'yard')).toBe('/lumber/yard?jobs=a-1')
+    expect(lumberPathFor([])).toBe('/lumber')
   })
 })

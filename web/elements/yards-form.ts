@@ -125,7 +125,7 @@ export class YardsForm extends LitElement {
     const blank = { name: '', ...usualTerms }
     return html`
       <div class="page">
-        <p class="hint">${shopSources.yards} The first is the usual one.</p>
+        <p class="hint">${shopSources.yards}</p>
         ${this.errors.has('yards') ? html`<p class="error">${this.errors.get('yards')}</p>` : nothing}
         ${yards.map((_, i) => this.yard(i))}
         <div class="buttons">

@@ -17,7 +17,7 @@ import { type EntryDetail, withEntry } from '../entry.ts'
 import type { StoredJob } from '../job-file.ts'
 import { keepEntry, keptEntry } from '../kept-entry.ts'
 import { Load } from '../load.ts'
-import { jobsNamed, lumberPath } from '../router.ts'
+import { go, jobsNamed, lumberPath, lumberPathFor } from '../router.ts'
 import { SessionController } from '../session.ts'
 import { type ShopAndWoods, shopAndWoods, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
@@ -92,6 +92,8 @@ export class LumberPage extends LitElement {
 
   private readonly choose = (event: CustomEvent<string[]>) => {
     this.chosen = event.detail
+    // From now on the choice holds, not the address.
+    if (location.search) go(lumberPath('lumber'), { replace: true })
     void this.askYard()
   }
 
@@ -120,7 +122,7 @@ export class LumberPage extends LitElement {
                 ? html`<a class="button" href=${lumberPrintPath(this.chosen, this.yard || undefined)} target="_blank">List to print</a>`
                 : nothing
             }
-            <a class="button" href=${lumberPath('yard')}>At the yard</a>
+            <a class="button" href="${lumberPath('yard')}?${new URLSearchParams({ jobs: this.chosen.join(',') })}">At the yard</a>
           </div>
         </div>
         <section class="card" aria-labelledby="jobs">
