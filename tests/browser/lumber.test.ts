@@ -93,6 +93,24 @@ describe.each([390, 1280])('what to ask the yard, at %i px', (width) => {
   })
 })
 
+describe('the way from the wood of a job', () => {
+  it('leads to the yard list of that job, where others are added', async () => {
+    const [first, second] = [job('First', 4), job('Second', 4)]
+    for (const each of [first, second]) await ask('/api/jobs', each)
+    const { page, complaints } = await open(`/jobs/${first.key}/wood`)
+    await page.getByRole('link', { name: 'Ask for this and other jobs together' }).click()
+    await page.getByText('for First', { exact: true }).waitFor()
+    await page.getByRole('checkbox', { name: /^Second/ }).check()
+    await page.getByText('for First, Second', { exact: true }).waitFor()
+    await page.reload()
+    await page.getByText('for First, Second', { exact: true }).waitFor()
+    expect(await page.getByRole('link', { name: 'At the yard' }).last().getAttribute('href')).toBe(
+      `/lumber/yard?${new URLSearchParams({ jobs: `${first.key},${second.key}` })}`,
+    )
+    expect(complaints).toEqual([])
+  })
+})
+
 describe('what the lumber of a job must be', () => {
   it('is chosen on the job and asked of the yard', async () => {
     const legs = job('Wishes', 4)

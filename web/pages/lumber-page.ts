@@ -122,7 +122,7 @@ export class LumberPage extends LitElement {
                 ? html`<a class="button" href=${lumberPrintPath(this.chosen, this.yard || undefined)} target="_blank">List to print</a>`
                 : nothing
             }
-            <a class="button" href="${lumberPath('yard')}?${new URLSearchParams({ jobs: this.chosen.join(',') })}">At the yard</a>
+            <a class="button" href=${lumberPathFor(this.chosen, 'yard')}>At the yard</a>
           </div>
         </div>
         <section class="card" aria-labelledby="jobs">
