@@ -1,7 +1,7 @@
 import type { Defect } from '../shared/cutting/board.ts'
 import type { Shortfall } from '../shared/cutting/pick.ts'
 import { feetText } from '../shared/units/feet.ts'
-import { type LengthStyle, lengthText } from '../shared/units/length.ts'
+import { inches, type LengthStyle, lengthText, roundedUpMm } from '../shared/units/length.ts'
 import { moneyText } from '../shared/units/money.ts'
 import { boardFeetText } from './elements/amounts.ts'
 import type { OfflineState } from './offline.ts'
@@ -85,14 +85,18 @@ export function groundWords(at: string, isAnswered: boolean | undefined): string
   return `Jobs and prices as they were ${day}${isAnswered === false ? ': the server is out of reach' : ''}.`
 }
 
-/** What a job wants, a line for each size of blank, with the least board that gives one. */
+/** As fine as a tape is read at a stack: sixteenths of an inch, or millimetres. */
+const tapeStep = (style: LengthStyle): number => (style === 'mm' ? 1 : inches(1 / 16))
+
+/** What a job wants, a line for each size of blank, with the least board that gives one, up to what a tape shows. */
 export function wantedWords({ order }: Pick<YardNeed, 'order'>, style: LengthStyle): string[] {
   const mm = (value: number) => lengthText(value, style)
+  const up = (value: number) => mm(roundedUpMm(value, tapeStep(style)))
   return order.blanks.map(({ side, length, thickness = side, count }) => {
     const least = [
-      `${mm(thickness)} thick`,
-      `${mm(side + 2 * order.edgeTrim)} wide`,
-      `${mm(length + 2 * order.endTrim)} long`,
+      `${up(thickness)} thick`,
+      `${up(side + 2 * order.edgeTrim)} wide`,
+      `${up(length + 2 * order.endTrim)} long`,
     ]
     return `${counted(count, 'blank')} ${mm(side)} × ${mm(length)}, from boards at least ${least.join(', ')}`
   })

@@ -18,7 +18,7 @@ import {
   underWords,
   wantedWords,
 } from '../../web/yard-words.ts'
-import { emptyTally, needOf, newBoard } from './yard-bench.ts'
+import { emptyTally, legsOrder, needOf, newBoard } from './yard-bench.ts'
 
 const size = { width: inches(7.375), length: inches(100), thickness: inches(2) }
 const pulled = withBoard(emptyTally(), newBoard(0, size)).boards[0]!
@@ -100,6 +100,12 @@ describe('words at the yard', () => {
   it('say what is wanted and the least board that gives one, trim included', () => {
     expect(wantedWords(needOf(), 'mm')).toEqual([
       '8 blanks 50.0 mm × 700.0 mm, from boards at least 50.0 mm thick, 54.0 mm wide, 720.0 mm long',
+    ])
+    // 2-17/64 in up to the next sixteenth is 2-5/16 in; with 1/8 in off each edge 2-33/64 in, 2-9/16 in.
+    const blank = { key: 'blank', side: inches(2.265625), length: inches(29), count: 1 }
+    const order = legsOrder({ blanks: [blank], edgeTrim: inches(1 / 8), endTrim: inches(1) })
+    expect(wantedWords({ order }, 'fraction')).toEqual([
+      '1 blank 2-17/64 in × 29 in, from boards at least 2-5/16 in thick, 2-9/16 in wide, 31 in long',
     ])
     expect(forWords({ needs: [needOf()] })).toBe('Bench legs · Maple, sugar')
     expect(forWords({ needs: [] })).toMatch(/only counted/)
