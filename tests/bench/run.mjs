@@ -4,6 +4,7 @@ import { readFileSync } from 'node:fs'
 import { cpus } from 'node:os'
 import { timeCutInBrowser } from './cut-in-browser.mjs'
 import { timeDragging } from './dragging.mjs'
+import { timeOneDimension } from './one-dimension.mjs'
 import { sixtyStations } from './sixty-stations.mjs'
 import { timeYards } from './yard.mjs'
 
@@ -74,3 +75,4 @@ time('match 40 pieces at 8 stations, choose 36', () => matchSet(set), { runs: 20
 await timeDragging(sixtyStations())
 await timeCutInBrowser(orders)
 await timeYards()
+await timeOneDimension()

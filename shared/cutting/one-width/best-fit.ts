@@ -83,15 +83,24 @@ function fullest(demand: Demand, left: Int32Array, first: number, room: number, 
   const taken = { places: [] as number[], counts: [] as number[] }
   let best = { places: [] as number[], counts: [] as number[] }
   let [bestRoom, ways] = [room, 0]
+  const fitting = (from: number, rest: number): number => {
+    let [low, high] = [from, shortest + 1]
+    while (low < high) {
+      const mid = (low + high) >> 1
+      if (lengths[mid]! > rest) low = mid + 1
+      else high = mid
+    }
+    return low
+  }
   const look = (from: number, rest: number): void => {
     if (rest < bestRoom) {
       bestRoom = rest
       best = { places: [...taken.places], counts: [...taken.counts] }
     }
     if (rest < least) return
-    for (let place = from; place <= shortest && bestRoom > 0 && ways < waysMax; place++) {
+    for (let place = fitting(from, rest); place <= shortest && bestRoom > 0 && ways < waysMax; place++) {
       const most = Math.min(left[place]!, Math.floor(rest / lengths[place]!))
-      if (most === 0) continue
+      ways++
       for (let n = most; n > 0 && bestRoom > 0 && ways < waysMax; n--) {
         ways++
         taken.places.push(place)

@@ -6,8 +6,6 @@ import { isOver, offer, type Search } from './search.ts'
 
 /** Part of a filling that counts as whole. */
 const WHOLE = 0.99
-/** Fillings tried at each step. */
-const BREADTH = 3
 /** Strips still to be cut from which close fits are looked for, and ways looked at for each. */
 const LAST_STRIPS = 14
 const LAST_WAYS = 300
@@ -23,6 +21,8 @@ export interface Half {
 /** How a dive goes: what is wanted beyond whole numbers by place, when it is given up, chance, strips by parts that will do. */
 export interface Dive {
   beyond: Float64Array
+  /** Fillings tried at each step. */
+  breadth: number
   failsMost: number
   fails: number
   chance: () => number
@@ -106,7 +106,7 @@ export function dived(search: Search, from: Half, dive: Dive): void {
     if (!settled(search, next, dive)) return
     half = next
   }
-  for (let tries = 0; tries < BREADTH; tries++) {
+  for (let tries = 0; tries < dive.breadth; tries++) {
     const row = fullestRow(half.basis, dive)
     if (row < 0) return
     const next = withCut(search, half, [{ filling: half.basis.columns[row]!, copies: 1 }], dive)

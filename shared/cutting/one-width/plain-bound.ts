@@ -2,6 +2,8 @@ import type { Demand } from './demand.ts'
 
 /** Largest factor tried in the rounded functions. */
 const FACTOR_MAX = 20
+/** Lengths tried as the shortest that counts. */
+const LEASTS_MAX = 500
 
 /**
  * Strips that are needed at least, without solving anything: the room of all lengths under dual-feasible
@@ -18,7 +20,8 @@ export function plainBound({ room, lengths, counts }: Demand): number {
     bound = Math.max(bound, Math.ceil(sum / whole))
   }
   offer((x) => x, room)
-  for (const least of lengths) {
+  for (let i = 0; i < lengths.length; i += Math.ceil(lengths.length / LEASTS_MAX)) {
+    const least = lengths[i]!
     if (2 * least > room) continue
     offer((x) => (x > room - least ? room : x < least ? 0 : x), room)
     offer(aroundMiddle(room, least), 2 * Math.floor(room / least))

@@ -10,6 +10,7 @@ const LOOKS_MAX = 2_000_000
 /** Fillings added at a time at most: of these no two have a length in common. */
 const ADDED_MAX = 40
 const TRIED_MAX = 60
+const PAIRS_MAX = 400
 
 /** Lengths that are wanted and worth something, as they enter the search for the best filling. */
 interface Choices {
@@ -31,6 +32,8 @@ export interface Worths {
   worth: Float64Array
   adding: Float64Array
   least: number
+  /** Whether more is looked for: the best for each two longest lengths. */
+  inPairs: boolean
 }
 
 /**
@@ -115,31 +118,59 @@ function byTable(
   fillings: Fillings,
   patience: Patience,
 ): Best {
-  const { lengths, worth, most } = choices
-  const [n, width] = [lengths.length, room + 1]
+  const [n, width] = [choices.lengths.length, room + 1]
   patience.steps += n * width
   filledTable(room, choices)
-  const firsts: { worth: number; first: number; times: number }[] = []
-  for (let k = 0; k < n; k++) {
-    const best = { worth: 0, first: k, times: 0 }
-    for (let t = 1; t <= most[k]! && t * lengths[k]! <= room; t++) {
-      const all = t * worth[k]! + table[(k + 1) * width + room - t * lengths[k]!]!
-      if (all > best.worth) Object.assign(best, { worth: all, times: t })
-    }
-    firsts.push(best)
-  }
-  firsts.sort((a, b) => b.worth - a.worth || a.first - b.first)
+  const begun = worths.inPairs ? pairsBegun(room, choices) : singlesBegun(room, choices)
+  begun.sort((a, b) => b.worth - a.worth || a.first - b.first || a.second - b.second)
   const taken = new Uint8Array(n)
   let added = 0
-  for (const { first, times } of firsts.slice(0, TRIED_MAX)) {
+  for (const { first, times, second } of begun.slice(0, worths.inPairs ? PAIRS_MAX : TRIED_MAX)) {
     if (added >= ADDED_MAX) break
     if (taken[first] === 1) continue
-    const filling = readTable(room, choices, first, times, taken)
-    if (!filling || !isUseful(filling, worths)) continue
+    const filling = readTable(room, choices, first, times, second, taken)
+    if (!filling || !isUseful(filling, worths) || !isNew(fillings, filling)) continue
     for (const k of filling.chosen) taken[k] = 1
-    if (isNew(fillings, filling)) added++
+    added++
   }
   return { worth: table[room]!, added }
+}
+
+/** How a filling begins: so many of its longest length, one of the next or of whatever is best; what it is worth in all. */
+interface Begun {
+  worth: number
+  first: number
+  times: number
+  /** The choice, or -1. */
+  second: number
+}
+
+/** The best filling for each longest length. */
+function singlesBegun(room: number, { lengths, worth, most }: Choices): Begun[] {
+  const width = room + 1
+  return lengths.map((length, first) => {
+    const best = { worth: 0, first, times: 0, second: -1 }
+    for (let times = 1; times <= most[first]! && times * length <= room; times++) {
+      const all = times * worth[first]! + table[(first + 1) * width + room - times * length]!
+      if (all > best.worth) Object.assign(best, { worth: all, times })
+    }
+    return best
+  })
+}
+
+/** The best filling for each two longest lengths: where those for each one are all known or kept out. */
+function pairsBegun(room: number, { lengths, worth }: Choices): Begun[] {
+  const width = room + 1
+  const begun: Begun[] = []
+  for (let first = 0; first < lengths.length; first++) {
+    for (let second = first + 1; second < lengths.length; second++) {
+      const rest = room - lengths[first]! - lengths[second]!
+      if (rest < 0) continue
+      const all = worth[first]! + worth[second]! + table[(second + 1) * width + rest]!
+      begun.push({ worth: all, first, times: 1, second })
+    }
+  }
+  return begun
 }
 
 interface Filling {
@@ -158,18 +189,26 @@ function isUseful({ places, counts }: Filling, { adding, least }: Worths): boole
   return sum > least
 }
 
-/** Reads a filling out of the table that begins with so many of one choice; none where it holds what is taken. */
+/** Reads a filling out of the table that begins with so many of one choice, and one of another; none where it holds what is taken. */
 function readTable(
   room: number,
   { places, lengths, worth, most }: Choices,
   first: number,
   times: number,
+  second: number,
   taken: Uint8Array,
 ): (Filling & { chosen: number[] }) | undefined {
   const width = room + 1
   const own = { places: [places[first]!], counts: [times], chosen: [first] }
   let c = room - times * lengths[first]!
-  for (let k = first + 1; k < places.length; k++) {
+  if (second >= 0) {
+    if (taken[second] === 1) return undefined
+    own.places.push(places[second]!)
+    own.counts.push(1)
+    own.chosen.push(second)
+    c -= lengths[second]!
+  }
+  for (let k = Math.max(first, second) + 1; k < places.length; k++) {
     if (lengths[k]! > c) continue
     const whole = table[k * width + c]!
     if (whole === 0) break

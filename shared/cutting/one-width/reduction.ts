@@ -1,4 +1,4 @@
-import { type Demand, type StripCut, shortestLeft } from './demand.ts'
+import { type Demand, type StripCut, shortestLeft, takeOff } from './demand.ts'
 
 /**
  * Strips that some best plan surely cuts so, taken off what is wanted: two lengths that together fill a strip,
@@ -12,9 +12,7 @@ export function sureCuts({ room, lengths, counts }: Demand): { cuts: StripCut[];
     while (left[place]! > 0) {
       const cut = sureCut(room, lengths, left, place)
       if (!cut) return { cuts, left }
-      cut.places.forEach((p, i) => {
-        left[p] = left[p]! - cut.copies * cut.counts[i]!
-      })
+      takeOff(cut, left)
       cuts.push(cut)
     }
   }
@@ -42,17 +40,17 @@ function exactPairs({ room, lengths }: Demand, left: Int32Array): StripCut[] {
   return cuts
 }
 
-/** The cut of the longest length left, where it is sure. */
+/** The cut of the longest length left, where it is sure; as often as it is. */
 function sureCut(room: number, lengths: Float64Array, left: Int32Array, place: number): StripCut | undefined {
   const rest = room - lengths[place]!
-  const others = left.slice()
-  others[place] = others[place]! - 1
-  const last = shortestLeft(others)
-  if (last < 0 || lengths[last]! > rest) return { places: [place], counts: [1], copies: 1 }
-  const second = others[last]! > 1 ? last : shortestLeft(others, last)
+  left[place] = left[place]! - 1
+  const last = shortestLeft(left)
+  const second = last >= 0 && left[last]! > 1 ? last : shortestLeft(left, last)
+  const beside = left.findIndex((n, i) => n > 0 && lengths[i]! <= rest)
+  left[place] = left[place]! + 1
+  if (beside < 0) return { places: [place], counts: [1], copies: left[place]! }
   if (second >= 0 && lengths[last]! + lengths[second]! <= rest) return undefined
-  const beside = others.findIndex((n, i) => n > 0 && lengths[i]! <= rest)
   return beside === place
-    ? { places: [place], counts: [2], copies: 1 }
-    : { places: [place, beside], counts: [1, 1], copies: 1 }
+    ? { places: [place], counts: [2], copies: Math.floor(left[place]! / 2) }
+    : { places: [place, beside], counts: [1, 1], copies: Math.min(left[place]!, left[beside]!) }
 }

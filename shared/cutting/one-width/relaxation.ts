@@ -3,9 +3,11 @@ import { bestFilling } from './pricing.ts'
 import { isOver, type Search, wishedStrips } from './search.ts'
 
 /** Worth of lengths is rounded down to parts of a strip so fine. */
-const PARTS = 2 ** 26
+const PARTS = 2 ** 30
+/** Strips by parts no farther than this above a whole number may be that number. */
+const NEAR = 2e-5
 /** A filling has to be worth so much more than a strip to be of use. */
-const USEFUL = PARTS * (1 + 1e-6)
+const USEFUL = PARTS * (1 + 1e-7)
 
 /** Whole numbers: a ÷ b rounded up, exactly. */
 const quotientUp = (a: number, b: number): number => (a - (a % b)) / b + (a % b > 0 ? 1 : 0)
@@ -34,10 +36,10 @@ export function relaxed(
   let bound = 0
   for (let missed = 0; !isOver(search); ) {
     const value = worthInAll(basis, left)
-    if (value <= enough || bound >= useless || Math.ceil(value - 1e-6) <= bound) break
+    if (value <= enough || bound >= useless || Math.ceil(value - NEAR) <= bound) break
     const worth = calm.between(missed)
     const sum = sumOf(left, worth)
-    const worths = { worth, adding: wholeParts(basis.worth), least: USEFUL }
+    const worths = { worth, adding: wholeParts(basis.worth), least: USEFUL, inPairs: missed === MISSES_MAX }
     const best = bestFilling(demand, left, worths, fillings, patience)
     if (best.worth > 0) bound = Math.max(bound, quotientUp(sum, best.worth))
     if (best.worth > 0) calm.seen(worth, sum, best.worth)
@@ -85,5 +87,5 @@ export function isSettled(
   if (!mended(basis, fillings, patience) || !improved(basis, fillings, patience)) return false
   const wished = wishedStrips(search) - strips
   const bound = relaxed(search, basis, left, { enough: Math.min(wished, ease - strips), useless: wished + 1 })
-  return bound <= wished && Math.ceil(worthInAll(basis, left) - 1e-6) <= wished
+  return bound <= wished && Math.ceil(worthInAll(basis, left) - NEAR) <= wished
 }
