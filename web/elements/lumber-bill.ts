@@ -195,7 +195,7 @@ export class LumberBill extends LitElement {
       ${
         told
           ? html`<p role="status">
-            <span class="standing ${told.standing.replace(' ', '-')}">${marks[told.standing]}</span>${told.due === undefined ? '' : `: ${this.money(told.due)}`}
+            <span class="standing ${told.standing.replace(' ', '-')}">${marks[told.standing]}</span>${told.due === undefined ? '. ' : `: comes to ${this.money(told.due)}. `}
             ${told.reason ?? ''}
           </p>`
           : nothing

@@ -1,4 +1,4 @@
-import { html, LitElement } from 'lit'
+import { css, html, LitElement } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { gradeRules, yardGrades } from '../../shared/cutting/board-grade.ts'
 import { tellEntry } from '../entry.ts'
@@ -9,7 +9,16 @@ import { type Choice, choiceField, tickField } from './field.ts'
 /** What the lumber of a job must be, as the yard is asked for it. Sends `entry`. */
 @customElement('lumber-fields')
 export class LumberFields extends LitElement {
-  static override styles = pageWear
+  static override styles = [
+    ...pageWear,
+    css`
+      .ticks {
+        display: grid;
+        gap: var(--space-2) var(--space-4);
+        grid-template-columns: repeat(auto-fill, minmax(min(100%, 16rem), 1fr));
+      }
+    `,
+  ]
 
   @property({ attribute: false }) file!: JobFile
   /** The shop’s usual grade. */
@@ -55,13 +64,13 @@ export class LumberFields extends LitElement {
             ['air', 'air dried'],
             ['green', 'green'],
           ])}
-          ${this.choice('grade', 'Grade', '', [['', `the shop’s usual: ${usual}`], ...grades])}
+          ${this.choice('grade', 'Grade', '', [['', `usual: ${usual}`], ...grades])}
           ${this.choice('sap', 'Sapwood', 'none', [
-            ['none', 'none: heartwood only'],
+            ['none', 'heart only'],
             ['allowed', 'allowed'],
           ])}
         </div>
-        <div class="fields">
+        <div class="ticks">
           ${this.tick('oneBoard', 'All from one board', false, 'whatever it costs; else only where it costs nothing')}
           ${this.tick('fromRack', 'Boards on hand first', true, 'before any are bought')}
         </div>
