@@ -1,4 +1,4 @@
-import { html, LitElement } from 'lit'
+import { css, html, LitElement } from 'lit'
 import { customElement } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
 import { changeSession, type Session, SessionController, session } from '../session.ts'
@@ -8,7 +8,16 @@ import './paper-choice.ts'
 /** What this person chooses for all pages on this device: lengths, light, paper, and the name beside their readings. */
 @customElement('display-panel')
 export class DisplayPanel extends LitElement {
-  static override styles = pageWear
+  static override styles = [
+    ...pageWear,
+    css`
+      :host {
+        display: grid;
+        gap: var(--space-4);
+        grid-template-columns: minmax(0, 1fr);
+      }
+    `,
+  ]
 
   constructor() {
     super()
