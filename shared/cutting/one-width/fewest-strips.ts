@@ -36,7 +36,7 @@ export interface Fewest {
 export function fewestStrips(demand: Demand, perBoard: number, patience: Patience): Fewest {
   const { cuts: sure, left } = sureCuts(demand)
   const rest: Demand = { ...demand, counts: left }
-  const search = begunSearch(rest, perBoard, plainBound(rest), patience)
+  const search = begunSearch(rest, { perBoard, besides: stripsIn(sure) }, plainBound(rest), patience)
   if (!isProven(search) && wantedOnes(left) <= LENGTHS_MAX) searchOn(search)
   return { cuts: [...sure, ...search.cuts], bound: stripsIn(sure) + search.bound }
 }

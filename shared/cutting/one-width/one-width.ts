@@ -106,7 +106,9 @@ function bestKind(sorted: SortedOrder, sizes: number[], side: number): number | 
       const other = kinds[b]!
       const times = Math.ceil(strips[b]! / strips[a]!)
       const long = other.wood.usable.along[1] - other.wood.usable.along[0]
-      return b === a || (long <= roomOf(best) && times * best.cost <= other.cost)
+      // As dear, but more boards: they would not do as well.
+      const isCheap = times === 1 ? best.cost <= other.cost : times * best.cost < other.cost
+      return b === a || (long <= roomOf(best) && isCheap)
     })
   })
 }

@@ -15,9 +15,16 @@ export interface Search {
   bound: number
   /** Strips that make one board: fewer strips are of use only where they make fewer boards. */
   perBoard: number
+  /** Strips that are cut besides, whatever else is. */
+  besides: number
 }
 
-export function begunSearch(demand: Demand, perBoard: number, bound: number, patience: Patience): Search {
+export function begunSearch(
+  demand: Demand,
+  { perBoard, besides }: { perBoard: number; besides: number },
+  bound: number,
+  patience: Patience,
+): Search {
   const cuts = bestFit(demand, demand.counts)
   const search: Search = {
     demand,
@@ -27,6 +34,7 @@ export function begunSearch(demand: Demand, perBoard: number, bound: number, pat
     strips: stripsIn(cuts),
     bound,
     perBoard,
+    besides,
   }
   if (!isProven(search)) offer(search, fullestFit(demand, demand.counts))
   return search
@@ -40,13 +48,14 @@ export function offer(search: Search, cuts: StripCut[]): void {
   search.strips = strips
 }
 
-const boardsOf = (strips: number, { perBoard }: Search): number => Math.ceil(strips / perBoard)
+const boardsOf = (strips: number, { perBoard, besides }: Search): number =>
+  Math.ceil((strips + besides) / perBoard)
 
 export const isProven = (search: Search): boolean =>
   boardsOf(search.strips, search) <= boardsOf(search.bound, search)
 
 /** The most strips that would be of use. */
 export const wishedStrips = (search: Search): number =>
-  (boardsOf(search.strips, search) - 1) * search.perBoard
+  (boardsOf(search.strips, search) - 1) * search.perBoard - search.besides
 
 export const isOver = (search: Search): boolean => isProven(search) || search.patience.isSpent()
