@@ -174,7 +174,7 @@ export class AppShell extends LitElement {
     super.connectedCallback()
     addEventListener('popstate', this.follow)
     document.addEventListener('click', followLinks)
-    addEventListener('online', this.fetchPage)
+    addEventListener('online', this.fetchAgain)
     this.unwatch = watchOffline(() => this.requestUpdate())
     this.entitle()
     void this.fetchPage()
@@ -182,7 +182,7 @@ export class AppShell extends LitElement {
 
   override disconnectedCallback() {
     removeEventListener('popstate', this.follow)
-    removeEventListener('online', this.fetchPage)
+    removeEventListener('online', this.fetchAgain)
     document.removeEventListener('click', followLinks)
     this.unwatch?.()
     super.disconnectedCallback()
@@ -200,7 +200,9 @@ export class AppShell extends LitElement {
     document.title = [titles[this.route.page], jobName, 'Setwright'].filter(Boolean).join(' · ')
   }
 
-  private readonly fetchPage = async () => {
+  private readonly fetchAgain = () => void this.fetchPage()
+
+  private async fetchPage() {
     const { page } = this.route
     this.outOfReach = false
     if (page === 'missing' || this.here.has(page)) return
@@ -247,7 +249,7 @@ export class AppShell extends LitElement {
       <div class="page-head"><h1>${titles[this.route.page]}</h1></div>
       <div class="problem" role="alert">
         <p>This page cannot be fetched: the server is out of reach, and this device has not kept it.</p>
-        <p><button type="button" @click=${this.fetchPage}>Try again</button></p>
+        <p><button type="button" @click=${this.fetchAgain}>Try again</button></p>
       </div>
     </div>`
   }
