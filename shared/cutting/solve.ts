@@ -27,7 +27,7 @@ const STALE_MAX = 1500
 /** The same when no plan can cost less: only fewer boards are looked for. */
 const STALE_PROVEN = 150
 /** The same when the whole-number solver comes next. */
-const STALE_BEFORE_MIP = 60
+const STALE_BEFORE_MIP = 20
 
 /** Steps of trying everything: at once, half a second; and in the end, when a better plan is at hand, a second or so. */
 const TRIALS_FIRST = 100_000_000
