@@ -13,6 +13,7 @@ import { stairSchema } from './profile/stair-schema.ts'
 import { withTenons } from './profile/tenon-joints.ts'
 import type { RouteInput, RouteJoint } from './route/input.ts'
 import { inches, nm, type Units } from './units/length.ts'
+import { usualSap } from './wood/sapwood.ts'
 
 export type Finish = RouteInput['finish']
 export type Grain = RouteInput['grain']
@@ -43,7 +44,7 @@ export const JAW_WIDTH = inches(1 / 8)
 
 /** What the wood of a job must be, as asked of the yard and looked for on a board. */
 export interface Lumber {
-  /** Whether sapwood may show; where not, it is cut around like any defect. */
+  /** Whether sapwood may show, by the wood where nothing is said; where not, it is cut around like any defect. */
   sap: 'none' | 'allowed'
   dryness: 'kiln' | 'air' | 'green'
   /** The shop’s usual grade when absent. */
@@ -188,7 +189,7 @@ export function jobSchema(units: Units) {
     lot: z.string().trim().min(1).max(80).optional(),
     lumber: z
       .object({
-        sap: z.enum(['none', 'allowed']).default('none'),
+        sap: z.enum(['none', 'allowed']).optional(),
         dryness: z.enum(['kiln', 'air', 'green']).default('kiln'),
         grade: z.enum(yardGrades).optional(),
         oneBoard: z.boolean().default(false),
@@ -251,6 +252,7 @@ export function readJob(input: unknown): Job {
   const parsed = readInput(schemas[units], input)
   const job: Job = {
     ...parsed,
+    lumber: { ...parsed.lumber, sap: parsed.lumber.sap ?? usualSap(parsed.species) },
     allowances: allowancesFrom(parsed.allowances),
     unread: unreadFields(input, parsed),
   }

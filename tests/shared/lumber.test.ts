@@ -57,6 +57,13 @@ describe('lumberFor', () => {
     expect(messages.every((text) => text.length <= 320)).toBe(true)
   })
 
+  it('says no sap where the heartwood is wanted, and nothing of it for woods that are pale throughout', () => {
+    expect(lumber([lumberJob('a', {})]).messages[0]).toContain('no sap')
+    expect(lumber([lumberJob('a', { species: 'maple-sugar' })]).messages[0]).not.toContain('no sap')
+    const white = lumber([lumberJob('a', { species: 'maple-sugar', lumber: { sap: 'none' } })])
+    expect(white.messages[0]).toContain('no sap')
+  })
+
   it('compares what is bought together with each job alone, and is never dearer', () => {
     const jobs = [lumberJob('a', { quantity: 5 }), lumberJob('b', { quantity: 5, name: 'Posts' })]
     const [pool] = lumber(jobs).pooled

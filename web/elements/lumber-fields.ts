@@ -1,6 +1,7 @@
 import { css, html, LitElement } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { gradeRules, yardGrades } from '../../shared/cutting/board-grade.ts'
+import { usualSap } from '../../shared/wood/sapwood.ts'
 import { tellEntry } from '../entry.ts'
 import type { JobFile } from '../job-file.ts'
 import { pageWear } from '../styles/all.ts'
@@ -65,7 +66,7 @@ export class LumberFields extends LitElement {
             ['green', 'green'],
           ])}
           ${this.choice('grade', 'Grade', '', [['', `usual: ${usual}`], ...grades])}
-          ${this.choice('sap', 'Sapwood', 'none', [
+          ${this.choice('sap', 'Sapwood', usualSap(this.file.species), [
             ['none', 'heart only'],
             ['allowed', 'allowed'],
           ])}
