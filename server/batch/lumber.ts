@@ -1,7 +1,7 @@
-import type { CutOrder, CutPlan } from '../../shared/cutting/board.ts'
+import type { CutPlan } from '../../shared/cutting/board.ts'
 import { quickCut } from '../../shared/cutting/quick.ts'
 import { readJob } from '../../shared/job.ts'
-import { type Lumber, type LumberJob, lumberFor, poolsOf } from '../../shared/lumber.ts'
+import { type Lumber, type LumberJob, lumberFor, type Pool, poolsOf } from '../../shared/lumber.ts'
 import { badInput } from '../../shared/problem.ts'
 import type { Shop } from '../../shared/shop.ts'
 import type { LengthStyle } from '../../shared/units/length.ts'
@@ -15,6 +15,8 @@ const JOBS_MOST = 40
 
 /** How long boards are looked for that serve several jobs, ms. */
 const SEARCH_MS = 1500
+/** The same for all woods and grades of a question. */
+const SEARCH_ALL_MS = 6000
 
 /** What is asked for: jobs by their ids with commas between, the yard by its name. */
 export interface LumberAsked {
@@ -54,13 +56,12 @@ async function lumberJobs(context: Context, ids: string[], shop: Shop): Promise<
 
 const missing = ({ unmet }: CutPlan): number => unmet.reduce((sum, { count }) => sum + count, 0)
 
-/** The plan that leaves fewer blanks missing, then the cheaper. */
-const betterOf = (a: CutPlan, b: CutPlan): CutPlan =>
-  missing(b) < missing(a) || (missing(b) === missing(a) && b.cost < a.cost) ? b : a
-
-/** A plan for an order of several jobs; where the search had no time, the quick one. */
-const pooledCut = async (context: Context, order: CutOrder): Promise<CutPlan> =>
-  betterOf(await context.exactCut(order, SEARCH_MS), quickCut(order))
+/** A plan for a pool of jobs; the quick one where the search had no time to place what each job by itself can. */
+async function pooledCut(context: Context, { order, jobs }: Pool, milliseconds: number): Promise<CutPlan> {
+  const found = await context.exactCut(order, milliseconds)
+  const apart = jobs.reduce((sum, { plan }) => sum + missing(plan.cut), 0)
+  return missing(found) > apart ? quickCut(order) : found
+}
 
 /**
  * What to ask the yard for these jobs together, with a search for boards that serve several of them.
@@ -74,6 +75,8 @@ export async function lumberOf(
   const shop = withYard(await shopOf(context), yard)
   const jobs = await lumberJobs(context, ids, shop)
   const cuts = new Map<string, CutPlan>()
-  for (const { key, order } of poolsOf(jobs, shop)) cuts.set(key, await pooledCut(context, order))
+  const pools = poolsOf(jobs, shop)
+  const each = Math.min(SEARCH_MS, SEARCH_ALL_MS / pools.length)
+  for (const pool of pools) cuts.set(pool.key, await pooledCut(context, pool, each))
   return { lumber: lumberFor(jobs, shop, context.woods, cuts, style), jobs, shop }
 }
