@@ -122,7 +122,7 @@ export function keepOut(basis: Basis, row: number): void {
  */
 export function improved(basis: Basis, fillings: Fillings, patience: Patience): boolean {
   const most = 20 * basis.places.length + 200
-  for (let n = 0; n < most; n++) {
+  for (let n = 0; n < most && !patience.isSpent(); n++) {
     let [column, gain] = [0, -NOTHING]
     let found = false
     for (let j = 0; j < fillingsIn(fillings); j++) {
@@ -150,7 +150,7 @@ export function mended(basis: Basis, fillings: Fillings, patience: Patience): bo
   const m = places.length
   const most = 10 * m + 100
   const rho = new Float64Array(worth.length)
-  for (let n = 0; n < most; n++) {
+  for (let n = 0; n < most && !patience.isSpent(); n++) {
     let row = -1
     let least = -NOTHING
     for (let r = 0; r < m; r++) if (amount[r]! < least) [row, least] = [r, amount[r]!]

@@ -46,14 +46,11 @@ export function bestFit({ room, lengths }: Demand, left: Int32Array): StripCut[]
 
 const emptyCut = (): StripCut => ({ places: [], counts: [], copies: 1 })
 
-/** Ways looked at for the rest of one strip. */
-const WAYS_MAX = 1500
-
 /**
  * The fullest strip after strip: each begins with the longest length left and is then filled as full as a look
  * at so many ways can, full ones cut as often as they can be had.
  */
-export function fullestFit(demand: Demand, left: Int32Array, waysMax = WAYS_MAX): StripCut[] {
+export function fullestFit(demand: Demand, left: Int32Array, waysMax: number): StripCut[] {
   const { room, lengths } = demand
   const own = left.slice()
   const cuts: StripCut[] = []

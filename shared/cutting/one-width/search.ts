@@ -4,6 +4,10 @@ import type { Demand, StripCut } from './demand.ts'
 import { stripsIn } from './demand.ts'
 import { type Fillings, noFillings } from './fillings.ts'
 
+/** Ways looked at to fill one strip, and all of them. */
+const WAYS_MAX = 1500
+const WAYS_ALL = 1_500_000
+
 /** A search for the fewest strips under way. */
 export interface Search {
   demand: Demand
@@ -36,7 +40,10 @@ export function begunSearch(
     perBoard,
     besides,
   }
-  if (!isProven(search)) offer(search, fullestFit(demand, demand.counts))
+  if (!isProven(search)) {
+    const ways = Math.min(WAYS_MAX, Math.ceil(WAYS_ALL / search.strips))
+    offer(search, fullestFit(demand, demand.counts, ways))
+  }
   return search
 }
 
