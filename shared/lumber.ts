@@ -3,6 +3,7 @@ import { isPriced } from './cutting/prices.ts'
 import { type OrderPart, ordersTogether, partOfKey } from './cutting/together.ts'
 import { type YardInput, type YardList, yardList } from './cutting/yard-list.ts'
 import { yardMessages } from './cutting/yard-message.ts'
+import type { YardService } from './cutting/yard-terms.ts'
 import { type Plan, speciesOf } from './plan.ts'
 import { yardPriceOf } from './plan-parts.ts'
 import type { Shop } from './shop.ts'
@@ -59,6 +60,8 @@ export interface Lumber {
   mass?: number
   /** Absent where some of it has no price. */
   cost?: number
+  /** What the yard would do besides; `cost` where the board feet alone tell it. */
+  services: (YardService & { cost?: number })[]
   notes: string[]
 }
 
@@ -190,8 +193,16 @@ export function lumberFor(
     boardFeet,
     ...(mass !== undefined && { mass }),
     ...(cost !== undefined && { cost }),
+    services: yard && boardFeet > 0 ? yard.services.map((service) => withCost(service, boardFeet)) : [],
     notes: notesOf(asks, shop, boardFeet, cost),
   }
+}
+
+/** A service with what it comes to; by boards or feet of length it is not known before they are picked. */
+function withCost(service: YardService, boardFeet: number): YardService & { cost?: number } {
+  const { per, price } = service
+  const times = { 'board-foot': boardFeet, order: 1, board: undefined, foot: undefined }[per]
+  return times === undefined ? service : { ...service, cost: price * times }
 }
 
 function notesOf(

@@ -1,5 +1,5 @@
 import { type BestLength, lengthWhy } from '../../shared/cutting/best-lengths.ts'
-import { demands, gradeWords, sortWords } from '../../shared/cutting/list-words.ts'
+import { demands, gradeWords, serviceWords, sortWords } from '../../shared/cutting/list-words.ts'
 import type { YardList } from '../../shared/cutting/yard-list.ts'
 import type { Lumber, LumberAsk, LumberJob } from '../../shared/lumber.ts'
 import { badInput } from '../../shared/problem.ts'
@@ -133,7 +133,7 @@ function instead(print: Print, { squares, dressed }: YardList): void {
     )
 }
 
-function together(print: Print, { pooled, currency, notes }: Lumber): void {
+function together(print: Print, { pooled, currency, notes, services }: Lumber): void {
   if (pooled.length > 0) heading(print, 'Bought together')
   for (const { wood, priced, apart, together: joint, saved } of pooled) {
     const text = (amount: number) => (priced ? money(amount, currency) : `${amount.toFixed(1)} board feet`)
@@ -143,6 +143,10 @@ function together(print: Print, { pooled, currency, notes }: Lumber): void {
       `${wood}: ${text(joint.cost)} in ${boards(joint.boards)} for all; ${text(apart.cost)} in ${boards(apart.boards)} job by job. ` +
         (saved > 0 ? `Buying together saves ${text(saved)}.` : 'Buying together saves nothing here.'),
     )
+  }
+  if (services.length > 0) {
+    const words = services.map((each) => serviceWords(each, (amount) => money(amount, currency)))
+    paragraph(print, `The yard also does: ${words.join('; ')}.`)
   }
   for (const note of notes) paragraph(print, note, { face: 'bold' })
 }

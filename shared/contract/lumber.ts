@@ -44,5 +44,6 @@ export const lumberSchema = z.looseObject({
   boardFeet: feet,
   mass: z.number().optional(),
   cost: money.optional(),
+  services: z.array(z.looseObject({ name: z.string(), price: money, cost: money.optional() })),
   notes: z.array(z.string()),
 })

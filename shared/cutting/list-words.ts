@@ -2,6 +2,7 @@ import { edgeSurfacedWidth } from '../blank/dressed-sizes.ts'
 import { inches, type LengthStyle, lengthFigure, lengthText, nm } from '../units/length.ts'
 import type { GradeFit } from './board-grade.ts'
 import type { GradeChoice, YardList } from './yard-list.ts'
+import type { YardService } from './yard-terms.ts'
 
 const dryWords = { kiln: 'kiln dried', air: 'air dried', green: 'green' } as const
 const grainWords = {
@@ -61,3 +62,16 @@ function edgeSurfaced(width: number, style: LengthStyle): string {
     ? ''
     : `; with surfaced edges ask for ${nominal} in, which measures ${lengthText(edgeSurfacedWidth(inches(nominal)), style)}`
 }
+
+const perWords = {
+  'board-foot': 'a board foot',
+  board: 'a board',
+  foot: 'a foot',
+  order: 'an order',
+} as const
+
+/** What a service costs, in words; `money` writes an amount in currency units. */
+export const serviceWords = (
+  { name, per, price, cost }: YardService & { cost?: number },
+  money: (amount: number) => string,
+): string => `${name}: ${money(price)} ${perWords[per]}${cost === undefined ? '' : `, about ${money(cost)}`}`

@@ -125,6 +125,19 @@ describe('lumberFor', () => {
     expect(lumberJob('a', {}, gross).plan.cut.cost / plan.cut.cost).toBeCloseTo(1.08, 4)
   })
 
+  it('tells what the yard does besides, and what that comes to where the feet tell it', () => {
+    const yard = {
+      ...withYard.yards[0]!,
+      services: [
+        { name: 'Surfacing', per: 'board-foot' as const, price: 0.5 },
+        { name: 'Straight-line', per: 'foot' as const, price: 0.3 },
+        { name: 'Delivery', per: 'order' as const, price: 40 },
+      ],
+    }
+    const { services, boardFeet } = lumber([lumberJob('a', {})], { ...withYard, yards: [yard] })
+    expect(services.map(({ cost }) => cost)).toEqual([boardFeet * 0.5, undefined, 40])
+  })
+
   it('says that a gross tally bills more than is loaded', () => {
     const gross: Shop = { ...withYard, yards: [{ ...withYard.yards[0]!, measure: 'gross' }] }
     expect(lumber([lumberJob('a', {}, gross)], gross).notes.join(' ')).toContain('gross tally, 8 %')

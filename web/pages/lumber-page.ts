@@ -1,5 +1,6 @@
 import { html, LitElement, nothing } from 'lit'
 import { customElement, state } from 'lit/decorators.js'
+import { serviceWords } from '../../shared/cutting/list-words.ts'
 import { usualTerms, type YardTerms } from '../../shared/cutting/yard-terms.ts'
 import type { Lumber, LumberAsk, PooledCost } from '../../shared/lumber.ts'
 import type { Shop } from '../../shared/shop.ts'
@@ -165,7 +166,7 @@ export class LumberPage extends LitElement {
   }
 
   private answered(answer: Lumber, { shop: { units } }: Ground) {
-    const { asks, boardFeet, mass, cost, currency, pooled, messages, notes } = answer
+    const { asks, boardFeet, mass, cost, currency, pooled, messages, services, notes } = answer
     if (asks.length === 0)
       return html`<p class="notice">Nothing to buy: the boards on hand yield every blank.</p>`
     return html`
@@ -178,6 +179,14 @@ export class LumberPage extends LitElement {
         </dl>
         ${notes.map((note) => html`<p class="caution"><span>${note}</span></p>`)}
         ${pooled.map((pool) => this.pooled(pool, currency))}
+        ${
+          services.length > 0
+            ? html`<p>
+                The yard also does:
+                ${services.map((each) => serviceWords(each, (amount) => priceText(amount, currency))).join('; ')}.
+              </p>`
+            : nothing
+        }
         ${messages.map(
           (text, i) =>
             html`<lumber-message .text=${text} .name=${messages.length > 1 ? `Message ${i + 1} of ${messages.length}` : 'Message to the yard'}></lumber-message>`,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { demands, gradeWords, sortWords } from '../../../shared/cutting/list-words.ts'
+import { demands, gradeWords, serviceWords, sortWords } from '../../../shared/cutting/list-words.ts'
 import { type YardInput, yardList } from '../../../shared/cutting/yard-list.ts'
 
 const inch = 25.4
@@ -60,5 +60,14 @@ describe('what is asked for, in words', () => {
     )
     expect(words[2]).toContain('64 of 96 units clear in 3 cuttings at most; only the longer')
     expect(gradeWords({ fit: 'all' })).toBe('every least cutting holds the blank')
+  })
+
+  it('tells a service by what it is charged for', () => {
+    const money = (amount: number) => `${amount.toFixed(2)} USD`
+    const surfacing = { name: 'Surfacing', per: 'board-foot' as const, price: 0.5 }
+    expect(serviceWords({ ...surfacing, cost: 12 }, money)).toBe(
+      'Surfacing: 0.50 USD a board foot, about 12.00 USD',
+    )
+    expect(serviceWords({ ...surfacing, per: 'board' }, money)).toBe('Surfacing: 0.50 USD a board')
   })
 })
