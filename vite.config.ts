@@ -70,5 +70,6 @@ export default defineConfig({
     },
   },
   worker: { format: 'es' },
-  server: { host: '127.0.0.1', proxy: { '/api': server } },
+  optimizeDeps: { exclude: ['highs'] },
+  server: { host: '127.0.0.1', proxy: { '^/api/': server } },
 })
