@@ -2,6 +2,7 @@ import { availableParallelism } from 'node:os'
 import { Worker } from 'node:worker_threads'
 import type { CutPlan } from '../../shared/cutting/board.ts'
 import { nothingCut } from '../../shared/cutting/nothing-cut.ts'
+import { Problem } from '../../shared/problem.ts'
 import type { CutTask } from './exact-cut.ts'
 import { type ThreadAnswer, takeAnswer } from './thread.ts'
 
@@ -12,12 +13,14 @@ import { type ThreadAnswer, takeAnswer } from './thread.ts'
 export type CutNews = { plan: string } | { answer: ThreadAnswer<string> } | { failed: unknown }
 
 /** What a search may take beyond its time before its thread is ended, ms: with a plan at hand, and without. */
-const GRACE = 150
-const GRACE_FOR_FIRST = 400
+const GRACE = 100
+const GRACE_FOR_FIRST = 300
 /** Searches after which a thread is replaced: the solver's memory grows and is never given back. */
 const SEARCHES_MAX = 20
 /** Searches at once; the others wait for their turn. */
 const AT_ONCE = Math.max(2, availableParallelism())
+
+const CROWDED = 'Other cutting searches are under way and this one had no turn: try again in a moment.'
 
 interface Thread {
   worker: Worker
@@ -54,7 +57,10 @@ export class CutThreads {
     this.#file = file
   }
 
-  /** The best plan found within the time of the task, waiting for a thread included. */
+  /**
+   * The best plan found within the time of the task, waiting for a thread included.
+   * @throws Problem `too-many-requests` when its turn did not come in time
+   */
   cut(task: CutTask): Promise<CutPlan> {
     return new Promise((resolve, reject) => {
       const asked: Asked = { task, began: performance.now(), resolve, reject }
@@ -71,18 +77,22 @@ export class CutThreads {
     const take = (plan: string) => {
       asked.best ??= plan
     }
-    this.#quick = this.#quick.then(() => (isWaiting() ? this.#run(quick, asked, take) : undefined))
+    this.#quick = this.#quick.then(() =>
+      isWaiting() ? this.#run(quick, msLeft(asked), asked, take) : undefined,
+    )
     setTimeout(() => {
       if (!isWaiting()) return
       this.#waiting.splice(this.#waiting.indexOf(asked), 1)
-      answer(asked)
+      if (asked.best === undefined) asked.reject(new Problem('too-many-requests', CROWDED))
+      else answer(asked)
     }, msLeft(asked) + GRACE)
   }
 
   /** Searches, answers, and gives the turn to who waits longest. */
   async #search(asked: Asked): Promise<void> {
     this.#busy++
-    await this.#run({ ...asked.task, milliseconds: msLeft(asked) }, asked, (plan) => {
+    const left = msLeft(asked)
+    await this.#run({ ...asked.task, milliseconds: left }, left, asked, (plan) => {
       asked.best = plan
     })
     answer(asked)
@@ -91,8 +101,8 @@ export class CutThreads {
     if (next) void this.#search(next)
   }
 
-  /** Runs a task in a thread for who asked, until it is done or late. */
-  #run(task: CutTask, asked: Asked, take: (plan: string) => void): Promise<void> {
+  /** Runs a task in a thread for who asked, until it is done or these milliseconds and the grace have passed. */
+  #run(task: CutTask, most: number, asked: Asked, take: (plan: string) => void): Promise<void> {
     const thread = this.#idle.pop() ?? { worker: new Worker(this.#file), searches: 0 }
     const { worker } = thread
     thread.searches++
@@ -103,7 +113,7 @@ export class CutThreads {
         clearTimeout(late)
         clearTimeout(tooLate)
         worker.removeAllListeners()
-        if (keep && thread.searches < SEARCHES_MAX && this.#idle.length < AT_ONCE) this.#rest(thread)
+        if (keep && thread.searches < SEARCHES_MAX && this.#idle.length <= AT_ONCE) this.#rest(thread)
         else void worker.terminate()
         resolve()
       }
@@ -111,8 +121,8 @@ export class CutThreads {
         asked.reject(error)
         settle(false)
       }
-      const late = setTimeout(() => asked.best !== undefined && settle(false), task.milliseconds + GRACE)
-      const tooLate = setTimeout(() => settle(false), task.milliseconds + GRACE_FOR_FIRST)
+      const late = setTimeout(() => asked.best !== undefined && settle(false), most + GRACE)
+      const tooLate = setTimeout(() => settle(false), most + GRACE_FOR_FIRST)
       worker.on('message', (news: CutNews) => {
         if ('failed' in news) return fail(news.failed)
         if ('plan' in news) return take(news.plan)

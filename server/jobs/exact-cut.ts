@@ -26,6 +26,9 @@ export function searchCut(
   })
 }
 
+/** What handing over a plan takes for each blank on it, ms: it counts only where there are very many. */
+const MS_A_BLANK = 0.003
+
 const workerFile = workerBeside(import.meta.url, 'exact-cut-worker')
 const threads = workerFile && new CutThreads(workerFile)
 
@@ -34,6 +37,7 @@ const threads = workerFile && new CutThreads(workerFile)
  * half a second after that time at the latest, whatever the search is at.
  */
 export function exactCut(order: CutOrder, milliseconds: number): Promise<CutPlan> {
-  const task: CutTask = { order, milliseconds }
+  const blanks = order.blanks.reduce((sum, { count }) => sum + count, 0)
+  const task: CutTask = { order, milliseconds: Math.max(0, milliseconds - blanks * MS_A_BLANK) }
   return threads ? threads.cut(task) : searchCut(task)
 }

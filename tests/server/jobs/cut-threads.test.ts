@@ -90,4 +90,12 @@ describe('more searches than threads', () => {
     expect(plans.every(({ cost }) => cost === 5 || cost === 6)).toBe(true)
     expect(plans.some(({ cost }) => cost === 6)).toBe(true)
   })
+
+  it('are refused where not even that comes in time', async () => {
+    const threads = threadsThat(`say({ plan: ${JSON.stringify(planText(5))} }); busy()`)
+    const busy = Array.from({ length: 40 }, () => threads.cut({ order, milliseconds: 400 }))
+    const refused = (await Promise.allSettled(busy)).filter(({ status }) => status === 'rejected')
+    expect(refused.length).toBeGreaterThan(0)
+    for (const one of refused) expect(one).toMatchObject({ reason: { code: 'too-many-requests' } })
+  })
 })
