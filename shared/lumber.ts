@@ -8,6 +8,7 @@ import { type Plan, speciesOf } from './plan.ts'
 import { yardPriceOf } from './plan-parts.ts'
 import type { Shop } from './shop.ts'
 import { type LengthStyle, styleOf } from './units/length.ts'
+import { amountOf, minorOf } from './units/money.ts'
 import type { Species } from './wood/species.ts'
 import { yardName } from './wood/yard-name.ts'
 import { yardInputOf } from './yard-input.ts'
@@ -121,6 +122,10 @@ function pooledCost({ jobs, order }: Pool, cut: CutPlan, wood: string): PooledCo
   }
 }
 
+/** An amount in currency units, to the cent. */
+const inWholeMinor = (amount: number, currency: string): number =>
+  amountOf(minorOf(amount, currency), currency)
+
 /** What asks must have in common to be one. */
 const askKey = ({ species, nominal, surfaced, grade, dryness, sap, grain, oneBoard }: YardInput): string =>
   JSON.stringify([species, nominal, surfaced, grade, dryness, sap, grain, oneBoard])
@@ -149,7 +154,7 @@ function asksOf(
       jobs: members.map(({ each }) => ({ id: each.id, name: each.plan.job.name })),
       wood: species.name,
       list,
-      ...(cost !== undefined && { cost }),
+      ...(cost !== undefined && { cost: inWholeMinor(cost, shop.currency) }),
     }
   })
 }
@@ -193,16 +198,23 @@ export function lumberFor(
     boardFeet,
     ...(mass !== undefined && { mass }),
     ...(cost !== undefined && { cost }),
-    services: yard && boardFeet > 0 ? yard.services.map((service) => withCost(service, boardFeet)) : [],
+    services:
+      yard && boardFeet > 0
+        ? yard.services.map((service) => withCost(service, boardFeet, shop.currency))
+        : [],
     notes: notesOf(asks, shop, boardFeet, cost),
   }
 }
 
 /** A service with what it comes to; by boards or feet of length it is not known before they are picked. */
-function withCost(service: YardService, boardFeet: number): YardService & { cost?: number } {
+function withCost(
+  service: YardService,
+  boardFeet: number,
+  currency: string,
+): YardService & { cost?: number } {
   const { per, price } = service
   const times = { 'board-foot': boardFeet, order: 1, board: undefined, foot: undefined }[per]
-  return times === undefined ? service : { ...service, cost: price * times }
+  return times === undefined ? service : { ...service, cost: inWholeMinor(price * times, currency) }
 }
 
 function notesOf(

@@ -1,5 +1,5 @@
 import { edgeSurfacedWidth } from '../blank/dressed-sizes.ts'
-import { inches, type LengthStyle, lengthFigure, lengthText, nm } from '../units/length.ts'
+import { inches, type LengthStyle, lengthFigure, lengthText, nm, roundedUpMm } from '../units/length.ts'
 import type { GradeFit } from './board-grade.ts'
 import type { GradeChoice, YardList } from './yard-list.ts'
 import type { YardService } from './yard-terms.ts'
@@ -17,20 +17,29 @@ export const sortWords = ({ nominal, softwood, gradeName, dryness, surfaced }: Y
     .filter((word) => word !== undefined)
     .join(', ')
 
+/**
+ * A least size as a rule at the yard reads it, mm: up to a whole sixteenth of an inch, or a whole millimetre.
+ *
+ * @example yardSize(37, 'fraction') // 38.1
+ * @example yardSize(37.2, 'mm') // 38
+ */
+export const yardSize = (mm: number, style: LengthStyle): number =>
+  roundedUpMm(mm, style === 'mm' ? 1 : inches(1 / 16))
+
 const unit = (style: LengthStyle): string => (style === 'mm' ? 'mm' : 'in')
 
 /** What every board must be, a line for each, with its name: thickness, width, lengths, sapwood, grain. */
 export function demands(list: YardList, style: LengthStyle): [name: string, words: string][] {
   const { stripWidths, sap, grain, oneBoard, surfaced } = list
-  const more = stripWidths.slice(1, 5).map(({ width }) => lengthFigure(width, style))
+  const more = stripWidths.slice(1, 5).map(({ width }) => lengthFigure(yardSize(width, style), style))
   return [
     [
       'Thickness',
-      `${lengthText(list.leastThickness, style)} at least, as it measures ${surfaced ? 'surfaced' : 'rough'}`,
+      `${lengthText(yardSize(list.leastThickness, style), style)} at least, as it measures ${surfaced ? 'surfaced' : 'rough'}`,
     ],
     [
       'Width',
-      `${lengthText(list.leastWidth, style)} at least${more.length > 0 ? `; a strip more from ${more.join(', ')} ${unit(style)}` : ''}${surfaced ? edgeSurfaced(list.leastWidth, style) : ''}`,
+      `${lengthText(yardSize(list.leastWidth, style), style)} at least${more.length > 0 ? `; a strip more from ${more.join(', ')} ${unit(style)}` : ''}${surfaced ? edgeSurfaced(list.leastWidth, style) : ''}`,
     ],
     ['Sapwood', sap === 'none' ? 'none: heartwood only' : 'allowed'],
     ['Grain', grainWords[grain]],

@@ -1,5 +1,6 @@
 import { inches, type LengthStyle, lengthFigure, nm } from '../units/length.ts'
 import { gradeRules } from './board-grade.ts'
+import { yardSize } from './list-words.ts'
 import type { YardList } from './yard-list.ts'
 
 /** Characters a message has at most: two texts of a phone. */
@@ -22,9 +23,11 @@ const NAME_MOST = 40
 const short = (name: string): string =>
   name.length <= NAME_MOST ? name : `${name.slice(0, NAME_MOST - 1).trimEnd()}…`
 
-/** A length as it is written to a yard: `1-7/8"`, `1.875"`, `48 mm`. */
-const size = (mm: number, style: LengthStyle): string =>
-  style === 'mm' ? `${Math.ceil(nm(mm) / 1e6 - 1e-6)} mm` : `${lengthFigure(mm, style)}"`
+/** A length as it is written to a yard, none smaller than it is: `1-7/8"`, `1.875"`, `48 mm`. */
+function size(mm: number, style: LengthStyle): string {
+  const read = yardSize(mm, style)
+  return style === 'mm' ? `${Math.round(read)} mm` : `${lengthFigure(read, style)}"`
+}
 
 const dry = { kiln: 'KD', air: 'air dried', green: 'green' } as const
 const gradeWords = { FAS: 'FAS', Selects: 'Selects & better', '1C': '1 Common', '2A': '2A Common' } as const
