@@ -5,12 +5,14 @@ import { threadAnswer } from './thread.ts'
 
 const say = (news: CutNews): void => parentPort?.postMessage(news)
 
-parentPort?.on('message', async (task: CutTask) => {
-  const search = async () =>
+async function search(task: CutTask): Promise<void> {
+  const found = async () =>
     JSON.stringify(await searchCut(task, (plan) => say({ plan: JSON.stringify(plan) })))
   try {
-    say({ answer: await threadAnswer(search) })
+    say({ answer: await threadAnswer(found) })
   } catch (error) {
     say({ failed: error })
   }
-})
+}
+
+parentPort?.on('message', (task: CutTask) => void search(task))

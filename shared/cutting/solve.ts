@@ -130,7 +130,7 @@ class Search {
     this.#found.exact = exact
   }
 
-  #retries(): void {
+  async #retries(): Promise<void> {
     if (this.#searching.mip) this.#retry(STALE_BEFORE_MIP, STALE_BEFORE_MIP)
     else this.#retry(STALE_PROVEN, STALE_MAX)
   }

@@ -37,7 +37,7 @@ export function solutionFrom(model: YardModel, columns: Float64Array): Solution 
   const pools = new Map<Chain, unknown[][]>()
   const left = Int32Array.from(model.sorted.sizes, (s) => s.count)
   saw(model, columns, boards, pools)
-  for (const serving of model.servings) fill(model.sorted, serving, columns, pools, left)
+  for (const serving of model.servings) fill(serving, columns, pools, left)
   const cuts = boards.flatMap((board): Cut[] => {
     const layout = layoutOf(model.sorted, board)
     return layout ? [{ kind: board.kind, layout, copies: 1 }] : []
@@ -54,7 +54,7 @@ function put<T>(pools: Map<Chain, unknown[][]>, chain: Chain, step: number, one:
 
 /** Boards as ripped or crosscut. */
 function saw(
-  { sorted, draft, servings, clear: views }: YardModel,
+  { sorted, draft, servings }: YardModel,
   columns: Float64Array,
   boards: SawnBoard[],
   pools: Map<Chain, unknown[][]>,
@@ -112,7 +112,6 @@ function saw(
       })
     }
   }
-  void views
 }
 
 const stripOf = ({ side }: { side: number }, { runs }: ClearBoard): SawnStrip => ({
@@ -141,7 +140,6 @@ function drain<T>(
 }
 
 function fill(
-  sorted: SortedOrder,
   serving: Serving,
   columns: Float64Array,
   pools: Map<Chain, unknown[][]>,
@@ -176,7 +174,6 @@ function fill(
     drain<Filled>(strips, pools, columns, (run, [counts]) => lay(run, counts!, sizes))
     drain<Filled>(singles, pools, columns, (strip, [counts]) => lay(strip, counts!, sizes))
   }
-  void sorted
 }
 
 function layoutOf(sorted: SortedOrder, { clear, strips, sections }: SawnBoard): Layout | undefined {
