@@ -18,10 +18,6 @@ export interface StripCut {
   copies: number
 }
 
-/** What all lengths wanted take up together. */
-export const totalOf = ({ lengths }: Demand, left: Int32Array): number =>
-  left.reduce((sum, n, i) => sum + n * lengths[i]!, 0)
-
 /** Strips in a list of cuts. */
 export const stripsIn = (cuts: readonly StripCut[]): number => cuts.reduce((sum, cut) => sum + cut.copies, 0)
 
