@@ -52,4 +52,40 @@ describe('offcuts', () => {
     }
     expect(offcutsOf(order)).toEqual([[20.125, 40, 0, 4.125]])
   })
+
+  it('are ripped off beside a stripe that runs all along: the board is not lost for a crooked edge', () => {
+    const order = {
+      process: 'crosscut-first' as const,
+      blanks: [blanks('a', 3, 30, 2)],
+      boards: [
+        board('B', 8, 100, {
+          thickness: 3 * inch,
+          defects: [{ from: 0, to: 100 * inch, across: [0, 0.25 * inch], kind: 'crook' }],
+        }),
+      ],
+    }
+    // of the section 3/8 in over: no blank
+    expect(offcutsOf(order)).toEqual([[30.125, 100, 0.25, 8]])
+  })
+
+  it('lie on both sides of a stripe in the middle, a kerf apart where it is narrower than the saw', () => {
+    const order = (across: [number, number]) => ({
+      process: 'crosscut-first' as const,
+      blanks: [blanks('a', 3, 30, 2)],
+      boards: [
+        board('B', 9, 60, {
+          thickness: 3 * inch,
+          defects: [{ from: 0, to: 60 * inch, across, kind: 'pith' }],
+        }),
+      ],
+    })
+    expect(offcutsOf(order([4 * inch, 5 * inch]))).toEqual([
+      [30.125, 60, 0, 4],
+      [30.125, 60, 5, 9],
+    ])
+    expect(offcutsOf(order([4 * inch, 4.0625 * inch]))).toEqual([
+      [30.125, 60, 0, 4],
+      [30.125, 60, 4.125, 9],
+    ])
+  })
 })
