@@ -3,7 +3,16 @@ import { z } from 'zod'
 const length = z.number()
 const across = z.tuple([length, length])
 const process = z.enum(['rip-first', 'crosscut-first'])
-const placed = z.object({ key: z.string(), from: length, to: length, across })
+const placed = z.object({
+  key: z.string(),
+  from: length,
+  to: length,
+  across,
+  /** In the plan of a job: the pieces that come of it, and which layer of a glue-up it is. */
+  label: z.string().optional(),
+  pieces: z.array(z.number().int()).optional(),
+  layer: z.string().optional(),
+})
 
 /** A cutting plan. Lengths mm; cost in currency units, or board feet where no board has a price. */
 export const cutPlanSchema = z.object({
@@ -11,6 +20,8 @@ export const cutPlanSchema = z.object({
     z.object({
       key: z.string(),
       copy: z.number().int(),
+      /** In the plan of a job: its place among the boards of the cutting sheet. */
+      number: z.number().int().optional(),
       process,
       width: length,
       length,
