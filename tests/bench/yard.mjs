@@ -34,7 +34,18 @@ function randomYard(seed, { sizes, sides, pieces, boards }) {
     const price = Math.round((width * Math.floor(length / 12)) / 12)
     return { key: `B${i}`, width, length, thickness: 3.25, count: 1, price, defects }
   })
-  return { units: 'in', kerf: 0.125, endTrim: 1, edgeTrim: 0, blanks, boards: offered }
+  const mm = (one, ...lengths) => ({ ...one, ...Object.fromEntries(lengths.map((l) => [l, one[l] * 25.4])) })
+  return {
+    units: 'mm',
+    kerf: 3.175,
+    endTrim: 25.4,
+    edgeTrim: 0,
+    blanks: blanks.map((blank) => mm(blank, 'side', 'length')),
+    boards: offered.map((board) => ({
+      ...mm(board, 'width', 'length', 'thickness'),
+      defects: board.defects.map((defect) => mm(defect, 'from', 'to')),
+    })),
+  }
 }
 
 async function timed(name, orders, seconds) {

@@ -16,7 +16,8 @@ afterAll(() => rmSync(here, { recursive: true, force: true }))
 /** On a busy machine reading and checking the largest orders takes its time. */
 const PATIENCE = { timeout: 120_000 }
 
-const base = { units: 'in', kerf: 0.125, endTrim: 1, edgeTrim: 0, seconds: 0.2 }
+// Small boards, in millimetres: only how sizes stand to each other counts here.
+const base = { units: 'mm', kerf: 0.125, endTrim: 1, edgeTrim: 0, seconds: 0.2 }
 const leg = { key: 'leg', side: 2, length: 20, count: 3 }
 const plank = { key: 'B', width: 6, length: 96, thickness: 2, count: 4 }
 
