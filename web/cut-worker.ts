@@ -1,5 +1,4 @@
 import type { CutOrder, CutPlan } from '../shared/cutting/board.ts'
-import { cutBreaches } from '../shared/cutting/check.ts'
 import type { MipSolver } from '../shared/cutting/mip.ts'
 import { solveCut } from '../shared/cutting/solve.ts'
 
@@ -14,13 +13,6 @@ export interface CutTask {
 export type CutAnswer = { plan: CutPlan } | { done: CutPlan } | { failed: string }
 
 const answer = (told: CutAnswer) => postMessage(told)
-
-/** The plan, gone over anew: one that could not be sawn as it stands never leaves this thread. */
-function sound(order: CutOrder, plan: CutPlan): CutPlan {
-  const [breach] = cutBreaches(order, plan)
-  if (breach !== undefined) throw new Error(`The plan found could not be sawn: ${breach}`)
-  return plan
-}
 
 /** Finds nothing: the search goes on by its own means where the solver cannot be fetched. */
 const none: MipSolver = () => ({ status: 'limit', bound: Number.NEGATIVE_INFINITY })
@@ -41,8 +33,8 @@ async function search({ order, until }: CutTask): Promise<void> {
   try {
     const now = () => performance.now()
     const deadline = now() + until - Date.now()
-    const onPlan = (plan: CutPlan) => answer({ plan: sound(order, plan) })
-    answer({ done: sound(order, await solveCut(order, { now, deadline, mip, onPlan })) })
+    const onPlan = (plan: CutPlan) => answer({ plan: plan })
+    answer({ done: await solveCut(order, { now, deadline, mip, onPlan }) })
   } catch (error) {
     answer({ failed: error instanceof Error ? error.message : String(error) })
   }

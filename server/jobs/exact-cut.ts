@@ -26,8 +26,8 @@ export function searchCut(
   })
 }
 
-/** What handing over a plan takes for each blank on it, ms: it counts only where there are very many. */
-const MS_A_BLANK = 0.003
+/** What going over a plan and handing it over take for each blank on it, ms: it counts only where there are very many. */
+const MS_A_BLANK = 0.006
 
 const workerFile = workerBeside(import.meta.url, 'exact-cut-worker')
 const threads = workerFile && new CutThreads(workerFile)

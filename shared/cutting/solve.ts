@@ -1,6 +1,7 @@
 import type { CutOrder, CutPlan } from './board.ts'
 import { lowerBound, missingAnyway } from './bound.ts'
 import { capacitiesOf } from './capacity.ts'
+import { cutBreaches } from './check.ts'
 import { chances, retried } from './improve.ts'
 import type { Patience } from './line.ts'
 import type { MipSolver } from './mip.ts'
@@ -50,6 +51,7 @@ export function solveCut(order: CutOrder, searching: Searching): Promise<CutPlan
 /**
  * One search under way: the best plan so far and what is known of it. The larger means are loaded when their turn
  * comes, so that the first plan is not kept waiting where they have yet to be fetched.
+ * A plan that fails its check is never shown.
  */
 class Search {
   readonly #began: number
@@ -199,8 +201,11 @@ class Search {
     this.#next = now() + Math.max(SHOWING, 4 * (now() - began))
   }
 
+  /** The plan as it stands, gone over anew by rules that share nothing with the search. */
   #planNow(): CutPlan {
     const plan = boundedPlan(this.#sorted, this.#capacities, this.#found)
+    const [breach] = cutBreaches(this.#sorted.order, plan)
+    if (breach !== undefined) throw new Error(`the plan found could not be sawn: ${breach}`)
     return { ...plan, seconds: Math.max(0, this.#searching.now() - this.#began) / 1000 }
   }
 }
