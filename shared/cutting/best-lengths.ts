@@ -13,9 +13,9 @@ export interface Sawing {
 /** A length yards sell, and how it divides. Lengths mm. */
 export interface BestLength {
   lengthFt: number
-  /** Part of it that ends in no blank: trim, kerfs and the short end. */
+  /** Part of it that ends in no blank: trim, kerfs and the short end; of all strips that are cut full. */
   waste: number
-  /** What a strip of it is cut into, of the side that takes most wood. */
+  /** What the first strip of it is cut into, of the side that takes most wood. */
   holds: { length: number; count: number }[]
   /** What is left of that strip inside the trims. */
   left: number
@@ -52,18 +52,48 @@ interface Fill {
   counts: number[]
 }
 
-/** The fill of a room (nm, a kerf added) that leaves least over; each size taken any number of times. */
-function bestFill(sizes: number[], room: number, kerf: number): Fill {
+/** The fill of a room (nm, a kerf added) that leaves least over; of each size no more than are wanted. */
+function bestFill(sizes: number[], wanted: number[], room: number, kerf: number): Fill {
   const [size, ...others] = sizes
   if (size === undefined) return { held: 0, counts: [] }
+  const [most, ...wantedOfOthers] = wanted
   let best: Fill | undefined
-  for (let count = Math.floor(room / (size + kerf)); count >= 0; count--) {
-    const rest = bestFill(others, room - count * (size + kerf), kerf)
+  for (let count = Math.min(most!, Math.floor(room / (size + kerf))); count >= 0; count--) {
+    const rest = bestFill(others, wantedOfOthers, room - count * (size + kerf), kerf)
     const held = count * size + rest.held
     if (!best || held > best.held) best = { held, counts: [count, ...rest.counts] }
     if (others.length === 0) break
   }
   return best!
+}
+
+interface Strips {
+  /** The first strip; nothing where it holds none. */
+  first?: Fill
+  /** Share of the strips that ends in blanks. The last is left aside: what is over of it is whole. */
+  used: number
+}
+
+/** Pieces of one side cut from strips of a room (nm, a kerf added), strip by strip the fill that leaves least over. */
+function stripsOf(side: readonly Sawing[], board: number, room: number, kerf: number): Strips {
+  const sizes = side.map(({ length }) => nm(length))
+  const left = side.map(({ count }) => count)
+  let first: Fill | undefined
+  let [strips, held, last] = [0, 0, 0]
+  while (left.some((count) => count > 0)) {
+    const fill = bestFill(sizes, left, room, kerf)
+    if (fill.held === 0) return { used: 0 }
+    first ??= fill
+    const times = Math.min(
+      ...fill.counts.flatMap((count, i) => (count > 0 ? [Math.floor(left[i]! / count)] : [])),
+    )
+    fill.counts.forEach((count, i) => {
+      left[i]! -= times * count
+    })
+    ;[strips, held, last] = [strips + times, held + times * fill.held, fill.held]
+  }
+  if (strips > 1) [strips, held] = [strips - 1, held - last]
+  return { ...(first && { first }), used: strips > 0 ? held / (strips * board) : 0 }
 }
 
 const woodOf = ({ sawn, length, count, layerThickness }: Sawing): number =>
@@ -87,30 +117,25 @@ function bySide(blanks: readonly Sawing[]): Sawing[][] {
 
 /**
  * The lengths from 6 to 16 ft by what they waste, least first, then the shorter: strips of one side are cut into
- * lengths of that side alone, each side counting by its wood. A length that holds none of some side is left out.
+ * lengths of that side alone, as many as are wanted, each side counting by its wood. A length that does not take every
+ * blank is left out.
  */
 export function bestLengths(blanks: readonly Sawing[], { kerf, endTrim }: EndCuts): BestLength[] {
-  const sides = bySide(blanks)
+  const sides = bySide(blanks.filter(({ count }) => count > 0))
   const wood = sides.map((side) => side.reduce((sum, blank) => sum + woodOf(blank), 0))
   const all = wood.reduce((sum, each) => sum + each, 0)
   return YARD_LENGTHS.flatMap((lengthFt) => {
     const board = nm(inches(12 * lengthFt))
     const clear = board - 2 * nm(endTrim)
-    const fills = sides.map((side) =>
-      bestFill(
-        side.map(({ length }) => nm(length)),
-        clear + nm(kerf),
-        nm(kerf),
-      ),
-    )
-    if (fills.length === 0 || fills.some(({ held }) => held === 0)) return []
-    const [main] = fills
-    const pieces = main!.counts.reduce((sum, count) => sum + count, 0)
+    const strips = sides.map((side) => stripsOf(side, board, clear + nm(kerf), nm(kerf)))
+    const main = strips[0]?.first
+    if (!main || strips.some(({ first }) => !first)) return []
+    const pieces = main.counts.reduce((sum, count) => sum + count, 0)
     return {
       lengthFt,
-      waste: fills.reduce((sum, { held }, i) => sum + (1 - held / board) * (wood[i]! / all), 0),
-      holds: main!.counts.flatMap((count, i) => (count > 0 ? [{ length: sides[0]![i]!.length, count }] : [])),
-      left: mmOfNm(Math.max(0, clear - main!.held - (pieces - 1) * nm(kerf))),
+      waste: strips.reduce((sum, { used }, i) => sum + (1 - used) * (wood[i]! / all), 0),
+      holds: main.counts.flatMap((count, i) => (count > 0 ? [{ length: sides[0]![i]!.length, count }] : [])),
+      left: mmOfNm(Math.max(0, clear - main.held - (pieces - 1) * nm(kerf))),
     }
   }).sort((a, b) => nm(a.waste) - nm(b.waste) || a.lengthFt - b.lengthFt)
 }

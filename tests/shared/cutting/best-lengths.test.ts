@@ -30,16 +30,39 @@ describe('bestLengths', () => {
   })
 
   it('mixes lengths of one side in a strip', () => {
-    // 7 ft: 82 in clear. Two of 30 leave 21-3/4 in, one of 50 leaves 31-7/8 and takes a 30: 80-1/8 of 82 in.
+    // 7 ft: 82 in clear. Two of 30 leave 21-7/8 in, one of 50 leaves 31-7/8 and takes a 30: 80-1/8 of 82 in. Four
+    // strips so, then the other eight of 30 by two: three strips and a last one.
     const seven = bestLengths([piece(30), piece(50, { count: 4 })], saw).find(
       ({ lengthFt }) => lengthFt === 7,
     )!
-    expect(seven.waste).toBeCloseTo(4 / 84, 9)
+    expect(seven.waste).toBeCloseTo((4 * 4 + 3 * 24) / (7 * 84), 9)
     expect(seven.holds.map(({ length, count }) => [length / inch, count])).toEqual([
       [30, 1],
       [50, 1],
     ])
     expect(seven.left / inch).toBeCloseTo(82 - 80.125, 9)
+  })
+
+  it('fills strips with no more of a length than is wanted', () => {
+    // Nine of 17 in would fill 13 ft to the last (154 in), but three are wanted. 11 ft: 130 in hold all four of 28
+    // and one of 17 (129-1/2): 3 of 132 in lost, the two others from a second strip.
+    const [best] = bestLengths([piece(28, { count: 4 }), piece(17, { count: 3 })], saw)
+    expect(best).toMatchObject({ lengthFt: 11, waste: expect.closeTo(3 / 132, 9) })
+    expect(lengthWhy(best!, 'fraction')).toBe('4 of 28 in and 1 of 17 in to a strip, 1/2 in over')
+  })
+
+  it('weighs all strips, not only the best of them', () => {
+    // Twenty of each. 12 ft: 142 in hold two of 28 and five of 17 (141-3/4) four times, then twelve of 28 by five
+    // (140-1/2), twice, and two are left for a last strip.
+    const rows = bestLengths([piece(28, { count: 20 }), piece(17, { count: 20 })], saw)
+    expect(rows[0]).toMatchObject({ lengthFt: 12, waste: expect.closeTo((4 * 3 + 2 * 4) / (6 * 144), 9) })
+  })
+
+  it('leaves out lengths that take only some of the blanks', () => {
+    // 75 in go into 7 ft (82 in clear), not into 6 ft (70)
+    const lengths = bestLengths([piece(20), piece(75)], saw).map(({ lengthFt }) => lengthFt)
+    expect(lengths).toHaveLength(10)
+    expect(lengths).not.toContain(6)
   })
 
   it('never mixes lengths of different sides, and counts each side by its wood', () => {
@@ -51,6 +74,7 @@ describe('bestLengths', () => {
 
   it('has nothing to say where nothing is cut', () => {
     expect(bestLengths([], saw)).toEqual([])
+    expect(bestLengths([piece(30, { count: 0 })], saw)).toEqual([])
   })
 
   it('takes an exact fit', () => {
