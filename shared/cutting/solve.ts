@@ -5,6 +5,7 @@ import { cutBreaches } from './check.ts'
 import { chances, retried } from './improve.ts'
 import type { Patience } from './line.ts'
 import type { MipSolver } from './mip.ts'
+import { bestKind } from './one-width/best-kind.ts'
 import { boundedPlan, type Found, quickSolution } from './quick.ts'
 import { isBetter, type Solution, solutionOf } from './solution.ts'
 import { type SortedOrder, sortedOrder } from './sorted-order.ts'
@@ -106,8 +107,7 @@ class Search {
   }
 
   async #oneWidth(): Promise<void> {
-    const [first, ...others] = this.#sorted.sizes.filter(({ fits }) => fits)
-    if (others.some(({ side }) => side !== first!.side)) return
+    if (bestKind(this.#sorted) === undefined) return
     const { oneWidthSolution } = await import('./one-width/one-width.ts')
     const { deadline, now } = this.#searching
     const patience: Patience = { steps: 0, isSpent: () => now() >= deadline }

@@ -2,9 +2,9 @@ import { commonFactor } from '../capacity.ts'
 import type { Run } from '../clear.ts'
 import type { Layout, StripLayout } from '../layout.ts'
 import type { Patience } from '../line.ts'
-import { startIn } from '../runs.ts'
 import { type Cut, isBetter, type Solution, solutionOf } from '../solution.ts'
-import type { BoardKind, SortedOrder } from '../sorted-order.ts'
+import type { SortedOrder } from '../sorted-order.ts'
+import { bestKind, fittingSizes, stripsOf } from './best-kind.ts'
 import type { Demand, StripCut } from './demand.ts'
 import { fewestStrips } from './fewest-strips.ts'
 
@@ -41,12 +41,9 @@ export function oneWidthSolution(
 }
 
 function oneWidthOf(sorted: SortedOrder): OneWidth | undefined {
-  const sizes = sorted.sizes.flatMap((size, s) => (size.fits ? [s] : []))
-  const side = sorted.sizes[sizes[0] ?? 0]?.side
-  if (sizes.length === 0 || sorted.order.process === 'crosscut-first') return undefined
-  if (sizes.some((s) => sorted.sizes[s]!.side !== side)) return undefined
-  const kind = bestKind(sorted, sizes, side!)
+  const kind = bestKind(sorted)
   if (kind === undefined) return undefined
+  const sizes = fittingSizes(sorted)
   const [along] = sorted.kinds[kind]!.wood.whole.runs
   const rooms = sizes.map((s) => sorted.sizes[s]!.length + sorted.kerf)
   const measure = rooms.reduce(commonFactor, 0)
@@ -58,7 +55,7 @@ function oneWidthOf(sorted: SortedOrder): OneWidth | undefined {
   return {
     kind,
     along: along!,
-    strips: stripsOf(sorted, sorted.kinds[kind]!, side!),
+    strips: stripsOf(sorted, sorted.kinds[kind]!, sorted.sizes[sizes[0]!]!.side),
     ...placed(sorted, sizes, demand, measure),
   }
 }
@@ -74,43 +71,6 @@ function placed(sorted: SortedOrder, sizes: number[], demand: Demand, measure: n
     },
     sizes,
   }
-}
-
-/** Where strips of a side begin across a board, side by side in its clear bands. */
-function stripsOf({ kerf }: SortedOrder, { wood }: BoardKind, side: number): number[] {
-  const strips: number[] = []
-  let end = Number.NEGATIVE_INFINITY
-  for (const band of wood.whole.bands) {
-    for (let across = startIn(band, end, kerf); across + side <= band[1]; across = end + kerf) {
-      strips.push(across)
-      end = across + side
-    }
-  }
-  return strips
-}
-
-const roomOf = ({ wood }: BoardKind): number =>
-  wood.whole.runs.length === 1 ? wood.whole.runs[0]![1] - wood.whole.runs[0]![0] : 0
-
-/** The kind that takes every size and could stand for a board of any other kind at no more cost. */
-function bestKind(sorted: SortedOrder, sizes: number[], side: number): number | undefined {
-  const { kinds } = sorted
-  const strips = kinds.map((kind) => stripsOf(sorted, kind, side).length)
-  const usable = kinds.flatMap((kind, k) => (strips[k]! > 0 && kind.thickEnough.sizes.length > 0 ? [k] : []))
-  const longest = Math.max(...sizes.map((s) => sorted.sizes[s]!.length))
-  return usable.find((a) => {
-    const best = kinds[a]!
-    if (best.wood.partial || best.wood.whole.runs.length !== 1 || roomOf(best) < longest) return false
-    if (best.thickEnough.sizes.length !== sizes.length) return false
-    return usable.every((b) => {
-      const other = kinds[b]!
-      const times = Math.ceil(strips[b]! / strips[a]!)
-      const long = other.wood.usable.along[1] - other.wood.usable.along[0]
-      // As dear, but more boards: they would not do as well.
-      const isCheap = times === 1 ? best.cost <= other.cost : times * best.cost < other.cost
-      return b === a || (long <= roomOf(best) && isCheap)
-    })
-  })
 }
 
 /** Strips put together to boards, alike ones first. */
