@@ -1,4 +1,5 @@
 import type { DressedWhen } from '../blank/dressed-sizes.ts'
+import { surfacedThickness } from '../blank/nominal.ts'
 import { boardFeet, boardFeetNet, surfaceMeasure } from '../units/board-foot.ts'
 import { inches, nm } from '../units/length.ts'
 import { massOf } from '../wood/density.ts'
@@ -139,6 +140,10 @@ function geometricYieldOf(input: YardInput, blank: YardBlank): number {
   return usable.length === 0 ? 0 : usable.reduce((sum, y) => sum + y, 0) / usable.length
 }
 
+/** Part of a board foot as it is sold that is wood: of surfaced stock less, for it counts by its rough thickness. */
+const woodOf = ({ thickness, surfaced }: YardInput): number =>
+  (surfaced ? surfacedThickness(thickness) : thickness) / Math.max(thickness, inches(1))
+
 const upToWhole = (feet: number): number => Math.max(0, Math.ceil(feet - 1e-9))
 
 const mostOf = (blanks: readonly YardBlank[], of: (blank: YardBlank) => number): number =>
@@ -213,7 +218,7 @@ export function yardList(input: YardInput): YardList {
     grades: gradeChoices(input, geometric),
     squares: squareOffers(blanks),
     dressed: softwood ? blanks.flatMap((blank) => dressedOffer(blank, input, when) ?? []) : [],
-    ...(input.density !== undefined && { mass: massOf(ask * BOARD_FOOT, input.density) }),
+    ...(input.density !== undefined && { mass: massOf(ask * BOARD_FOOT * woodOf(input), input.density) }),
     notes: notesFor(input, lying),
   }
 }

@@ -111,6 +111,12 @@ describe('yardList', () => {
     expect(yardList(input())).not.toHaveProperty('mass')
   })
 
+  it('weighs surfaced stock by what is left of it', () => {
+    // Sold as 2 in, 1-3/4 in thick (hardwood surfaced-thickness table): seven eighths of the wood.
+    const { mass, boardFeet } = yardList(input({ density: 640, surfaced: true }))
+    expect(mass).toBeCloseTo(boardFeet.ask * (7 / 8) * 144 * 16.387064 * 0.64, 6)
+  })
+
   it('passes on what the wood must be', () => {
     const asked = { dryness: 'air', sap: 'none', grain: 'rift', oneBoard: true } as const
     const list = yardList(input({ ...asked, surfaced: true }))
