@@ -100,9 +100,10 @@ export function dressedOffer(
     .flatMap((nominal) =>
       SOFTWOOD_LENGTHS.flatMap((lengthFt): DressedOffer[] => {
         const width = dressedWidth(nominal, when)!
-        const each =
-          fitIn(width - 2 * edgeTrim, blank.sawn, kerf) *
-          fitIn(inches(12 * lengthFt) - 2 * endTrim, blank.length, kerf)
+        // Its edges are dressed: taken whole, it loses nothing to them.
+        const whole = nm(width) >= nm(blank.sawn) ? 1 : 0
+        const strips = Math.max(whole, fitIn(width - 2 * edgeTrim, blank.sawn, kerf))
+        const each = strips * fitIn(inches(12 * lengthFt) - 2 * endTrim, blank.length, kerf)
         if (each === 0) return []
         const sticks = Math.ceil(piece.count / each)
         const boardFeet = (sticks * thin * nominal * lengthFt) / 12

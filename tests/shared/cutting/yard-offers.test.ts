@@ -66,6 +66,16 @@ describe('dressedOffer', () => {
     expect(offer.boardFeet).toBeCloseTo((4 * 4 * 14) / 12, 9)
   })
 
+  it('takes a post whole, without trim at its dressed edges', () => {
+    // A 4 × 4 measures 3-1/2 in each way (PS 20, table 4): just the square. 8 ft hold three of 29-1/4 in (94 in clear).
+    const offer = dressedOffer(blank({ sawn: 3.5 * inch, layerThickness: 3.5 * inch, count: 3 }), saw, 'dry')!
+    expect(offer).toMatchObject({ nominal: [4, 4], lengthFt: 8, sticks: 1 })
+    expect(offer.boardFeet).toBeCloseTo(32 / 3, 9)
+    // 1/16 in more, and the 4 × 4 is too small: one out of a 6 × 6 of 6 ft.
+    const wider = dressedOffer(blank({ sawn: 3.5625 * inch, count: 1 }), saw, 'dry')!
+    expect(wider).toMatchObject({ nominal: [6, 6], lengthFt: 6, boardFeet: 18 })
+  })
+
   it('has none for wood thicker than the table, longer than it is sold, or not wanted', () => {
     const thick = (size: number) => blank({ sawn: size * inch, layerThickness: size * inch })
     expect(dressedOffer(thick(5.6), saw, 'dry')).toBeUndefined()
