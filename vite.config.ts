@@ -43,7 +43,7 @@ function noIndents(): Plugin {
 
 /** Whether a module is needed by the frame of every page. */
 const isFrame = (id: string): boolean =>
-  /node_modules.(lit|@lit|lit-html|lit-element)\b|preload-helper|@oxc-project|web.(main|app-shell|router|page-files|offline|own-script|session)\.ts|web.styles.|elements.(display-choices|big-keypad|big-keypad-text|ask-twice|amounts|outbox-notice)\.ts|web.(outbox|kept-entry)\.ts|units.(length|feet|board-foot|money|mass)\.ts|cutting.(prices|yard-terms|board-grade|stock-board)\.ts/.test(
+  /node_modules.(lit|@lit|lit-html|lit-element)\b|preload-helper|@oxc-project|web.(main|app-shell|router|page-files|offline|own-script|session)\.ts|web.styles.|elements.(display-choices|big-keypad|big-keypad-text|ask-twice|amounts|outbox-notice)\.ts|web.(outbox|kept-entry)\.ts|units.(length|feet|board-foot|money|mass)\.ts|cutting.(prices|board-grade|stock-board)\.ts/.test(
     id,
   )
 
