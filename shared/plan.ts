@@ -22,6 +22,7 @@ import {
   jobPart,
   jobStair,
   lotCautions,
+  moistureOf,
   quoteFor,
   type Sanding,
   sandingOf,
@@ -44,6 +45,7 @@ import { type Calipers, calipersFor } from './turning/calipers.ts'
 import type { ToolGrinding } from './turning/edge.ts'
 import { styleOf } from './units/length.ts'
 import { densityCautions } from './wood/density.ts'
+import { driesAsStrips } from './wood/moisture.ts'
 import { whyNoMovement } from './wood/movement.ts'
 import { type Species, speciesNamed } from './wood/species.ts'
 
@@ -264,6 +266,7 @@ export function planJob(
     waits: waitsFor(
       operations.map((o) => o.kind),
       finish,
+      driesAsStrips(moistureOf(job, shop, species), slender),
     ),
   })
   const plan: Omit<Plan, 'cautions'> = {

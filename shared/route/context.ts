@@ -2,7 +2,7 @@ import type { Span } from '../profile/profile.ts'
 import type { Mount } from '../turning/mount.ts'
 import type { Speed, SpeedWork } from '../turning/speed.ts'
 import { inches, lengthText, nm, styleOf } from '../units/length.ts'
-import { tooWet } from '../wood/moisture.ts'
+import { driesAsStrips, tooWet } from '../wood/moisture.ts'
 import type { Feature, Zone } from './features.ts'
 import type { RouteInput } from './input.ts'
 import { type PartShape, partShapeOf } from './part-shape.ts'
@@ -34,6 +34,8 @@ export interface RouteContext extends RouteInput, PartShape, Spinning, Along {
   tooShort: boolean
   /** Too wet to be finish-turned. */
   wet: boolean
+  /** It dries as strips, before it is glued up and turned. */
+  stripsDry: boolean
   /** What a square is planed to over what it has in use, a factor: it still shrinks on the lathe and after. */
   squareOver: number
   /** Diameter a zone is roughed to. */
@@ -114,6 +116,14 @@ export function contextOf(input: RouteInput): RouteContext {
     glueLineCentred: layers % 2 === 0,
     tooShort: nm(blank.length) < nm(allowances.minMachine),
     wet: isWet,
+    stripsDry: driesAsStrips(
+      {
+        sawn: input.lumber?.moisture ?? input.moisture,
+        turned: input.moisture,
+        inUse: input.serviceMoisture,
+      },
+      slender,
+    ),
     squareOver: slender && isWet ? 1 : squareOverOf(blank),
     roughDiameter,
     wetDiameter: (zone) => Math.min(blank.side, roughDiameter(zone) * (1 + WET_OVERSIZE)),

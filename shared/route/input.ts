@@ -56,6 +56,8 @@ export interface RouteInput {
   /** Made in pairs whose joints are each other’s mirror image. */
   mirrored?: boolean
   moisture: number
+  /** Moisture it is sawn at, where it is not that at which it is turned. */
+  lumber?: { moisture?: number }
   serviceMoisture: number
   /** The first lathe of the shop that takes the blank; absent when none does. */
   lathe?: TurningLathe

@@ -11,6 +11,24 @@ export const MOISTURE_OVER_SERVICE = 2
  */
 export const tooWet = (moisture: number, inUse: number): boolean => moisture > inUse + MOISTURE_OVER_SERVICE
 
+/** Moisture of a wood as it is sawn, as it is turned and in use, all % MC. */
+interface Drying {
+  sawn: number
+  turned: number
+  inUse: number
+}
+
+/**
+ * Whether wood dries as strips, before it is on the lathe: sawn wetter than it is turned, or slender, which is never
+ * rough-turned wet.
+ *
+ * @example driesAsStrips({ sawn: 15, turned: 8, inUse: 8 }, false) // true
+ * @example driesAsStrips({ sawn: 25, turned: 25, inUse: 8 }, false) // false
+ * @example driesAsStrips({ sawn: 25, turned: 25, inUse: 8 }, true) // true
+ */
+export const driesAsStrips = ({ sawn, turned, inUse }: Drying, isSlender: boolean): boolean =>
+  tooWet(sawn, turned) || (isSlender && tooWet(turned, inUse))
+
 /**
  * Whether there is free water in the wood: at fibre saturation (30 % MC; Wood Handbook FPL-GTR-282 ch. 4) and above
  * it has not begun to shrink.

@@ -76,4 +76,19 @@ describe('a plan for wood that has still to dry', () => {
     expect(planed).toBeGreaterThan(dried!)
     expect(names.some((name) => /Plane the dried/.test(name))).toBe(false)
   })
+
+  it('dries what is sawn wet before it is glued up, and waits for that', () => {
+    const thick = { ...benchLeg(), lumber: { moisture: 40 } }
+    const [wet, dry] = [thick, benchLeg()].map((job) =>
+      planJob(readJob(job), { ...shop, stock: defaultShop.stock }, woods),
+    )
+    const places = [/Dry the strips/, /[Gg]lue/].map((told) =>
+      wet!.operations.findIndex(({ name }) => told.test(name)),
+    )
+    expect(places[0]).toBeGreaterThanOrEqual(0)
+    expect(places[1]).toBeGreaterThan(places[0]!)
+    // four weeks for a night of 16 h: common practice, no source
+    expect(wet!.time.elapsed.waitDays - dry!.time.elapsed.waitDays).toBeGreaterThanOrEqual(27)
+    expect(dry!.operations.some(({ name }) => /^Dry/.test(name))).toBe(false)
+  })
 })

@@ -19,4 +19,12 @@ describe('waitsFor', () => {
     expect(waits[3]!.hours).toBe(18)
     for (const wait of waits) expect(wait.hours).toBeGreaterThan(0)
   })
+
+  it('waits weeks and not a night for strips that have to dry', () => {
+    const [wait, ...others] = waitsFor(['rip', 'rest-strips'], { coats: 0, dryHours: 0 }, true)
+    expect(others).toEqual([])
+    expect(wait!.name).toBe('strips dry, at least')
+    // four weeks, common practice, no source
+    expect(wait!.hours).toBe(672)
+  })
 })
