@@ -98,13 +98,16 @@ export const knobs = {
   tolerance: { diameter: 0.5, position: 1, length: 0.8 },
 }
 
-/** Left and right hands: the side rail comes in on one face and the front rail on the other. */
+/**
+ * Left and right hands: the side rail comes in on one face and the front rail on the other. The board
+ * on hand is not enough for six settles.
+ */
 export const posts = {
   name: 'Settle arm posts',
   customer: 'Quarry Bank reading room',
   units: 'in',
   species: 'ash-white',
-  quantity: 4,
+  quantity: 12,
   mirrored: true,
   match: true,
   finish: 'oil',

@@ -64,6 +64,18 @@ describe('the demo', () => {
     expect(legs.quote.lines.find(({ key }: { key: string }) => key === 'wood').amount).toBeGreaterThan(0)
   })
 
+  it('has arm posts for which a board on hand is not enough, so that the yard is asked', async () => {
+    const { id } = await named(/arm posts/)
+    const { body: posts } = await server.get(`/api/jobs/${id}/plan`)
+    const onHand = posts.cut.boards.map((board: { onHand?: boolean }) => board.onHand ?? false)
+    expect(new Set(onHand)).toEqual(new Set([true, false]))
+    expect(posts.boardFeet.bought).toBeGreaterThan(0)
+    const { body: lumber } = await server.get(`/api/lumber?jobs=${id}`)
+    expect(lumber.asks.length).toBeGreaterThan(0)
+    expect(JSON.stringify(lumber.messages)).toContain('ash')
+    expect(lumber.boardFeet).toBeGreaterThan(0)
+  })
+
   it('has offcuts of what is sawn on the rack, with where they come from', async () => {
     const { body: rack } = await server.get('/api/boards')
     const offcuts = rack.filter(({ key }: { key: string }) => /^O-\d+$/.test(key))
