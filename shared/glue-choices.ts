@@ -1,4 +1,5 @@
 import { roughThickness } from './blank/nominal.ts'
+import { blanksMissing } from './cutting/cut-blanks.ts'
 import { type Plan, planJob } from './plan.ts'
 import { stockOf } from './plan-parts.ts'
 import type { OperationKind } from './route/kinds.ts'
@@ -71,7 +72,7 @@ function choiceFrom(plan: Plan, shop: Shop, listed: boolean): GlueChoice | undef
     chosen: false,
     listed,
     boardFeet: { bought: cut.boardFeetBought, tallied: cut.boardFeetTallied },
-    unmet: cut.unmet.reduce((sum, row) => sum + row.count, 0),
+    unmet: blanksMissing(cut),
     ...(wood !== undefined && { wood, cost: wood + cost(time.minutes) }),
     gluing: { minutes: gluing, cost: cost(gluing) },
     work: { minutes: time.minutes, cost: cost(time.minutes) },

@@ -1,4 +1,5 @@
 import type { CutOrder, CutPlan } from './cutting/board.ts'
+import { blanksOn, blanksWanted } from './cutting/cut-blanks.ts'
 import { isPriced } from './cutting/prices.ts'
 import { type OrderPart, ordersTogether, partOfKey } from './cutting/together.ts'
 import { type YardInput, type YardList, yardList } from './cutting/yard-list.ts'
@@ -87,9 +88,6 @@ export function poolsOf(jobs: readonly LumberJob[], shop: Shop): Pool[] {
     .map(([key, members]) => ({ key, jobs: members, order: ordersTogether(partsOf(members)) }))
 }
 
-const blanksOn = ({ strips = [], sections = [] }: CutPlan['boards'][number]) =>
-  [...strips, ...sections].flatMap(({ blanks }) => blanks)
-
 /** Pieces of a job that boards on hand do not yield, by the plan it is cut by. */
 function piecesToBuy({ id, plan }: LumberJob, pooled: CutPlan | undefined): number {
   const { boards } = pooled ?? plan.cut
@@ -97,7 +95,7 @@ function piecesToBuy({ id, plan }: LumberJob, pooled: CutPlan | undefined): numb
     .filter(({ onHand }) => onHand)
     .flatMap(blanksOn)
     .filter(({ key }) => !pooled || partOfKey(key).part === id)
-  return plan.cutOrder.blanks.reduce((sum, { count }) => sum + count, 0) - own.length
+  return blanksWanted(plan.cutOrder) - own.length
 }
 
 function pooledCost({ jobs, order }: Pool, cut: CutPlan, wood: string): PooledCost {

@@ -4,6 +4,7 @@ import { stickWhip } from './blank/stick-whip.ts'
 import type { StockMoisture } from './blank/wet-stock.ts'
 import type { CutOrder, CutPlan } from './cutting/board.ts'
 import { cutBreaches } from './cutting/check.ts'
+import { blanksMissing } from './cutting/cut-blanks.ts'
 import { blanksToBuy, boardsFor, woodWorth } from './cutting/on-hand.ts'
 import { cutOrderFor } from './cutting/order-for-blank.ts'
 import { quickCut } from './cutting/quick.ts'
@@ -251,7 +252,7 @@ export function quoteFor(
     woodCost: woodWorth(cutOrder, cut, yardPriceOf(job, shop, blank)),
     fromHand: cut.boards.some(({ onHand }) => onHand),
     extraWood: shop.extraWood,
-    blanksUnmet: cut.unmet.reduce((sum, row) => sum + row.count, 0),
+    blanksUnmet: blanksMissing(cut),
     minutes: time.minutes,
     restAllowance: shop.restAllowance,
     labourPerHour: shop.labourPerHour,

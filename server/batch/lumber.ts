@@ -1,4 +1,5 @@
 import type { CutPlan } from '../../shared/cutting/board.ts'
+import { blanksMissing } from '../../shared/cutting/cut-blanks.ts'
 import { quickCut } from '../../shared/cutting/quick.ts'
 import { readJob } from '../../shared/job.ts'
 import { type Lumber, type LumberJob, lumberFor, type Pool, poolsOf } from '../../shared/lumber.ts'
@@ -54,13 +55,11 @@ async function lumberJobs(context: Context, ids: string[], shop: Shop): Promise<
   })
 }
 
-const missing = ({ unmet }: CutPlan): number => unmet.reduce((sum, { count }) => sum + count, 0)
-
 /** A plan for a pool of jobs; the quick one where the search had no time to place what each job by itself can. */
 async function pooledCut(context: Context, { order, jobs }: Pool, milliseconds: number): Promise<CutPlan> {
   const found = await context.exactCut(order, milliseconds)
-  const apart = jobs.reduce((sum, { plan }) => sum + missing(plan.cut), 0)
-  return missing(found) > apart ? quickCut(order) : found
+  const apart = jobs.reduce((sum, { plan }) => sum + blanksMissing(plan.cut), 0)
+  return blanksMissing(found) > apart ? quickCut(order) : found
 }
 
 /**

@@ -1,4 +1,5 @@
 import type { CutPlan } from '../../shared/cutting/board.ts'
+import { blanksMissing } from '../../shared/cutting/cut-blanks.ts'
 import { type Job, readJob } from '../../shared/job.ts'
 import type { Piece } from '../../shared/piece.ts'
 import { type Plan, speciesOf } from '../../shared/plan.ts'
@@ -21,11 +22,10 @@ import { reserveFor } from './reserve.ts'
 /** Longest search for a better cut before a batch is started, ms. */
 const START_SEARCH_MS = 2000
 
-const missing = ({ unmet }: CutPlan): number => unmet.reduce((sum, { count }) => sum + count, 0)
-
 /** Whether a cut is no worse than another: no more blanks missing, and no dearer. */
 const isNoWorse = (cut: CutPlan, than: CutPlan): boolean =>
-  missing(cut) < missing(than) || (missing(cut) === missing(than) && cut.cost <= than.cost)
+  blanksMissing(cut) < blanksMissing(than) ||
+  (blanksMissing(cut) === blanksMissing(than) && cut.cost <= than.cost)
 
 /** The plan with the best cut that can be found in a short while. */
 async function bestPlan(context: Context, job: Job, shop: Shop): Promise<Plan> {

@@ -1,4 +1,5 @@
 import type { CutOrder, CutPlan } from '../../shared/cutting/board.ts'
+import { blanksWanted } from '../../shared/cutting/cut-blanks.ts'
 import { solveCut } from '../../shared/cutting/solve.ts'
 import { CutThreads } from './cut-threads.ts'
 import { highsSolver } from './highs.ts'
@@ -37,7 +38,6 @@ const threads = workerFile && new CutThreads(workerFile)
  * half a second after that time at the latest, whatever the search is at.
  */
 export function exactCut(order: CutOrder, milliseconds: number): Promise<CutPlan> {
-  const blanks = order.blanks.reduce((sum, { count }) => sum + count, 0)
-  const task: CutTask = { order, milliseconds: Math.max(0, milliseconds - blanks * MS_A_BLANK) }
+  const task: CutTask = { order, milliseconds: Math.max(0, milliseconds - blanksWanted(order) * MS_A_BLANK) }
   return threads ? threads.cut(task) : searchCut(task)
 }

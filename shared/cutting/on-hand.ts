@@ -1,7 +1,8 @@
 import { nm } from '../units/length.ts'
-import { minorDigits, minorOf } from '../units/money.ts'
+import { amountOf, minorOf } from '../units/money.ts'
 import { speciesKey } from '../wood/species.ts'
-import type { Board, CutBoard, CutOrder, CutPlan } from './board.ts'
+import type { Board, CutOrder, CutPlan } from './board.ts'
+import { blanksOn, blanksWanted } from './cut-blanks.ts'
 import { countsMoney, isPriced } from './prices.ts'
 import { type BoardWishes, boardToCut, type StockBoard } from './stock-board.ts'
 
@@ -89,11 +90,8 @@ export function solidCaution(
 /** Blanks of an order that are not cut from boards on hand: those to buy wood for. */
 export function blanksToBuy(order: CutOrder, cut: CutPlan): number {
   const onHand = cut.boards.filter((board) => board.onHand).flatMap(blanksOn)
-  return order.blanks.reduce((sum, { count }) => sum + count, 0) - onHand.length
+  return blanksWanted(order) - onHand.length
 }
-
-const blanksOn = (board: CutBoard) =>
-  [...(board.strips ?? []), ...(board.sections ?? [])].flatMap((part) => part.blanks)
 
 /**
  * What the wood of a plan is worth, currency units: what is bought, and boards on hand by their own price, else by
@@ -111,5 +109,5 @@ export function woodWorth(order: CutOrder, cut: CutPlan, yardPrice?: number): nu
   })
   if (amounts.some((amount) => amount === undefined)) return undefined
   const minor = amounts.reduce<number>((sum, amount) => sum + minorOf(amount!, order.currency), 0)
-  return (countsMoney(order) ? cut.cost : 0) + minor / 10 ** minorDigits(order.currency)
+  return (countsMoney(order) ? cut.cost : 0) + amountOf(minor, order.currency)
 }

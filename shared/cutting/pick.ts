@@ -1,5 +1,6 @@
 import { nm } from '../units/length.ts'
 import type { Board, CutOrder, CutPlan } from './board.ts'
+import { blanksMissing, blanksWanted } from './cut-blanks.ts'
 
 /** What a plan makes of the boards pulled from a stack. */
 export interface BoardPick {
@@ -11,11 +12,11 @@ export interface BoardPick {
 }
 
 /** Whether the boards pulled are enough, and which of them the plan uses. */
-export function pickOf({ blanks }: CutOrder, { unmet, boards }: CutPlan): BoardPick {
+export function pickOf(order: CutOrder, plan: CutPlan): BoardPick {
   return {
-    wanted: blanks.reduce((sum, { count }) => sum + count, 0),
-    missing: unmet.reduce((sum, { count }) => sum + count, 0),
-    used: new Set(boards.map(({ key }) => key)),
+    wanted: blanksWanted(order),
+    missing: blanksMissing(plan),
+    used: new Set(plan.boards.map(({ key }) => key)),
   }
 }
 

@@ -1,6 +1,6 @@
 import { boardFeetNet } from '../units/board-foot.ts'
 import { mmOfNm } from '../units/length.ts'
-import { minorDigits, minorOf } from '../units/money.ts'
+import { amountOf, minorOf } from '../units/money.ts'
 import type { CutBoard, CutOrder, CutPlan, PlacedBlank } from './board.ts'
 import type { Layout, Spot } from './layout.ts'
 import { offcutsOf } from './offcuts.ts'
@@ -101,7 +101,7 @@ export function feetOf({ boards: offered, currency }: CutOrder, cut: CutBoard[])
   const minor = used.map(({ board, boardFeet: f }) =>
     minorOf(board.price ?? board.pricePerBoardFoot! * f, currency),
   )
-  return { ...feet, worthOnHand: sum(minor) / 10 ** minorDigits(currency) }
+  return { ...feet, worthOnHand: amountOf(sum(minor), currency) }
 }
 
 /** The feet that stand for cost where nothing is priced. */

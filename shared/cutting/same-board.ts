@@ -1,5 +1,6 @@
 import { nm } from '../units/length.ts'
 import type { Board, CutBoard, CutOrder, CutPlan } from './board.ts'
+import { blanksOn, blanksWanted } from './cut-blanks.ts'
 import { feetCounted, feetOf } from './plan-of.ts'
 import { pricesOf } from './prices.ts'
 import { quickCut } from './quick.ts'
@@ -33,7 +34,7 @@ interface Source {
  * of several kinds of blanks unless all are to come from one board.
  */
 export function sameBoardPrice(order: CutOrder, cut: CutPlan, together?: number): SameBoard | undefined {
-  const all = order.blanks.reduce((sum, { count }) => sum + count, 0)
+  const all = blanksWanted(order)
   const size = together ?? all
   const parted = size < all
   if (cut.unmet.length > 0 || order.boards.length > BOARDS_MAX) return undefined
@@ -75,7 +76,7 @@ class Yields {
   }
 
   most(board: Board): number {
-    return blanksOn(this.cut(board))
+    return countOn(this.cut(board))
   }
 
   #plan(board: Board, count?: number): CutPlan {
@@ -89,8 +90,7 @@ class Yields {
   }
 }
 
-const blanksOn = (cut: CutBoard | undefined): number =>
-  [...(cut?.strips ?? []), ...(cut?.sections ?? [])].reduce((sum, { blanks }) => sum + blanks.length, 0)
+const countOn = (cut: CutBoard | undefined): number => (cut ? blanksOn(cut).length : 0)
 
 interface Chosen {
   source: Source
@@ -213,4 +213,4 @@ const isFree = ({ more, boardsMore }: SameBoard): boolean => nm(more) === 0 && b
 
 /** Glue-ups of so many layers that cannot all come from one board of the plan. */
 export const glueUpsParted = (cut: CutPlan, layers: number): number =>
-  Math.ceil(cut.boards.reduce((sum, board) => sum + (blanksOn(board) % layers), 0) / layers)
+  Math.ceil(cut.boards.reduce((sum, board) => sum + (countOn(board) % layers), 0) / layers)

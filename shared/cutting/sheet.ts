@@ -1,4 +1,5 @@
 import type { CutBoard, CutPlan, PlacedBlank, Section, Strip } from './board.ts'
+import { blanksOn } from './cut-blanks.ts'
 
 /** How the blanks of one key become numbered pieces. */
 export interface Numbering {
@@ -50,7 +51,7 @@ const numbersText = (pieces: readonly number[]): string =>
  */
 export function cuttingSheet(cut: CutPlan, numberings: readonly Numbering[]): CuttingSheet {
   const boards = [...cut.boards]
-    .sort((a, b) => blankCount(b) - blankCount(a))
+    .sort((a, b) => blanksOn(b).length - blanksOn(a).length)
     .map((board, i) => numberedBoard(board, i + 1))
   const spots = boards.flatMap((board) =>
     blanksOf(board).map((blank): Spot => ({ board: board.number, blank })),
@@ -79,9 +80,6 @@ const letterOf = (place: number): string =>
     ? String.fromCharCode(65 + place)
     : `${String.fromCharCode(65 + (place % 26))}${Math.floor(place / 26)}`
 
-const blankCount = ({ strips, sections }: CutBoard): number =>
-  [...(strips ?? []), ...(sections ?? [])].reduce((sum, { blanks }) => sum + blanks.length, 0)
-
 function numberedBoard(board: CutBoard, number: number): SheetBoard {
   const open = (blank: PlacedBlank): SheetBlank => ({ ...blank, label: '', pieces: [] })
   const { strips, sections, ...rest } = board
@@ -96,8 +94,7 @@ function numberedBoard(board: CutBoard, number: number): SheetBoard {
 }
 
 /** Every blank of a board in the order of its strips or sections. */
-export const blanksOf = ({ strips, sections }: Pick<SheetBoard, 'strips' | 'sections'>): SheetBlank[] =>
-  [...(strips ?? []), ...(sections ?? [])].flatMap(({ blanks }) => blanks)
+export const blanksOf = (board: Pick<SheetBoard, 'strips' | 'sections'>): SheetBlank[] => blanksOn(board)
 
 /** Gives the blanks of one key their numbers; returns those of the pieces that lack wood. */
 function numbered(spots: Spot[], { layers, pieces }: Numbering, prefix: string, missing: number): number[] {
