@@ -20,6 +20,7 @@ import {
   squareOffers,
   type YardBlank,
 } from './yard-offers.ts'
+import { SCANT } from './yard-terms.ts'
 
 /** What the wood must be, as asked of the yard. */
 export interface YardWishes {
@@ -112,10 +113,8 @@ export interface YardList extends YardWishes {
 /** Cubic mm of a board foot: 144 cubic inches. */
 const BOARD_FOOT = 144 * 25.4 ** 3
 
-/** No board that a person would carry is ripped into more strips of one side. */
+/** No board that a person would carry is ripped into more strips of one side. Common practice, no source. */
 const STRIPS_MOST = 6
-/** Rough stock is often scant by so much, mm. Common practice, no source. */
-const SCANT = inches(1 / 16)
 /** Nor is commonly wider, mm. Common practice, no source. */
 const WIDEST = inches(14)
 

@@ -78,7 +78,7 @@ export interface YardBoard {
 /** Quarters a yard sells by. */
 const QUARTERS = [16, 12, 10, 8, 6, 5, 4]
 /** Rough stock may be scant by so much and still be sold as its nominal, mm. Common practice, no source. */
-const SCANT = inches(1 / 16)
+export const SCANT = inches(1 / 16)
 
 /**
  * The nominal a board of this thickness (mm) is sold as: the thickest it still makes, rough or surfaced on two
