@@ -164,7 +164,7 @@ export class RackPage extends LitElement {
   }
 
   /** Shows what was logged at once; a refusal brings back what the server has. */
-  private send(sending: Exclude<Sending, { kind: 'reading' }>): void {
+  private send(sending: OfPiece): void {
     const rack = this.loaded.value
     if (rack?.pieces) {
       const pieces = rack.pieces.map((piece) =>
@@ -184,7 +184,7 @@ export class RackPage extends LitElement {
     return pieces.map((piece) => {
       let now = piece
       for (const { sending, refused } of waiting) {
-        if (refused === undefined && sending.kind !== 'reading' && sending.piece === piece.id)
+        if (refused === undefined && 'piece' in sending && sending.piece === piece.id)
           now = withSending(now, sending, plan)
       }
       return now
@@ -329,11 +329,10 @@ export class RackPage extends LitElement {
   }
 }
 
-function withSending(
-  piece: Piece,
-  sending: Exclude<Sending, { kind: 'reading' }>,
-  { operations }: Plan,
-): Piece {
+/** What is logged of a piece. */
+type OfPiece = Extract<Sending, { piece: string }>
+
+function withSending(piece: Piece, sending: OfPiece, { operations }: Plan): Piece {
   if (sending.kind === 'step') return withStep(piece, sending.body.operation, operations)
   return piece.spoiled ? piece : { ...piece, spoiled: { reason: sending.body.reason, at: '' } }
 }
