@@ -1,25 +1,23 @@
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
-import { customElement, property } from 'lit/decorators.js'
+import { html, nothing, type TemplateResult } from 'lit'
+import { customElement } from 'lit/decorators.js'
 import { allowanceSources, defaultAllowances } from '../../shared/blank/allowances.ts'
 import { yardGrades } from '../../shared/cutting/board-grade.ts'
 import { operationKinds } from '../../shared/route/kinds.ts'
 import { nominals, shopSources, toolKinds } from '../../shared/shop.ts'
 import { inches, lengthText } from '../../shared/units/length.ts'
 import type { Lot } from '../../shared/wood/lot.ts'
-import type { Species } from '../../shared/wood/species.ts'
 import { entryAt, tellEntry } from '../entry.ts'
 import { gritsInOrder } from '../odd-entries.ts'
 import { lengthStyle, SessionController } from '../session.ts'
-import { isPercent, type ShopFile, sentShop } from '../shop-entries.ts'
-import { pageWear } from '../styles/all.ts'
+import { sentShop } from '../shop-entries.ts'
 import './air-fields.ts'
 import { allowanceWords } from './allowance-words.ts'
-import { type Choice, choiceField, noteField, textField, tickField } from './field.ts'
+import { type Choice, choiceField, noteField, textField } from './field.ts'
 import { focusField } from './focus-field.ts'
 import './lots-list.ts'
+import { choicesOf, SettingsForm } from './settings-form.ts'
 import './yards-form.ts'
 
-const same = (words: readonly string[]): Choice[] => words.map((word) => [word, word.replaceAll('-', ' ')])
 const steels: Choice[] = [
   ['carbon', 'carbon'],
   ['hss', 'high-speed'],
@@ -30,27 +28,7 @@ const idOf = (title: string) => title.toLowerCase().replaceAll(/[^a-z]+/g, '-')
 
 /** Every setting of the shop, each with where its default comes from. Sends `entry` with path and value. */
 @customElement('shop-form')
-export class ShopForm extends LitElement {
-  static override styles = [
-    ...pageWear,
-    css`
-      .rows {
-        display: grid;
-        gap: var(--space-4);
-      }
-      .rows .row {
-        display: grid;
-        gap: var(--space-2);
-        padding-bottom: var(--space-3);
-        border-bottom: 1px solid var(--line);
-      }
-    `,
-  ]
-
-  @property({ attribute: false }) file!: ShopFile
-  @property({ attribute: false }) woods: readonly Species[] = []
-  @property({ attribute: false }) errors: ReadonlyMap<string, string> = new Map()
-
+export class ShopForm extends SettingsForm {
   constructor() {
     super()
     new SessionController(this)
@@ -59,98 +37,6 @@ export class ShopForm extends LitElement {
   /** Brings the cursor to the field of an error, or as near to it as there is one. */
   focusField(path: string) {
     focusField(this.renderRoot, path)
-  }
-
-  /** The error of a setting; of a list typed in one field, the first of its entries. */
-  private errorOf(path: string): string | undefined {
-    return this.errors.get(path) ?? [...this.errors].find(([each]) => each.startsWith(`${path}[`))?.[1]
-  }
-
-  /** The text of a setting: what was typed, else its figure in the person's own units. */
-  private text(path: string, kind: 'length' | 'plain' = 'plain'): string {
-    const value = entryAt(this.file, path)
-    if (value === undefined || value === null) return ''
-    if (Array.isArray(value)) return value.join(', ')
-    if (typeof value !== 'number') return String(value)
-    if (kind === 'length') return lengthText(value, lengthStyle(this.file.units))
-    return isPercent(path) ? String(Math.round(value * 1e8) / 1e6) : String(value)
-  }
-
-  private field(
-    path: string,
-    label: string,
-    more: { unit?: string; kind?: 'length'; hint?: string; placeholder?: string; wide?: boolean } = {},
-  ) {
-    const { kind, ...rest } = more
-    return textField({
-      path,
-      label,
-      value: this.text(path, kind),
-      hint: shopSources[path],
-      error: this.errorOf(path),
-      enter: (text) => tellEntry(this, path, text),
-      ...rest,
-    })
-  }
-
-  private length = (path: string, label: string, more: { hint?: string; placeholder?: string } = {}) =>
-    this.field(path, label, { kind: 'length', ...more })
-
-  private choice(path: string, label: string, choices: readonly Choice[], hint?: string) {
-    return choiceField({
-      path,
-      label,
-      choices,
-      hint: hint ?? shopSources[path],
-      value: this.text(path),
-      error: this.errors.get(path),
-      enter: (text) => tellEntry(this, path, text),
-    })
-  }
-
-  private rows(path: string): Record<string, unknown>[] {
-    return (entryAt(this.file, path) as Record<string, unknown>[] | undefined) ?? []
-  }
-
-  /** A list of the settings, with a way to add and delete; `blank` is what a new row starts from. */
-  private list(
-    path: string,
-    what: string,
-    blank: Record<string, unknown>,
-    row: (at: string, i: number) => TemplateResult,
-  ) {
-    const rows = this.rows(path)
-    const error = this.errors.get(path)
-    return html`
-      ${shopSources[path] ? html`<p class="hint">${shopSources[path]}</p>` : nothing}
-      ${error ? html`<p class="error">${error}</p>` : nothing}
-      <ol class="plain rows">
-        ${rows.map(
-          (_, i) => html`<li><div class="row" role="group" aria-label="${what} ${i + 1}">
-            <div class="fields">
-              ${row(`${path}[${i}]`, i)}
-              <div class="field">${this.deletion(path, what, i)}</div>
-            </div>
-            ${this.errors.has(`${path}[${i}]`) ? html`<p class="error">${this.errors.get(`${path}[${i}]`)}</p>` : nothing}
-          </div></li>`,
-        )}
-      </ol>
-      <div class="buttons">
-        <button type="button" @click=${() => tellEntry(this, path, [...rows, blank])}>Add a ${what}</button>
-      </div>
-    `
-  }
-
-  private deletion(path: string, what: string, i: number) {
-    const others = () => this.rows(path).filter((_, n) => n !== i)
-    return html`<button
-      type="button"
-      class="danger"
-      aria-label="Delete ${what} ${i + 1}"
-      @click=${() => tellEntry(this, path, others())}
-    >
-      Delete
-    </button>`
   }
 
   private section(title: string, body: TemplateResult) {
@@ -263,7 +149,7 @@ export class ShopForm extends LitElement {
       'tool',
       blank,
       (at) => html`
-      ${this.field(`${at}.name`, 'Name', { wide: true })} ${this.choice(`${at}.kind`, 'Kind', same(toolKinds))}
+      ${this.field(`${at}.name`, 'Name', { wide: true })} ${this.choice(`${at}.kind`, 'Kind', choicesOf(toolKinds))}
       ${this.length(`${at}.width`, 'Width')} ${this.choice(`${at}.steel`, 'Steel', steels)}
       ${this.field(`${at}.piecesPerEdge`, 'Pieces between touch-ups', { unit: 'pieces', placeholder: 'by the table' })}
     `,
@@ -271,24 +157,14 @@ export class ShopForm extends LitElement {
   }
 
   private stock() {
-    const woods: Choice[] = [['*', 'all others'], ...this.woods.map((wood): Choice => [wood.key, wood.name])]
     return this.list(
       'stock',
       'thickness',
       { species: '*', nominal: '8/4' },
       (at) => html`
-      ${this.choice(`${at}.species`, 'Wood', woods)} ${this.choice(
-        `${at}.nominal`,
-        'Nominal',
-        nominals.map((n): Choice => [n, n]),
-      )}
+      ${this.choice(`${at}.species`, 'Wood', this.woodChoices)} ${this.choice(`${at}.nominal`, 'Nominal', choicesOf(nominals))}
       ${this.field(`${at}.pricePerBoardFoot`, 'Price per board foot', { unit: String(this.file.currency ?? ''), placeholder: 'not known' })}
-      ${tickField({
-        path: `${at}.surfaced`,
-        label: 'Surfaced',
-        on: entryAt(this.file, `${at}.surfaced`) === true,
-        enter: (on) => tellEntry(this, `${at}.surfaced`, on || undefined),
-      })}
+      ${this.tick(`${at}.surfaced`, 'Surfaced')}
     `,
     )
   }
@@ -296,7 +172,7 @@ export class ShopForm extends LitElement {
   private sawing() {
     return html`
       <div class="fields">
-        ${this.choice('grade', 'Grade bought', same(yardGrades))} ${this.field('extraWood', 'Extra for choice', { unit: '%' })}
+        ${this.choice('grade', 'Grade bought', choicesOf(yardGrades))} ${this.field('extraWood', 'Extra for choice', { unit: '%' })}
         ${this.choice('priceBy', 'Boards are billed', [
           ['tally', 'by tally'],
           ['exact', 'as they measure'],
@@ -434,7 +310,7 @@ export class ShopForm extends LitElement {
         blank,
         (at) => html`
         ${this.field(`${at}.name`, 'Name')} ${this.field(`${at}.key`, 'Key', { hint: 'lower case, words joined by -' })}
-        ${this.choice(`${at}.kind`, 'Kind', same(['hardwood', 'softwood']))} ${this.field(`${at}.source`, 'Source of the figures')}
+        ${this.choice(`${at}.kind`, 'Kind', choicesOf(['hardwood', 'softwood']))} ${this.field(`${at}.source`, 'Source of the figures')}
         ${this.field(`${at}.sgGreen`, 'Specific gravity, green volume')} ${this.field(`${at}.sg12`, 'Specific gravity at 12 % MC')}
         ${this.field(`${at}.moeGPa`, 'Stiffness', { unit: 'GPa' })} ${this.field(`${at}.hardnessN`, 'Side hardness', { unit: 'N' })}
         ${this.field(`${at}.shrinkRadialPct`, 'Radial shrinkage', { unit: '%' })}

@@ -1,15 +1,11 @@
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
-import { customElement, property } from 'lit/decorators.js'
+import { css, html, nothing } from 'lit'
+import { customElement } from 'lit/decorators.js'
 import { gradeRules, yardGrades } from '../../shared/cutting/board-grade.ts'
 import { usualTerms } from '../../shared/cutting/yard-terms.ts'
 import { nominals, shopSources } from '../../shared/shop.ts'
-import type { Species } from '../../shared/wood/species.ts'
-import { entryAt, tellEntry } from '../entry.ts'
-import { isPercent, type ShopFile } from '../shop-entries.ts'
-import { pageWear } from '../styles/all.ts'
-import { type Choice, choiceField, textField, tickField } from './field.ts'
-
-type Row = Record<string, unknown>
+import { tellEntry } from '../entry.ts'
+import type { Choice } from './field.ts'
+import { choicesOf, SettingsForm } from './settings-form.ts'
 
 const counts: Choice[] = [
   ['tally', 'by whole square feet of face (NHLA)'],
@@ -29,9 +25,9 @@ const per: Choice[] = [
 
 /** What the yards sell by: prices, tally, services, least charge; the usual yard first. Sends `entry`. */
 @customElement('yards-form')
-export class YardsForm extends LitElement {
+export class YardsForm extends SettingsForm {
   static override styles = [
-    ...pageWear,
+    SettingsForm.styles,
     css`
       .yard {
         display: grid;
@@ -39,86 +35,8 @@ export class YardsForm extends LitElement {
         padding-bottom: var(--space-4);
         border-bottom: 2px solid var(--line);
       }
-      .rows {
-        display: grid;
-        gap: var(--space-4);
-      }
-      .row {
-        padding-bottom: var(--space-3);
-        border-bottom: 1px solid var(--line);
-      }
     `,
   ]
-
-  @property({ attribute: false }) file!: ShopFile
-  @property({ attribute: false }) woods: readonly Species[] = []
-  @property({ attribute: false }) errors: ReadonlyMap<string, string> = new Map()
-
-  private rows(path: string): Row[] {
-    return (entryAt(this.file, path) as Row[] | undefined) ?? []
-  }
-
-  private text(path: string): string {
-    const value = entryAt(this.file, path)
-    if (value === undefined || value === null) return ''
-    return typeof value === 'number' && isPercent(path)
-      ? String(Math.round(value * 1e8) / 1e6)
-      : String(value)
-  }
-
-  private field(
-    path: string,
-    label: string,
-    more: { unit?: string; hint?: string; placeholder?: string; wide?: boolean } = {},
-  ) {
-    return textField({
-      path,
-      label,
-      value: this.text(path),
-      error: this.errors.get(path),
-      enter: (text) => tellEntry(this, path, text),
-      ...more,
-    })
-  }
-
-  private choice(path: string, label: string, choices: readonly Choice[], wide = false) {
-    return choiceField({
-      path,
-      label,
-      choices,
-      wide,
-      value: this.text(path),
-      error: this.errors.get(path),
-      enter: (text) => tellEntry(this, path, text),
-    })
-  }
-
-  private deletion(path: string, what: string, i: number) {
-    const others = () => this.rows(path).filter((_, n) => n !== i)
-    return html`<div class="field"><button
-      type="button"
-      class="danger"
-      aria-label="Delete${what === 'yard' ? ' the yard' : ` ${what}`} ${i + 1}"
-      @click=${() => tellEntry(this, path, others())}
-    >Delete${what === 'yard' ? ' the yard' : ''}</button></div>`
-  }
-
-  private list(path: string, what: string, blank: Row, row: (at: string) => TemplateResult) {
-    const rows = this.rows(path)
-    const error = this.errors.get(path)
-    return html`
-      ${error ? html`<p class="error">${error}</p>` : nothing}
-      <ol class="plain rows">
-        ${rows.map(
-          (_, i) =>
-            html`<li class="row"><div class="fields" role="group" aria-label="${what} ${i + 1}">${row(`${path}[${i}]`)} ${this.deletion(path, what, i)}</div></li>`,
-        )}
-      </ol>
-      <div class="buttons">
-        <button type="button" @click=${() => tellEntry(this, path, [...rows, blank])}>Add a ${what}</button>
-      </div>
-    `
-  }
 
   override render() {
     const yards = this.rows('yards')
@@ -142,8 +60,8 @@ export class YardsForm extends LitElement {
     return html`<div class="yard" role="group" aria-label=${name}>
       <h3>${name}${i === 0 ? ', the usual one' : ''}</h3>
       <div class="fields">
-        ${this.field(`${at}.name`, 'Name', { wide: true })} ${this.choice(`${at}.counts`, 'Boards are counted', counts, true)}
-        ${this.choice(`${at}.measure`, 'Tally', measures, true)}
+        ${this.field(`${at}.name`, 'Name', { wide: true })} ${this.choice(`${at}.counts`, 'Boards are counted', counts, { wide: true })}
+        ${this.choice(`${at}.measure`, 'Tally', measures, { wide: true })}
         ${
           this.text(`${at}.measure`) === 'gross'
             ? this.field(`${at}.grossOver`, 'Gross over net', {
@@ -154,7 +72,7 @@ export class YardsForm extends LitElement {
         }
         ${this.field(`${at}.minimumFeet`, 'Sells from', { unit: 'bd ft', placeholder: '0' })}
         ${this.field(`${at}.minimumCharge`, 'Charges at least', { unit: currency, placeholder: '0' })}
-        ${this.deletion('yards', 'yard', i)}
+        <div class="field">${this.deletion('yards', 'the yard', i, 'Delete the yard')}</div>
       </div>
       <details ?open=${this.rows(`${at}.prices`).length > 0}>
         <summary>Prices of ${name}</summary>
@@ -168,7 +86,6 @@ export class YardsForm extends LitElement {
   }
 
   private prices(at: string, currency: string) {
-    const woods: Choice[] = [['*', 'all others'], ...this.woods.map((wood): Choice => [wood.key, wood.name])]
     const grades: Choice[] = [
       ['*', 'all others'],
       ...yardGrades.map((grade): Choice => [grade, gradeRules[grade].name]),
@@ -178,20 +95,11 @@ export class YardsForm extends LitElement {
       'price',
       { species: '*', nominal: '8/4', grade: '*' },
       (row) => html`
-      ${this.choice(`${row}.species`, 'Wood', woods, true)}
-      ${this.choice(
-        `${row}.nominal`,
-        'Nominal',
-        nominals.map((each): Choice => [each, each]),
-      )}
+      ${this.choice(`${row}.species`, 'Wood', this.woodChoices, { wide: true })}
+      ${this.choice(`${row}.nominal`, 'Nominal', choicesOf(nominals))}
       ${this.choice(`${row}.grade`, 'Grade', grades)}
       ${this.field(`${row}.pricePerBoardFoot`, 'Price per board foot', { unit: currency })}
-      ${tickField({
-        path: `${row}.surfaced`,
-        label: 'Surfaced',
-        on: entryAt(this.file, `${row}.surfaced`) === true,
-        enter: (on) => tellEntry(this, `${row}.surfaced`, on || undefined),
-      })}
+      ${this.tick(`${row}.surfaced`, 'Surfaced')}
     `,
     )
   }
