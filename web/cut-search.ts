@@ -54,11 +54,14 @@ function rest(thread: Thread): void {
     end(thread)
     return
   }
-  idle = thread
-  idleTimer = setTimeout(() => {
-    idle = undefined
+  const drop = () => {
+    if (idle === thread) idle = undefined
     end(thread)
-  }, IDLE)
+  }
+  idle = thread
+  thread.worker.onmessage = null
+  thread.worker.onerror = drop
+  idleTimer = setTimeout(drop, IDLE)
 }
 
 /**

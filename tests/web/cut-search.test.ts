@@ -109,6 +109,18 @@ describe('a search in the page', () => {
     expect(Thread.all.map(({ isEnded }) => isEnded)).toEqual([true, false])
   })
 
+  it('does not go on with a thread that failed while it waited', async () => {
+    const cutSearch = await searcher()
+    cutSearch(order, { seconds: 5 })
+    thread().say({ done: planAt(7) })
+    thread().onerror!({ message: 'out of memory' })
+    cutSearch(order, { seconds: 5 })
+    expect(Thread.all.map(({ isEnded, tasks }) => [isEnded, tasks.length])).toEqual([
+      [true, 1],
+      [false, 1],
+    ])
+  })
+
   it('gives a thread back after ten searches, or two idle minutes', async () => {
     const cutSearch = await searcher()
     for (let n = 0; n < 10; n++) {
