@@ -77,9 +77,9 @@ export class CutThreads {
     const take = (plan: string) => {
       asked.best ??= plan
     }
-    this.#quick = this.#quick.then(() =>
-      isWaiting() ? this.#run(quick, msLeft(asked), asked, take) : undefined,
-    )
+    this.#quick = this.#quick
+      .then(() => (isWaiting() ? this.#run(quick, msLeft(asked), asked, take) : undefined))
+      .catch(asked.reject)
     setTimeout(() => {
       if (!isWaiting()) return
       this.#waiting.splice(this.#waiting.indexOf(asked), 1)
@@ -92,10 +92,15 @@ export class CutThreads {
   async #search(asked: Asked): Promise<void> {
     this.#busy++
     const left = msLeft(asked)
-    await this.#run({ ...asked.task, milliseconds: left }, left, asked, (plan) => {
-      asked.best = plan
-    })
-    answer(asked)
+    try {
+      await this.#run({ ...asked.task, milliseconds: left }, left, asked, (plan) => {
+        asked.best = plan
+      })
+      answer(asked)
+    } catch (error) {
+      // The thread could not be begun, for want of memory say: the turn is given on all the same.
+      asked.reject(error)
+    }
     this.#busy--
     const next = this.#busy < AT_ONCE ? this.#waiting.shift() : undefined
     if (next) void this.#search(next)

@@ -41,6 +41,12 @@ describe('a cutting thread', () => {
     expect(plan.seconds).toBeGreaterThan(0.04)
   })
 
+  it('that cannot be begun is an error, and keeps no other search from its turn', async () => {
+    const threads = new CutThreads(new URL('http://saw.invalid/none.js'))
+    for (let n = 0; n < 9; n++)
+      await expect(threads.cut({ order, milliseconds: 5000 })).rejects.toThrow(/protocol|scheme/i)
+  })
+
   it('that fails or ends is an error, and a refusal is one with its fields', async () => {
     await expect(
       threadsThat(`say({ failed: new Error('the saw stopped') })`).cut({ order, milliseconds: 5000 }),
