@@ -55,7 +55,7 @@ export interface Step {
  * listed again in the higher. `undefined` where there are too many vectors.
  */
 export function stepsOf(rooms: readonly number[], parts: readonly Part[], most: number): Step[] | undefined {
-  const widest = Math.max(0, ...rooms)
+  const widest = rooms.reduce((most, room) => Math.max(most, room), 0)
   const sums = new Set<number>()
   if (!everyCounts(widest, parts, most, (_, rest) => sums.add(widest - rest))) return undefined
   const reached = Float64Array.from(sums).sort()

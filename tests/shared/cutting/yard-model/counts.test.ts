@@ -23,6 +23,11 @@ describe('full counts', () => {
 })
 
 describe('steps', () => {
+  it('are found for as many rooms as a stack of boards with many defects has', () => {
+    const steps = stepsOf(new Array<number>(500_000).fill(5), [part(4, 9)], 1000)!
+    expect(steps).toEqual([{ room: 4, full: [[1]] }])
+  })
+
   it('are the largest sums in the rooms, and list what fits once', () => {
     // Sums of 4 and 3: 3, 4, 6, 7, 8, 9, 10. Rooms 5 and 10 come to 4 and 10.
     const steps = stepsOf([5, 10, 5], [part(4, 9), part(3, 9)], 1000)!
