@@ -53,7 +53,6 @@ export function boardsWritten(text: string, units: Units): (BilledBoards | undef
     .split(/[\n;]+/)
     .map((line) => line.trim())
     .filter((line) => line !== '')
-    .slice(0, LINES_MOST)
     .map((line) => {
       const [first = '', second = '', third, ...more] = line.split(/\s*[x×*]\s*/i)
       const [width, length] = [readLength(first, units), lengthOf(second, units)]
@@ -94,13 +93,19 @@ function lineOf(
   amount: (path: string, text?: string) => number | undefined,
   errors: Map<string, string>,
 ): BillLine {
-  const boards = boardsWritten(line.boards ?? '', units)
+  const written = boardsWritten(line.boards ?? '', units)
+  const boards = written.slice(0, LINES_MOST)
   const wrong = boards.indexOf(undefined)
-  if (wrong >= 0) {
+  if (written.length > LINES_MOST)
+    errors.set(
+      `${at}.boards`,
+      `must be at most ${LINES_MOST} lines; read ${written.length}: put the rest on another line of the bill`,
+    )
+  else if (wrong >= 0) {
     const example = units === 'in' ? '6 1/4 x 8 ft' : '150 x 2400'
     errors.set(
       `${at}.boards`,
-      `line ${wrong + 1} cannot be read; write width x length, such as ${example}, and x 3 where there are three`,
+      `line ${wrong + 1} cannot be read; write width x length, such as ${example}, and x 3 where there are three (${COUNT_MOST} at most)`,
     )
   }
   const grade = yardGrades.find((each) => each === line.grade) as YardGrade | undefined

@@ -87,4 +87,11 @@ describe('readBill', () => {
     })
     expect(bill).not.toHaveProperty('total')
   })
+
+  it('says so where more boards are written on one line of it than are gone over', () => {
+    const boards = Array.from({ length: 201 }, () => '6 x 8').join('\n')
+    const { bill, errors } = readBill({ ...emptyBill, lines: [line({ boards })] }, 'in')
+    expect(errors.get('lines[0].boards')).toContain('at most 200 lines; read 201')
+    expect(bill.lines[0]!.boards).toHaveLength(200)
+  })
 })
