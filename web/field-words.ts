@@ -243,7 +243,7 @@ export function inUnitsFirst(message: string, units: Units): string {
   return outsideQuotes(message, (plain) =>
     plain
       .replace(/between ([\d.]+) and ([\d.]+) mm/g, 'between $1 mm and $2 mm')
-      .replace(/([\d.]+) mm(?: \(([\d.]+ in)\))?/g, (_, mm: string, inches?: string) =>
+      .replace(/((?<![\d.])-?[\d.]+) mm(?: \((-?[\d.]+ in)\))?/g, (_, mm: string, inches?: string) =>
         inches ? `${inches} (${mm} mm)` : inchesFirst(mm),
       ),
   )

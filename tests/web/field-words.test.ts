@@ -44,6 +44,11 @@ describe('inUnitsFirst', () => {
     )
   })
 
+  it('keeps the sign of what lies below nothing', () => {
+    expect(inUnitsFirst('read "-3" (-76.2 mm)', 'in')).toBe('read "-3" (-3 in (-76.2 mm))')
+    expect(inUnitsFirst('is -12.7 mm (-0.5 in) off', 'in')).toBe('is -0.5 in (-12.7 mm) off')
+  })
+
   it('leaves what was typed, and messages for who writes in millimetres', () => {
     expect(inUnitsFirst('read "38 mm"', 'in')).toBe('read "38 mm"')
     const readable = `allowed: ${READABLE_LENGTHS}; read "x"`
