@@ -96,6 +96,17 @@ describe('the boards on hand', () => {
 })
 
 describe('the wood of a job with boards on hand', () => {
+  it('says beside them that their moisture is not the one the job reckons with', async () => {
+    const id = crypto.randomUUID()
+    await ask('/api/jobs', stands(id, { lumber: { dryness: 'air', moisture: 14 } }))
+    const { page, close } = await open(`/jobs/${id}/wood`)
+    await page
+      .locator('job-boards .caution')
+      .getByText(/M-3 is at 9 % moisture/)
+      .waitFor()
+    await close()
+  })
+
   it('shows which it takes, has them reserved once it is started, and brings offcuts back', async () => {
     const id = crypto.randomUUID()
     await ask('/api/jobs', stands(id))

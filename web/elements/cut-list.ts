@@ -56,7 +56,7 @@ export class CutList extends LitElement {
         <dl class="figures">
           <div><dt>Boards</dt><dd>${cut.boards.length}</dd></div>
           <div><dt>Bought</dt><dd>${boardFeetText(cut.boardFeetBought)}</dd><dd class="note">as they measure</dd></div>
-          <div><dt>Tallied</dt><dd>${boardFeetText(cut.boardFeetTallied)}</dd><dd class="note">as a yard bills them</dd></div>
+          <div><dt>Tallied</dt><dd>${boardFeetText(cut.boardFeetTallied)}</dd><dd class="note">by surface measure</dd></div>
           ${
             cut.boardFeetOnHand
               ? html`<div><dt>On hand</dt><dd>${boardFeetText(cut.boardFeetOnHand)}</dd><dd class="note">the shop’s own boards</dd></div>`

@@ -98,7 +98,18 @@ export class JobBoards extends LitElement {
           </li>`,
         )}
       </ul>
+      ${this.minded(taken).map((text) => html`<p class="caution"><span>${text}</span></p>`)}
     `
+  }
+
+  /** What the plan has to say of these boards: another moisture than the job's, no wood written down. */
+  private minded(taken: Taken[]): string[] {
+    const { cautions, yard } = this.plan
+    return cautions.flatMap(({ about, text }) =>
+      about === 'lumber' && !yard.notes.includes(text) && taken.some(({ key }) => text.includes(key))
+        ? [text]
+        : [],
+    )
   }
 
   /** Why the plan takes no board of the rack. */

@@ -123,7 +123,7 @@ export class MoistureCard extends LitElement {
     const { shrinkage } = this.plan.blank
     if (!shrinkage) return html`<p>Nothing is added for drying: how this wood shrinks is not on record.</p>`
     if (nm(shrinkage.across) <= 0)
-      return html`<p>Nothing is added for drying: the wood is sawn no wetter than it is used.</p>`
+      return html`<p>Nothing is added for drying: by the job’s figures the wood is sawn no wetter than it is used.</p>`
     return html`
       <dl class="figures">
         <div>
