@@ -1,7 +1,7 @@
 import type { YardTerms } from '../shared/cutting/yard-terms.ts'
 import type { Plan } from '../shared/plan.ts'
 import type { Units } from '../shared/units/length.ts'
-import { jobs, planOf, shop, species } from './api.ts'
+import { jobs, planOf, Refusal, shop, species } from './api.ts'
 import type { StoredJob } from './job-file.ts'
 import { keepEntry, keptEntry } from './kept-entry.ts'
 import type { YardNeed, YardTally } from './yard-tally.ts'
@@ -47,6 +47,19 @@ export function needOf({ id, state }: Pick<StoredJob, 'id' | 'state'>, plan: Pla
   }
 }
 
+/**
+ * The plan of a job; nothing where it cannot be planned, `later` where the server has too much to do.
+ * @throws Refusal when the server went out of reach: what is kept must not shrink by it
+ */
+async function planNow(job: string): Promise<Plan | 'later' | undefined> {
+  try {
+    return await planOf(job)
+  } catch (failure) {
+    if (!(failure instanceof Refusal) || failure.status === 0) throw failure
+    return failure.status === 429 || failure.status >= 500 ? 'later' : undefined
+  }
+}
+
 /** Asks the server what is needed, and keeps the answer. @throws Refusal when it is out of reach */
 export async function fetchGround(at: string): Promise<YardGround> {
   const [all, settings, woods] = await Promise.all([jobs(), shop(), species()])
@@ -56,10 +69,13 @@ export async function fetchGround(at: string): Promise<YardGround> {
     .filter(({ state }) => state !== 'done')
     .sort((a, b) => a.state.localeCompare(b.state) || b.updatedAt.localeCompare(a.updatedAt))
     .slice(0, JOBS_MOST)
+  const known = keptGround().needs
   const needs: YardNeed[] = []
   for (const job of open) {
-    const plan = await planOf(job.id).catch(() => undefined)
-    if (plan) needs.push(needOf(job, plan, woodName(plan.job.species)))
+    const plan = await planNow(job.id)
+    const before = known.find((need) => need.job === job.id)
+    if (plan === 'later') needs.push(...(before ? [before] : []))
+    else if (plan) needs.push(needOf(job, plan, woodName(plan.job.species)))
   }
   const { units, currency, grade, yards } = settings
   const ground: YardGround = { units, currency, grade, yards, woods: named, needs, at }
