@@ -57,9 +57,14 @@ export const freshEntry = (): BoardEntry => ({
   defects: [],
 })
 
-/** What is entered next: what a change had interrupted, else the width anew, all else as the last board had it but its defects and crook. */
-export const nextEntry = ({ mends, before, ...last }: BoardEntry): BoardEntry =>
-  mends === undefined ? { ...last, width: '', crook: '', defects: [] } : (before ?? freshEntry())
+/**
+ * What is entered next: what a change had interrupted, else all as the last board had it but its width, defects and
+ * crook. A price of the whole board is that board's own; one of a board foot goes on.
+ */
+export function nextEntry({ mends, before, ...last }: BoardEntry): BoardEntry {
+  if (mends !== undefined) return before ?? freshEntry()
+  return { ...last, width: '', crook: '', defects: [], price: last.priceOf === 'board' ? '' : last.price }
+}
 
 /** Where each kind mostly lies. Common practice, no source. */
 const usualReach: Record<DefectKind, Pick<DefectEntry, 'along' | 'across'>> = {

@@ -190,6 +190,13 @@ describe('the next board', () => {
     expect(nextEntry(last)).toEqual({ ...last, width: '', crook: '', defects: [] })
   })
 
+  it('does not take over what the last board was asked as a whole', () => {
+    expect(nextEntry(entered({ price: '70', priceOf: 'board' }))).toMatchObject({
+      price: '',
+      priceOf: 'board',
+    })
+  })
+
   it('is what was being entered before a board was changed', () => {
     const before = entered({ width: '6' })
     expect(nextEntry({ ...entered({}), mends: 3, before })).toEqual(before)

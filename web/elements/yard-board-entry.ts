@@ -43,7 +43,7 @@ export class YardBoardEntry extends LitElement {
         grid-template-columns: repeat(4, minmax(0, 1fr));
       }
       .chips label {
-        font-size: 0.8125rem;
+        font-size: 0.75rem;
         white-space: nowrap;
       }
       .chips input {
@@ -87,8 +87,8 @@ export class YardBoardEntry extends LitElement {
       .two button {
         min-width: 0;
         min-height: 3.25rem;
-        padding: 0;
-        font-size: 1.0625rem;
+        padding: 0 0.125rem;
+        font-size: 0.9375rem;
       }
       .two {
         display: grid;
@@ -202,19 +202,31 @@ export class YardBoardEntry extends LitElement {
     return `${does}: ${saidLength(width, this.lengthStyle)} × ${saidLength(length, this.lengthStyle)}`
   }
 
+  /** The price there, or about to be keyed, is of the whole board; the yard's list always tells that of a board foot. */
+  private get isWholePrice(): boolean {
+    const { priceOf, price } = this.entry
+    return priceOf === 'board' && (price.trim() !== '' || this.keys === 'price')
+  }
+
+  private get priceUnit(): string {
+    return `${this.currency}/${this.isWholePrice ? 'board' : 'bd ft'}`
+  }
+
   private chip(field: 'width' | 'length' | 'thickness' | 'price'): TemplateResult {
     const { entry } = this
     const unit = {
       width: this.unit,
       length: /[a-z]/.test(entry.length) || !entry.length ? '' : this.unit,
       thickness: this.unit,
-      price: '',
+      price: `, ${this.priceUnit}`,
     }[field]
+    const isPrice = field === 'price'
+    const listed = isPrice && !this.isWholePrice ? this.listPrice : ''
     const isWrong = this.errors.some((each) => each.path === field)
     return html`<div class="field">
-      <label for=${field}>${labels[field]}${unit}</label>
+      <label for=${field}>${isPrice ? this.priceUnit : labels[field] + unit}</label>
       <input id=${field} inputmode="none" autocomplete="off" spellcheck="false" class=${this.keys === field ? 'on' : ''}
-        .value=${live(entry[field])} placeholder=${field === 'price' ? this.listPrice || '–' : '–'} aria-invalid=${isWrong ? 'true' : nothing}
+        .value=${live(entry[field])} placeholder=${listed || '–'} aria-label=${isPrice ? labels.price + unit : nothing} aria-invalid=${isWrong ? 'true' : nothing}
         @click=${() => this.show(field)}
         @input=${(event: Event) => this.write(field, (event.target as HTMLInputElement).value)}
         @keydown=${(event: KeyboardEvent) => event.key === 'Enter' && this.say('add')} />

@@ -22,11 +22,11 @@ const across: Record<Reach, string> = {
 }
 const REACHES: Reach[] = ['whole', 'first', 'last', 'between']
 
-/** What each place of a defect is called, by what its reach is. */
-function placeName(place: number, { along: long, across: wide }: DefectEntry): string {
-  const reach = place < 2 ? long : wide
-  if (reach === 'between') return place % 2 === 0 ? 'From' : 'To'
-  return place < 2 ? 'How long' : 'How wide'
+/** What each place of a defect is called, by what its reach is: two words, for two lines. */
+function placeName(place: number, { along: long, across: wide }: DefectEntry): [string, string] {
+  const isAlong = place < 2
+  if ((isAlong ? long : wide) !== 'between') return ['How', isAlong ? 'long' : 'wide']
+  return [isAlong ? 'Along' : 'Across', place % 2 === 0 ? 'from' : 'to']
 }
 
 /**
@@ -160,21 +160,22 @@ export class YardDefects extends LitElement {
       <p class="label">and across it, from the near edge</p>
       ${this.reaches('across', across, defect, index)}
       <div class="four">
-        ${asked.map(
-          (each) => html`<div class="field">
-            <label for="place-${each}">${placeName(each, defect)}, ${this.unit}</label>
+        ${asked.map((each) => {
+          const [way, end] = placeName(each, defect)
+          return html`<div class="field">
+            <label for="place-${each}">${way} <br />${end}, ${this.unit}</label>
             <input id="place-${each}" inputmode="none" autocomplete="off" class=${each === place ? 'on' : ''} .value=${live(defect.at[each]!)}
               @focus=${() => {
                 this.place = each
               }}
               @input=${(event: Event) => this.write(index, each, (event.target as HTMLInputElement).value)} />
-          </div>`,
-        )}
+          </div>`
+        })}
       </div>
       ${
         place === undefined
           ? nothing
-          : html`<big-keypad name=${placeName(place, defect)} .text=${defect.at[place]!} .lengthStyle=${this.lengthStyle}
+          : html`<big-keypad name=${placeName(place, defect).join(' ')} .text=${defect.at[place]!} .lengthStyle=${this.lengthStyle}
               @keyed=${(event: CustomEvent<{ text: string }>) => this.write(index, place, event.detail.text)}></big-keypad>`
       }
       ${this.onward(asked, place)}`

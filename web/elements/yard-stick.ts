@@ -39,7 +39,7 @@ export class YardStick extends LitElement {
         background: var(--well);
       }
       .row .other {
-        font-size: 0.875rem;
+        font-size: 0.75rem;
         background: var(--well);
       }
       button[aria-pressed='true'],

@@ -307,6 +307,7 @@ export class YardPage extends LitElement {
     return html`<section class="card" aria-labelledby="pile">
       <h2 id="pile">${tally.bought ? 'Tally' : 'On the pile, the top first'}</h2>
       <p>${sumWords(sumOf(onPile(tally), tally), tally.currency)} <span class="soft">as this yard tallies</span></p>
+      ${tally.bought ? nothing : html`<p class="hint">Press a board to change it, to take it anyway or to strike it out.</p>`}
       <yard-pile .tally=${tally} .choice=${choice} .wanted=${this.wanted} .lengthStyle=${desk.style}
         @act=${(event: CustomEvent<{ number: number; act: PileAct }>) => this.act(event.detail)}></yard-pile>
     </section>`
@@ -316,6 +317,8 @@ export class YardPage extends LitElement {
     // Into the outbox first: should the battery die between the two, buying again sends the same boards under the same keys.
     for (const body of boughtBoards(this.desk.tally, boards)) void outbox().send({ kind: 'board', body })
     this.desk.close(boards)
+    // That it is done stands at the top.
+    scrollTo(0, 0)
   }
 
   private bought(): TemplateResult {
