@@ -91,7 +91,10 @@ describe('feather edges', () => {
 
   it('are found where a line runs out near the root of a shallow cove, however short they are', () => {
     // chord 100, sagitta 26: an arc of radius 61.08 about x = 50; radius 11.9 lies 1.4 above the root of 10.5
-    const shallow = profile({ at: 0, diameter: 73, then: 'cove', depth: 26 }, { at: 100, diameter: 73, then: 'straight' })
+    const shallow = profile(
+      { at: 0, diameter: 73, then: 'cove', depth: 26 },
+      { at: 100, diameter: 73, then: 'straight' },
+    )
     const arc = (50 ** 2 + 26 ** 2) / 52
     const off = Math.sqrt(arc ** 2 - (arc - 1.4) ** 2)
     const slope = off / (arc - 1.4)
