@@ -19,6 +19,10 @@ function choicesIn(shop: Shop, job: object = benchLeg()) {
   return glueChoices(planJob(read, shop, woods), shop, woods)
 }
 
+/** Each with its nominal and layers, thin names first. */
+const sizesOf = (choices: ReturnType<typeof choicesIn>) =>
+  choices.map(({ nominal, layers }) => [nominal, layers] as const).sort(([a], [b]) => (a < b ? -1 : 1))
+
 const of = (choices: ReturnType<typeof choicesIn>, nominal: string) =>
   choices.find((choice) => choice.nominal === nominal)!
 
@@ -28,7 +32,7 @@ describe('solid against glued side by side', () => {
   const choices = choicesIn(shop)
 
   it('has each thickness of the shop’s table once, with its layers', () => {
-    expect(choices.map(({ nominal, layers }) => [nominal, layers]).sort()).toEqual([
+    expect(sizesOf(choices)).toEqual([
       ['10/4', 1],
       ['4/4', 3],
       ['8/4', 3],
@@ -118,7 +122,7 @@ it('compares the halves of a split pair by their stock too', () => {
     },
   }
   const choices = choicesIn(shopWith(at('5/4', 6), at('8/4', 9)), split)
-  expect(choices.map(({ nominal, layers }) => [nominal, layers]).sort()).toEqual([
+  expect(sizesOf(choices)).toEqual([
     ['5/4', 2],
     ['8/4', 2],
   ])

@@ -1,28 +1,31 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { Refusal } from '../../web/api.ts'
 import { fetchGround, keptGround } from '../../web/yard-needs.ts'
 import { storageBench } from './yard-bench.ts'
 
-const answers = vi.hoisted(() => ({ plan: (_: string): unknown => undefined }))
+/** What the server answers by address, or fails with. */
+const server = new Map<string, () => Response>()
+const answers = (path: string, body: unknown, status = 200) =>
+  server.set(`/api${path}`, () => Response.json(body, { status }))
+const isAway = () => {
+  throw new TypeError('Failed to fetch')
+}
 
-vi.mock('../../web/api.ts', async (real) => ({
-  ...(await real<typeof import('../../web/api.ts')>()),
-  jobs: async () =>
-    ['a', 'b'].map((id) => ({ id, state: 'draft', updatedAt: `2026-03-0${id === 'a' ? 2 : 1}` })),
-  shop: async () => ({ units: 'in', currency: 'USD', grade: 'FAS', yards: [] }),
-  species: async () => [{ key: 'maple-sugar', name: 'Maple, sugar' }],
-  planOf: async (id: string) => answers.plan(id),
-}))
-
-const planOf = (name: string, thickness = 50.8) => ({
+const planOf = (name: string) => ({
   job: { name, species: 'maple-sugar' },
-  blank: { nominal: '8/4', thickness },
+  blank: { nominal: '8/4', thickness: 50.8 },
   cutOrder: { boards: [] },
 })
 
 beforeEach(() => {
   vi.stubGlobal('localStorage', storageBench().storage)
-  answers.plan = planOf
+  vi.stubGlobal('fetch', async (path: string) => server.get(path)!())
+  answers(
+    '/jobs',
+    ['a', 'b'].map((id) => ({ id, state: 'draft', updatedAt: `2026-03-0${id === 'a' ? 2 : 1}` })),
+  )
+  answers('/shop', { units: 'in', currency: 'USD', grade: 'FAS', yards: [] })
+  answers('/species', [{ key: 'maple-sugar', name: 'Maple, sugar' }])
+  for (const id of ['a', 'b']) answers(`/jobs/${id}/plan`, planOf(id))
 })
 afterEach(() => vi.unstubAllGlobals())
 
@@ -37,19 +40,15 @@ describe('what the shop needs from the yard', () => {
 
   it('stays as it was kept when the server goes out of reach on the way', async () => {
     await fetchGround('2026-03-07T09:00:00Z')
-    answers.plan = (id) => {
-      if (id === 'b') throw new Refusal(0, 'The server cannot be reached.')
-      return planOf(id)
-    }
+    server.set('/api/jobs/b/plan', isAway)
     await expect(fetchGround('2026-03-07T10:00:00Z')).rejects.toThrow('cannot be reached')
     expect([names(), keptGround().at]).toEqual([['a', 'b'], '2026-03-07T09:00:00Z'])
   })
 
   it('leaves out a job that cannot be planned, and keeps what was known where the server is busy', async () => {
     await fetchGround('2026-03-07T09:00:00Z')
-    answers.plan = (id) => {
-      throw id === 'a' ? new Refusal(429, 'Too many requests.') : new Refusal(422, 'profile: is missing')
-    }
+    answers('/jobs/a/plan', { detail: 'Too many requests.' }, 429)
+    answers('/jobs/b/plan', { detail: 'profile: is missing' }, 422)
     await fetchGround('2026-03-07T10:00:00Z')
     expect(names()).toEqual(['a'])
   })

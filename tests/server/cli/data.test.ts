@@ -184,7 +184,7 @@ describe('export and import', () => {
     vi.stubEnv('DATA_DIR', join(here, 'other'))
     expect((await cli(['import', 'all.json'], here)).code).toBe(0)
     const context = await openContext(readConfig({ DATA_DIR: join(here, 'other') }))
-    const free = rack.map(({ reserved: _, ...board }) => board)
+    const free = rack.map((board) => ({ ...board, reserved: undefined }))
     expect(await boardsOnRack(context)).toEqual(expect.arrayContaining(free))
     await context.db.destroy()
   })
