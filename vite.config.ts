@@ -64,8 +64,8 @@ export default defineConfig({
       output: {
         // A service worker rules the folder it lies in.
         entryFileNames: ({ name }) => (name === 'sw' ? 'sw.js' : 'assets/[name]-[hash].js'),
-        // What every page needs comes in one file.
-        codeSplitting: { groups: [{ name: 'frame', test: isFrame }], includeDependenciesRecursively: false },
+        // What every page needs comes in one file, with what that needs: files that wait for each other never begin.
+        codeSplitting: { groups: [{ name: 'frame', test: isFrame }] },
       },
     },
   },
