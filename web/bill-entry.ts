@@ -115,7 +115,8 @@ function lineOf(
   return {
     species: line.species ?? '',
     nominal: line.nominal,
-    boards: boards.filter((board) => board !== undefined),
+    // Judged by some of its boards alone, a line that is right would differ.
+    boards: errors.has(`${at}.boards`) ? [] : boards.filter((board) => board !== undefined),
     ...(grade && { grade }),
     ...(line.surfaced && { surfaced: true }),
     ...(feet !== undefined && { feet }),
