@@ -28,6 +28,29 @@ const compare = async (page) => {
 }
 const take = (page) => page.getByRole('button', { name: /Piece 16/ }).click()
 
+/** The draft that the rack has no wood for. */
+const askFor = async (page) => {
+  await page.getByRole('checkbox').last().check()
+  await page.locator('lumber-message').first().waitFor()
+}
+
+/** Boards at the yard for the job that needs wood, until the verdict stands. */
+const atTheYard = async (page) => {
+  await page.locator('yard-visit input[type="checkbox"]').first().check()
+  await page.getByRole('button', { name: 'Enter boards' }).click()
+  const press = (name) => page.locator('yard-board-entry').getByRole('button', { name, exact: true }).click()
+  for (const keys of [
+    ['6 in wide', 'and 3/8 in wide', '8 ft long'],
+    ['5 in wide', '10 ft long'],
+    ['8 in wide', 'and 1/2 in wide', '9 ft long'],
+  ]) {
+    for (const key of keys) await press(key)
+    await press(/^Add board/)
+  }
+  await page.locator('yard-put-back').first().waitFor()
+  await page.waitForTimeout(1500)
+}
+
 /** What is shown of the demo, by the state of its jobs; `act` brings the page to where it is worth looking at. */
 const shots = [
   { name: 'jobs', path: () => '/jobs' },
@@ -41,6 +64,10 @@ const shots = [
   { name: 'measure', path: (_job, profile) => `/profiles/${profile.measured}/measure` },
   { name: 'compare', path: (_job, profile) => `/profiles/${profile.versions}`, act: compare },
   { name: 'wood', path: (job) => `/jobs/${job.draft}/wood` },
+  { name: 'sheet', path: (job) => `/jobs/${job.started}/wood`, act: (page) => toTop(page, /Cut/) },
+  { name: 'lumber', path: () => '/lumber', act: askFor },
+  { name: 'boards', path: () => '/lumber/boards' },
+  { name: 'yard-phone', path: () => '/lumber/yard', width: 390, height: 844, act: atTheYard },
   { name: 'work', path: (job) => `/jobs/${job.started}/work`, act: (page) => toTop(page, /On the lathe/) },
   { name: 'rack', path: (job) => `/jobs/${job.started}/rack`, act: take },
   { name: 'checks', path: (job) => `/jobs/${job.started}/checks`, act: read },
