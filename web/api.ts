@@ -29,6 +29,10 @@ export class Refusal extends Error {
   }
 }
 
+/** Whether trying again may help: no answer or one nobody can read, a busy server, a failure of its own. */
+export const isAway = (failure: unknown): boolean =>
+  !(failure instanceof Refusal) || failure.status === 0 || failure.status === 429 || failure.status >= 500
+
 interface Ask {
   method?: string
   body?: unknown

@@ -1,4 +1,4 @@
-import { matchOf, piecesOf, Refusal } from './api.ts'
+import { isAway, matchOf, piecesOf } from './api.ts'
 import { type Batch, batchOf, jobAndPlan } from './store.ts'
 
 /** What was fetched, and whether just now or before the connection went. */
@@ -8,9 +8,6 @@ export interface Seen<T> {
 }
 
 const kept = new Map<string, unknown>()
-
-const isAway = (failure: unknown): boolean =>
-  failure instanceof Refusal && (failure.status === 0 || failure.status >= 500)
 
 /**
  * Asks, and keeps the answer. While the server cannot be reached the last answer stands in, as long as this page

@@ -1,6 +1,6 @@
 import type { RackBoard } from '../shared/contract/board.ts'
 import type { Piece, Step, StoredReading } from '../shared/piece.ts'
-import { addBoard, addReading, logStep, type NewReading, Refusal, spoilPiece } from './api.ts'
+import { addBoard, addReading, isAway, logStep, type NewReading, spoilPiece } from './api.ts'
 
 /** Something logged at the lathe or bought at the yard, with the key under which the server stores it once. */
 export type Sending =
@@ -172,10 +172,6 @@ export class Outbox {
     for (const watcher of this.watchers) watcher()
   }
 }
-
-/** Whether trying again may help: no answer, a busy server, a failure of its own. */
-const isAway = (failure: unknown): boolean =>
-  !(failure instanceof Refusal) || failure.status === 0 || failure.status === 429 || failure.status >= 500
 
 function deliver(sending: Sending): Promise<Stored> {
   switch (sending.kind) {
