@@ -1,4 +1,4 @@
-import { keepFiles, offlineState } from './offline.ts'
+import { keepFiles, offlineState, watchOffline } from './offline.ts'
 import { fetchAllPages } from './page-files.ts'
 import { wearTheme } from './session.ts'
 import { pageStyles } from './styles/page.ts'
@@ -10,6 +10,10 @@ const AHEAD = 2000
 
 wearTheme()
 document.adoptedStyleSheets = [tokens.styleSheet!, pageStyles.styleSheet!]
+watchOffline(() => {
+  // What this device does not keep, a page left open has at hand.
+  if (offlineState() === 'failed') void fetchAllPages()
+})
 addEventListener('load', () =>
   setTimeout(() => void (offlineState() === 'unsupported' ? fetchAllPages() : keepFiles()), AHEAD),
 )

@@ -73,6 +73,8 @@ export const crookWords = (crook: number, style: LengthStyle): string =>
 /** Whether this page opens without a signal. */
 export function signalWords(state: OfflineState): string {
   if (state === 'ready') return 'Kept on this device: this page opens and reckons without a signal.'
+  if (state === 'failed')
+    return 'This device could not keep the pages, for want of room or because the server went away: leave this page open on the way to the yard, or load it again here. What you enter is kept all the same.'
   return state === 'installing'
     ? 'Being kept on this device for where there is no signal; a moment.'
     : 'Over this connection the browser keeps no pages (it does over HTTPS): leave this page open on the way to the yard. What you enter is kept all the same.'

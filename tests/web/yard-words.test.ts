@@ -114,6 +114,7 @@ describe('words at the yard', () => {
   it('say plainly whether the page opens without a signal, and how old the jobs are', () => {
     expect(signalWords('ready')).toMatch(/without a signal/)
     expect(signalWords('unsupported')).toMatch(/leave this page open/)
+    expect(signalWords('failed')).toMatch(/could not keep the pages.*leave this page open/)
     expect(signalWords('installing')).toMatch(/a moment/)
     expect(groundWords('2026-03-07T09:00:00Z', true)).toBe('')
     expect(groundWords('2026-03-07T09:00:00Z', false)).toMatch(/Mar 7, 2026.*out of reach/)
