@@ -76,6 +76,22 @@ describe('the demo', () => {
     expect(lumber.boardFeet).toBeGreaterThan(0)
   })
 
+  it('has a yard that asks another price for every wood the shop turns', async () => {
+    const { yards } = (await server.get('/api/shop')).body
+    const woods = new Set((await jobsOf()).map(({ species }) => species))
+    expect(woods.size).toBeGreaterThan(2)
+    for (const grade of ['FAS', '1C']) {
+      const prices = [...woods].map(
+        (species) =>
+          yards[0].prices.find(
+            (row: Record<string, unknown>) =>
+              row.species === species && row.nominal === '8/4' && row.grade === grade,
+          ).pricePerBoardFoot,
+      )
+      expect(new Set(prices).size).toBe(woods.size)
+    }
+  })
+
   it('has offcuts of what is sawn on the rack, with where they come from', async () => {
     const { body: rack } = await server.get('/api/boards')
     const offcuts = rack.filter(({ key }: { key: string }) => /^O-\d+$/.test(key))
