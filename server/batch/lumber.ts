@@ -3,12 +3,11 @@ import { blanksMissing } from '../../shared/cutting/cut-blanks.ts'
 import { quickCut } from '../../shared/cutting/quick.ts'
 import { readJob } from '../../shared/job.ts'
 import { type Lumber, type LumberJob, lumberFor, type Pool, poolsOf } from '../../shared/lumber.ts'
-import { badInput } from '../../shared/problem.ts'
+import { badInput, Problem } from '../../shared/problem.ts'
 import type { Shop } from '../../shared/shop.ts'
 import type { LengthStyle } from '../../shared/units/length.ts'
 import { type Context, shopOf } from '../context.ts'
-import type { StoredJob } from '../storage/read/jobs.ts'
-import { jobOf } from './find.ts'
+import { jobById, type StoredJob } from '../storage/read/jobs.ts'
 import { plansTogether } from './plan.ts'
 
 /** Jobs that lumber is asked for at once. */
@@ -44,10 +43,23 @@ function withYard(shop: Shop, name: string | undefined): Shop {
   ])
 }
 
+/** The jobs of these ids. @throws Problem `not-found` that names those there are not */
+async function storedJobs({ db }: Context, ids: string[]): Promise<StoredJob[]> {
+  const found: StoredJob[] = []
+  const unknown: string[] = []
+  for (const id of ids) {
+    const job = await jobById(db, id)
+    if (job) found.push(job)
+    else unknown.push(JSON.stringify(id))
+  }
+  if (unknown.length === 0) return found
+  const message = `must be ids of jobs that are kept, as GET /api/jobs lists them, with commas between; read ${unknown.join(', ')}`
+  throw new Problem('not-found', 'Lumber is asked for a job that is not kept.', [{ path: 'jobs', message }])
+}
+
 /** Jobs with their plans; one frozen before a job had wishes for its lumber has those of its file. */
 async function lumberJobs(context: Context, ids: string[], shop: Shop): Promise<LumberJob[]> {
-  const stored: StoredJob[] = []
-  for (const id of ids) stored.push(await jobOf(context, id))
+  const stored = await storedJobs(context, ids)
   const plans = await plansTogether(context, stored, shop)
   return stored.map(({ id, file }, i) => {
     const plan = plans[i]!

@@ -73,11 +73,21 @@ describe('GET /api/lumber', () => {
     ['', 422, 'jobs'],
     ['?jobs=,', 422, 'jobs'],
     [`?jobs=${Array.from({ length: 41 }, (_, i) => i).join(',')}`, 422, 'jobs'],
-    ['?jobs=nothing-of-that-name', 404, 'id'],
+    ['?jobs=nothing-of-that-name', 404, 'jobs'],
     ['?jobs=x&style=cubits', 422, 'style'],
   ])('refuses %s', async (query, status, path) => {
     const { body } = await server.get(`/api/lumber${query}`).expect(status)
     expect(body.errors[0].path).toBe(path)
+  })
+})
+
+describe('GET /api/lumber for a job there is not', () => {
+  it('says which of those it read are none, and what is allowed', async () => {
+    const [id] = await ofJobs([dowel()])
+    const { body } = await server.get(`/api/lumber?jobs=${id},gone,away`).expect(404)
+    expect(body.errors).toEqual([{ path: 'jobs', message: expect.stringContaining('read "gone", "away"') }])
+    expect(body.errors[0].message).toContain('as GET /api/jobs lists them')
+    expect(body.errors[0].message).not.toContain(id)
   })
 })
 
