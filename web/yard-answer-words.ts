@@ -5,18 +5,20 @@ import { moneyText } from '../shared/units/money.ts'
 import { boardFeetText, priceText } from './elements/amounts.ts'
 import { type Choice, chargeOf, costOf, termsOf } from './yard-order.ts'
 import type { PulledBoard, YardNeed, YardTally } from './yard-tally.ts'
+import { paidText } from './yard-words.ts'
 
 /** How good the choice is, in plain words. */
 export function proofWords(choice: Choice, currency: string, isSearching: boolean): string {
   const { sum, leastMinor, plan, proven } = choice
   if (choice.keep.length === 0) return 'Boards on hand give every blank: nothing needs to be bought.'
-  const [least, now, verb] =
-    leastMinor !== undefined && sum.minor !== undefined
-      ? [moneyText(leastMinor, currency), moneyText(sum.minor, currency), 'cost']
-      : [boardFeetText(plan.lowerBound), boardFeetText(plan.cost), 'use']
+  const isPriced = leastMinor !== undefined && sum.minor !== undefined
+  const [least, now, verb] = isPriced
+    ? [moneyText(leastMinor, currency), paidText(sum, currency), 'cost']
+    : [boardFeetText(plan.lowerBound), boardFeetText(plan.cost), 'use']
   if (proven)
     return `Proven: no choice from these boards ${verb}s less than ${least}; this one ${verb}s ${now}.`
-  const over = plan.lowerBound > 0 ? Math.ceil((plan.cost / plan.lowerBound - 1) * 1000) / 10 : undefined
+  const [bound, cost] = isPriced ? [leastMinor, sum.minor!] : [plan.lowerBound, plan.cost]
+  const over = bound > 0 ? Math.ceil((cost / bound - 1) * 1000) / 10 : undefined
   const gap = over === undefined ? '' : `, at most ${over} % more`
   const going = isSearching ? ' A better one is still looked for.' : ''
   return `No choice from these boards ${verb}s less than ${least}; this one ${verb}s ${now}${gap}.${going}`

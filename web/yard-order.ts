@@ -65,22 +65,30 @@ export function listPriceOf(
   })
 }
 
-/** Feet and cost of some boards together. */
+/** Feet of some boards together, and what is paid for them. */
 export interface Sum {
   boards: number
   feet: number
   /** Whole minor units; absent where a board has no price. */
   minor?: number
+  /** The boards cost less by themselves: what is paid is the yard’s least charge. */
+  isLeastCharge?: true
 }
 
+/** What is paid for these boards as one order, the yard’s least charge where they come to less. */
 export function sumOf(boards: readonly PulledBoard[], tally: YardTally): Sum {
-  const costs = boards.map((pulled) => costOf(pulled, tally))
-  const whole = costs.every((cost) => cost !== undefined)
+  const { feet, total, toMinimum, unpriced } = chargeOf(boards, tally)
   return {
     boards: boards.length,
-    feet: boards.reduce((total, pulled) => total + feetOf(pulled, tally), 0),
-    ...(whole && { minor: costs.reduce((total: number, cost) => total + cost!, 0) }),
+    feet,
+    ...(unpriced === 0 && { minor: total, ...(toMinimum > 0 && { isLeastCharge: true }) }),
   }
+}
+
+/** The least that can be paid where the boards come to so much at least (whole minor units), the least charge heeded. */
+function leastPaid(boardsMinor: number, tally: YardTally): number {
+  // Nothing at all may be paid only where no board has to be bought.
+  return boardsMinor > 0 ? Math.max(boardsMinor, minorOf(termsOf(tally).minimumCharge, tally.currency)) : 0
 }
 
 /** What is wanted of all jobs, as one order without boards from the yard. */
@@ -116,7 +124,7 @@ export interface Choice {
   back: PulledBoard[]
   /** Boards of the shop's own that are used. */
   onHand: number
-  /** What is kept comes to, and the least any choice could come to, taken boards in both. */
+  /** What is paid for what is kept, and the least that any choice could be paid for, taken boards in both. */
   sum: Sum
   leastMinor?: number
   proven: boolean
@@ -130,12 +138,16 @@ export function choiceOf(tally: YardTally, order: CutOrder, plan: CutPlan): Choi
   const isKept = (pulled: PulledBoard) => pulled.taken === true || used.has(pulled.board.key)
   const keep = pile.filter(isKept)
   const keys = new Set(pile.map(({ board }) => board.key))
-  const taken = sumOf(
+  const taken = chargeOf(
     pile.filter((pulled) => pulled.taken),
     tally,
   )
   const sum = sumOf(keep, tally)
   const priced = order.boards.some(({ onHand, price }) => !onHand && price !== undefined)
+  const leastMinor =
+    priced && taken.unpriced === 0
+      ? leastPaid(taken.wood + minorOf(plan.lowerBound, tally.currency), tally)
+      : undefined
   return {
     wanted,
     missing,
@@ -143,9 +155,9 @@ export function choiceOf(tally: YardTally, order: CutOrder, plan: CutPlan): Choi
     back: pile.filter((pulled) => !isKept(pulled)),
     onHand: [...used].filter((key) => !keys.has(key)).length,
     sum,
-    ...(priced &&
-      taken.minor !== undefined && { leastMinor: taken.minor + minorOf(plan.lowerBound, tally.currency) }),
-    proven: plan.proven,
+    ...(leastMinor !== undefined && { leastMinor }),
+    // No search has to prove what the least charge makes so.
+    proven: plan.proven || (leastMinor !== undefined && missing === 0 && sum.minor === leastMinor),
     plan,
   }
 }

@@ -51,14 +51,19 @@ export function headline({ missing }: Pick<Choice, 'missing'>): Headline {
 export function underWords({ missing, wanted, sum }: Choice, currency: string): string {
   if (missing === 0 && sum.boards === 0) return 'nothing to buy: boards on hand do'
   if (missing === 0) return `keep ${sumWords(sum, currency)}`
-  const so = sum.minor === undefined ? boardFeetText(sum.feet) : moneyText(sum.minor, currency)
-  return `${wanted - missing} of ${wanted} blanks · ${so}`
+  return `${wanted - missing} of ${wanted} blanks · ${paidText(sum, currency) ?? boardFeetText(sum.feet)}`
+}
+
+/** What is paid, and whether it is the least charge: `75.00 USD, least charge`; nothing without prices. */
+export function paidText({ minor, isLeastCharge }: Pick<Sum, 'minor' | 'isLeastCharge'>, currency: string) {
+  if (minor === undefined) return undefined
+  return `${moneyText(minor, currency)}${isLeastCharge ? ', least charge' : ''}`
 }
 
 /** `4 boards · 31.5 bd ft · 84.20 USD`. */
-export function sumWords({ boards, feet, minor }: Sum, currency: string): string {
-  const cost = minor === undefined ? [] : [moneyText(minor, currency)]
-  return [counted(boards, 'board'), boardFeetText(feet), ...cost].join(' · ')
+export function sumWords({ boards, feet, ...paid }: Sum, currency: string): string {
+  const cost = paidText(paid, currency)
+  return [counted(boards, 'board'), boardFeetText(feet), ...(cost ? [cost] : [])].join(' · ')
 }
 
 /** What a tally is for: its jobs and their wood. */

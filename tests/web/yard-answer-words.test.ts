@@ -55,6 +55,23 @@ describe('the words of the answer', () => {
     )
   })
 
+  it('prove by what is really paid where that is the yard’s least charge', () => {
+    const paid = choice({
+      proven: true,
+      leastMinor: 7500,
+      sum: { boards: 1, feet: 10, minor: 7500, isLeastCharge: true },
+    })
+    expect(proofWords(paid, 'USD', false)).toBe(
+      'Proven: no choice from these boards costs less than 75.00 USD; this one costs 75.00 USD, least charge.',
+    )
+    // 76 / 75 is 1.0133, whatever the boards by themselves are from their own bound.
+    expect(
+      proofWords(choice({ leastMinor: 7500, sum: { boards: 1, feet: 10, minor: 7600 } }), 'USD', false),
+    ).toBe(
+      'No choice from these boards costs less than 75.00 USD; this one costs 76.00 USD, at most 1.4 % more.',
+    )
+  })
+
   it('compare board feet where boards have no price', () => {
     const { leastMinor: _least, ...bare } = choice({ proven: true, plan: plan({ cost: 20, lowerBound: 20 }) })
     expect(proofWords(bare, 'USD', false)).toBe(

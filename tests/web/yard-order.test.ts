@@ -137,4 +137,30 @@ describe('what a plan means at the stack', () => {
     expect(choice.sum.minor).toBe(2400)
     expect(choice.leastMinor ?? choice.sum.minor).toBe(2400)
   })
+
+  it('pays the yard’s least charge where the boards come to less, which nothing can undercut', () => {
+    const least = (minimumCharge: number) => {
+      const tally = { ...stack([54, 10], [107, 24], [107, 22]), terms: yard({ minimumCharge }) }
+      const order = orderOf(tally)!
+      // As long as the search has proven nothing but that some board is wanted.
+      return choiceOf(tally, order, { ...quickCut(order), lowerBound: 5, proven: false })
+    }
+    expect(least(75)).toMatchObject({
+      sum: { minor: 7500, isLeastCharge: true },
+      leastMinor: 7500,
+      proven: true,
+    })
+    // Between the bound and the boards’ own 22.00: those are paid, and no choice pays less than 20.00.
+    expect(least(20)).toMatchObject({ sum: { boards: 1, minor: 2200 }, leastMinor: 2000, proven: false })
+    expect(least(20).sum.isLeastCharge).toBeUndefined()
+    expect(least(0)).toMatchObject({ leastMinor: 500, proven: false })
+  })
+
+  it('pays nothing where boards on hand do, whatever the least charge', () => {
+    const onHand = { key: 'r-1', width: 107, length: 2200, thickness: 52, count: 1, onHand: true }
+    const blanks = [{ key: 'blank', side: 50, length: 700, count: 6 }]
+    const needs = [needOf({ order: legsOrder({ blanks, boards: [onHand] }) })]
+    const choice = choiceFor({ ...stack([107, 24]), needs, terms: yard({ minimumCharge: 75 }) })
+    expect(choice).toMatchObject({ missing: 0, keep: [], sum: { boards: 0, minor: 0 }, leastMinor: 0 })
+  })
 })

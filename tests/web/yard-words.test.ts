@@ -88,6 +88,14 @@ describe('words at the yard', () => {
   it('say what it comes to', () => {
     expect(sumWords({ boards: 1, feet: 5, minor: 4750 }, 'USD')).toBe('1 board · 5.00 bd ft · 47.50 USD')
     expect(sumWords({ boards: 4, feet: 31.5 }, 'USD')).toBe('4 boards · 31.5 bd ft')
+    const least = { boards: 1, feet: 5, minor: 7500, isLeastCharge: true } as const
+    expect(sumWords(least, 'USD')).toBe('1 board · 5.00 bd ft · 75.00 USD, least charge')
+    expect(underWords(choice({ sum: least }), 'USD')).toBe(
+      'keep 1 board · 5.00 bd ft · 75.00 USD, least charge',
+    )
+    expect(underWords(choice({ missing: 5, sum: least }), 'USD')).toBe(
+      '7 of 12 blanks · 75.00 USD, least charge',
+    )
   })
 
   it('say why nothing can come from a board', () => {

@@ -1,6 +1,7 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { pageWear } from '../styles/all.ts'
+import { chargeWords } from '../yard-answer-words.ts'
 import { type Choice, sumOf } from '../yard-order.ts'
 import { onPile, type PulledBoard, type YardTally } from '../yard-tally.ts'
 import { sumWords } from '../yard-words.ts'
@@ -22,6 +23,7 @@ export class YardBuying extends LitElement {
     return html`<section class="card" aria-labelledby="buying">
       <h2 id="buying">Bought?</h2>
       <p class="soft">The boards become boards on hand, sent as soon as the server is in reach. Until then everything is kept on this device.</p>
+      ${choice ? nothing : chargeWords(pile, this.tally).map((line) => html`<p class="caution">${line}</p>`)}
       ${chosen.length > 0 ? this.way('those to keep', chosen) : nothing} ${this.way('all on the pile', pile)}
     </section>`
   }
