@@ -1,5 +1,6 @@
 import { feetText } from '../units/feet.ts'
 import { inches, type LengthStyle, lengthText, mmOfNm, nm } from '../units/length.ts'
+import { bestFill } from './fill.ts'
 
 /** Pieces to be cut of one side and length, mm; `count` of them altogether. */
 export interface Sawing {
@@ -46,30 +47,34 @@ export function lengthWaste(board: number, blank: number, kerf: number, endTrim:
   return 1 - (fitIn(board - 2 * endTrim, blank, kerf) * blank) / board
 }
 
-interface Fill {
+interface Strip {
   /** Nanometres that end in blanks. */
   held: number
   counts: number[]
 }
 
-/** The fill of a room (nm, a kerf added) that leaves least over; of each size no more than are wanted. */
-function bestFill(sizes: number[], wanted: number[], room: number, kerf: number): Fill {
-  const [size, ...others] = sizes
-  if (size === undefined) return { held: 0, counts: [] }
-  const [most, ...wantedOfOthers] = wanted
-  let best: Fill | undefined
-  for (let count = Math.min(most!, Math.floor(room / (size + kerf))); count >= 0; count--) {
-    const rest = bestFill(others, wantedOfOthers, room - count * (size + kerf), kerf)
-    const held = count * size + rest.held
-    if (!best || held > best.held) best = { held, counts: [count, ...rest.counts] }
-    if (others.length === 0) break
-  }
-  return best!
+/**
+ * The fill of a room (nm, a kerf added) that leaves least over, of each size no more than are wanted; where short
+ * blanks fit in very many ways, one close to it.
+ */
+function fullest(sizes: readonly number[], wanted: readonly number[], room: number, kerf: number): Strip {
+  const choices = sizes.map((length, size) => ({
+    size,
+    room: length + kerf,
+    value: length,
+    limit: wanted[size]!,
+  }))
+  const fill = bestFill(room, choices, { steps: 0 })
+  const counts = sizes.map(() => 0)
+  fill.sizes.forEach((size, i) => {
+    counts[size] = fill.counts[i]!
+  })
+  return { held: fill.value, counts }
 }
 
 interface Strips {
   /** The first strip; nothing where it holds none. */
-  first?: Fill
+  first?: Strip
   /** Share of the strips that ends in blanks. The last is left aside: what is over of it is whole. */
   used: number
 }
@@ -78,10 +83,10 @@ interface Strips {
 function stripsOf(side: readonly Sawing[], board: number, room: number, kerf: number): Strips {
   const sizes = side.map(({ length }) => nm(length))
   const left = side.map(({ count }) => count)
-  let first: Fill | undefined
+  let first: Strip | undefined
   let [strips, held, last] = [0, 0, 0]
   while (left.some((count) => count > 0)) {
-    const fill = bestFill(sizes, left, room, kerf)
+    const fill = fullest(sizes, left, room, kerf)
     if (fill.held === 0) return { used: 0 }
     first ??= fill
     const times = Math.min(

@@ -77,6 +77,23 @@ describe('bestLengths', () => {
     expect(bestLengths([piece(30, { count: 0 })], saw)).toEqual([])
   })
 
+  it('divides among many short blanks of nearly one length too', () => {
+    // A hundred and more to a strip, of four lengths: some mix fills 16 ft (190 in clear) but for a hair. Lost are
+    // the trims and a kerf after every piece but the last.
+    const rows = bestLengths(
+      [1.2, 1.27, 1.33, 1.41].map((length) => piece(length, { count: 5000 })),
+      saw,
+    )
+    expect(rows).toHaveLength(11)
+    for (const { lengthFt, holds, left } of rows) {
+      const pieces = holds.reduce((sum, { count }) => sum + count, 0)
+      const sum = holds.reduce((all, { length, count }) => all + count * length, 0)
+      expect(sum + (pieces - 1) * saw.kerf + left).toBeCloseTo((12 * lengthFt - 2) * inch, 6)
+      // Less than the shortest is over of any strip that is full.
+      expect(left).toBeLessThan(1.2 * inch + saw.kerf)
+    }
+  })
+
   it('takes an exact fit', () => {
     // 6 ft: 70 in clear hold two of 34-15/16 with a kerf of 1/8 between.
     const [six] = bestLengths([piece(34.9375)], saw).filter(({ lengthFt }) => lengthFt === 6)
