@@ -12,8 +12,6 @@ import { isRoll } from './paper.ts'
 import { finishPrint, openPrint, type Print, type PrintOptions, plainText } from './print.ts'
 import { table } from './table.ts'
 
-/** Lengths listed; the others waste more. */
-const LENGTHS_MOST = 5
 /** Empty lines of the tally for each kind of lumber. */
 const TALLY_LINES = 10
 
@@ -89,7 +87,7 @@ function lengths(print: Print, best: readonly BestLength[]): void {
       { head: 'Wasted', share: 12, align: 'right' },
       { head: 'Why', share: 76 },
     ],
-    best.slice(0, LENGTHS_MOST).map((row) => ({
+    best.map((row) => ({
       cells: [`${row.lengthFt} ft`, percent(row.waste), lengthWhy(row, print.options.style)],
     })),
   )

@@ -145,6 +145,15 @@ export function bestLengths(blanks: readonly Sawing[], { kerf, endTrim }: EndCut
   }).sort((a, b) => nm(a.waste) - nm(b.waste) || a.lengthFt - b.lengthFt)
 }
 
+/** A yard is asked for a few lengths, or it looks for none of them. Common practice, no source. */
+const ASKED_MOST = 4
+/** Part of a board that another length may waste over the best before it is not worth asking for. Our own choice. */
+const WORSE_MOST = 0.05
+
+/** Those of the lengths, the best first, that a yard is asked for: a few, and none that wastes much more than the best. */
+export const worthAsking = (lengths: readonly BestLength[]): BestLength[] =>
+  lengths.filter(({ waste }) => waste <= lengths[0]!.waste + WORSE_MOST + 1e-9).slice(0, ASKED_MOST)
+
 /**
  * Why a length is as good as it is, in words.
  *

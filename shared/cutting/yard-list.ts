@@ -3,7 +3,7 @@ import { surfacedThickness } from '../blank/nominal.ts'
 import { boardFeet, boardFeetNet, surfaceMeasure } from '../units/board-foot.ts'
 import { inches, nm } from '../units/length.ts'
 import { massOf } from '../wood/density.ts'
-import { type BestLength, bestLengths, fitIn } from './best-lengths.ts'
+import { type BestLength, bestLengths, fitIn, worthAsking } from './best-lengths.ts'
 import {
   type GradeFit,
   gradeFit,
@@ -97,7 +97,7 @@ export interface YardList extends YardWishes {
   leastWidth: number
   /** Widths from which one strip more comes off a board, for the side that takes most wood. */
   stripWidths: { strips: number; width: number }[]
-  /** Lengths yards sell, whole feet, the one that wastes least first. */
+  /** Lengths to ask for, whole feet, the one that wastes least first; those that waste much more are left out. */
   bestLengths: BestLength[]
   blanks: YardBlank[]
   /** The same need in every grade. */
@@ -212,7 +212,7 @@ export function yardList(input: YardInput): YardList {
     extra: input.extra,
     leastWidth: mostOf(blanks, ({ sawn }) => sawn) + 2 * input.edgeTrim,
     stripWidths: stripWidths(input),
-    bestLengths: bestLengths(blanks, input),
+    bestLengths: worthAsking(bestLengths(blanks, input)),
     blanks,
     grades: gradeChoices(input, geometric),
     squares: squareOffers(blanks),

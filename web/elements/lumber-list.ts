@@ -9,9 +9,6 @@ import { length, lengthStyle, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
 import { boardFeetText, percentText, priceText } from './amounts.ts'
 
-/** Lengths shown; the others waste more. */
-const LENGTHS_SHOWN = 4
-
 /** One kind of lumber as it is asked of a yard: how much, what every board must be, and what would do instead. */
 @customElement('lumber-list')
 export class LumberList extends LitElement {
@@ -81,7 +78,7 @@ export class LumberList extends LitElement {
   }
 
   private lengths() {
-    const best = this.list.bestLengths.slice(0, LENGTHS_SHOWN)
+    const best = this.list.bestLengths
     if (best.length === 0) return nothing
     return html`<div>
       <h3>Lengths that waste least</h3>

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { bestLengths, lengthWaste, lengthWhy, type Sawing } from '../../../shared/cutting/best-lengths.ts'
+import {
+  bestLengths,
+  lengthWaste,
+  lengthWhy,
+  type Sawing,
+  worthAsking,
+} from '../../../shared/cutting/best-lengths.ts'
 
 const inch = 25.4
 const saw = { kerf: inch / 8, endTrim: inch }
@@ -100,6 +106,22 @@ describe('bestLengths', () => {
     expect(six!.holds[0]!.count).toBe(2)
     expect(six!.left).toBe(0)
     expect(lengthWhy(six!, 'fraction')).toBe('2 of 34-15/16 in to a strip, nothing over')
+  })
+})
+
+describe('the lengths worth asking a yard for', () => {
+  it('are those that waste little more than the best', () => {
+    // Of 60 in, 11 ft hold two (120-1/8 of 130 in clear): 12 of 132 lost, 9.1 %. 16 ft hold three (180-1/4 of 190):
+    // 12 of 192, 6.25 %. 6 ft hold one (60 of 70): 16.7 %; 12 ft lose 24 of 144, 13 ft 36 of 156, all far more.
+    const asked = worthAsking(bestLengths([piece(60)], saw))
+    expect(asked.map(({ lengthFt }) => lengthFt)).toEqual([16, 11])
+  })
+
+  it('are few, and the best of them', () => {
+    // 4 in lie in every length so that less than 4-1/8 in are over.
+    const all = bestLengths([piece(4, { count: 500 })], saw)
+    expect(worthAsking(all)).toEqual(all.slice(0, 4))
+    expect(worthAsking([])).toEqual([])
   })
 })
 
