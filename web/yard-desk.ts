@@ -317,10 +317,12 @@ export class YardDesk implements ReactiveController {
     this.host.requestUpdate()
   }
 
-  /** Closes the tally once these boards were bought. */
-  close(bought: readonly PulledBoard[]): void {
+  /** Closes a tally, the one at hand or another, once these boards of it were bought. */
+  close(bought: readonly PulledBoard[], tally = this.tally): void {
     const at = this.parts.now().toISOString()
-    this.change((tally) => closedTally(tally, bought, at))
+    const closed = this.shelf.change(tally, at, (now) => closedTally(now, bought, at))
+    if (closed.id === this.tally.id) this.tally = closed
+    this.host.requestUpdate()
   }
 
   /** Forgets the tally and its entry for good. */

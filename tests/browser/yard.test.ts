@@ -238,6 +238,30 @@ describe('at the yard', () => {
     expect(rack[0]!.from).toMatch(/^Yard/)
   })
 
+  it('closes no tally whose boards neither the device nor the server has', async () => {
+    await ask('/api/jobs', job('Stands of cherry', { species: 'cherry-black' }))
+    const { stack, page } = await atYard()
+    await stack.need('Stands of cherry')
+    await stack.board(3, '', 8)
+    await stack.verdict('ENOUGH')
+    await page.evaluate(() => {
+      const setItem = Storage.prototype.setItem
+      Storage.prototype.setItem = function (key, value) {
+        if (key === 'setwright.outbox') throw new DOMException('full', 'QuotaExceededError')
+        setItem.call(this, key, value)
+      }
+    })
+    await page.context().setOffline(true)
+    await page.getByRole('button', { name: /^Bought all on the pile/ }).click()
+    await page.getByRole('button', { name: 'Yes, bought' }).click()
+    await page.getByText('Bought, but not stored anywhere yet').waitFor()
+    expect(await page.getByText(/^Bought .*1 board/).count()).toBe(0)
+    await page.context().setOffline(false)
+    await page.getByText(/^Bought .*1 board/).waitFor()
+    const rack = await ask<RackBoard[]>('/api/boards')
+    expect(rack.filter(({ species }) => species === 'cherry-black')).toHaveLength(1)
+  })
+
   it('begins for the jobs that the address names, once', async () => {
     const { page } = await open(`/lumber/yard?jobs=${stands.key}`, PHONE)
     await page.getByText(/for Candle stands/).waitFor()

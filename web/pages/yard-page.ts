@@ -20,9 +20,10 @@ import { type PileAct, YardDesk } from '../yard-desk.ts'
 import type { BoardEntry } from '../yard-entry.ts'
 import { fetchGround, keptGround } from '../yard-needs.ts'
 import { type Choice, choiceOf, listPriceOf, orderOf, sumOf, wantedOrder } from '../yard-order.ts'
+import { Purchase } from '../yard-purchase.ts'
 import { YardSearch } from '../yard-search.ts'
 import { isAboutTallies } from '../yard-shelf.ts'
-import { nextNumber, onPile, type PulledBoard } from '../yard-tally.ts'
+import { nextNumber, onPile, type PulledBoard, type YardTally } from '../yard-tally.ts'
 import {
   boardWords,
   forWords,
@@ -110,6 +111,8 @@ export class YardPage extends LitElement {
   @state() private isAnswered?: boolean
   /** A visit begins with what it is about. */
   @state() private isVisitOpen = this.desk.tally.needs.length + this.desk.tally.boards.length === 0
+  /** Boards that are sent and neither kept on this device nor stored by the server yet; their tally stays open. */
+  private purchase?: { tally: YardTally; boards: readonly PulledBoard[]; sent: Purchase } | undefined
   private readonly ends: (() => void)[] = []
 
   constructor() {
@@ -122,7 +125,7 @@ export class YardPage extends LitElement {
     addEventListener('storage', this.heed)
     addEventListener('online', this.ask)
     this.ends.push(
-      outbox().watch(() => this.requestUpdate()),
+      outbox().watch(() => this.settle()),
       watchOffline(() => this.requestUpdate()),
     )
     // What has the focus must not lie under the verdict.
@@ -204,7 +207,14 @@ export class YardPage extends LitElement {
       ${desk.keeps ? nothing : html`<p class="problem" role="alert">This device has no room to keep what you enter: leave this page open until the boards are bought.</p>`}
       ${tally.bought ? this.bought() : html`<div class="verdict">${this.verdict(choice)}</div>`}
       ${isFirst ? this.visit() : nothing}
-      <div class="two">
+      ${this.purchase?.tally.id === tally.id ? this.unsafe() : this.work(choice)}
+    </div>`
+  }
+
+  private work(choice: Choice | undefined): TemplateResult {
+    const { desk } = this
+    const { tally } = desk
+    return html`<div class="two">
         ${tally.bought ? nothing : this.entry()}
         <div class="side">
           ${
@@ -214,10 +224,9 @@ export class YardPage extends LitElement {
                   @restack=${(event: CustomEvent<PutBack>) => desk.restack(event.detail)}></yard-answer>`
           }
           ${this.troubles()}
-          ${this.pile(choice)} ${tally.bought ? nothing : html`<yard-buying .tally=${tally} .choice=${choice} @bought=${(event: CustomEvent<PulledBoard[]>) => this.buy(event.detail)}></yard-buying>`} ${isFirst ? nothing : this.visit()}
+          ${this.pile(choice)} ${tally.bought ? nothing : html`<yard-buying .tally=${tally} .choice=${choice} @bought=${(event: CustomEvent<PulledBoard[]>) => this.buy(event.detail)}></yard-buying>`} ${tally.boards.length === 0 ? nothing : this.visit()}
         </div>
-      </div>
-    </div>`
+      </div>`
   }
 
   private needs(): TemplateResult {
@@ -314,11 +323,30 @@ export class YardPage extends LitElement {
   }
 
   private buy(boards: readonly PulledBoard[]): void {
+    const { tally } = this.desk
     // Into the outbox first: should the battery die between the two, buying again sends the same boards under the same keys.
-    for (const body of boughtBoards(this.desk.tally, boards)) void outbox().send({ kind: 'board', body })
-    this.desk.close(boards)
+    this.purchase = { tally, boards, sent: new Purchase(outbox(), boughtBoards(tally, boards)) }
+    this.settle()
     // That it is done stands at the top.
     scrollTo(0, 0)
+  }
+
+  /** Closes the tally whose boards were bought, once they are safe. */
+  private settle(): void {
+    const { purchase } = this
+    if (purchase?.sent.isSafe) {
+      this.purchase = undefined
+      this.desk.close(purchase.boards, purchase.tally)
+    }
+    this.requestUpdate()
+  }
+
+  private unsafe(): TemplateResult {
+    return html`<div class="problem" role="alert">
+        <p class="large">Bought, but not stored anywhere yet: this device has no room to keep the boards, and the server does not have them all.</p>
+        <p>Leave this page open until it has; the tally is closed then. Should the page be closed before, press “Bought” once more: each board is stored once.</p>
+      </div>
+      ${this.waiting()}`
   }
 
   private bought(): TemplateResult {
