@@ -110,10 +110,11 @@ export class YardDesk implements ReactiveController {
 
   private freshTally(id: string): YardTally {
     const at = this.parts.now()
-    const day = at.toLocaleDateString('en', { day: 'numeric', month: 'short' })
+    const day = at.toLocaleDateString('en-GB', { day: 'numeric', month: 'short' })
     const { units, currency, grade, yards } = this.ground
     return {
       id,
+      day,
       name: `Yard, ${day}`,
       units,
       currency,

@@ -47,6 +47,8 @@ interface Step {
 /** The boards of one visit to a yard, in the order they lie on the pile, the last on top. */
 export interface YardTally {
   id: string
+  /** The day it was begun, `25 Nov`: what its boards are called by, whatever the tally is renamed to. */
+  day?: string
   name: string
   units: Units
   currency: string
@@ -66,8 +68,12 @@ export interface YardTally {
 /** Steps that can be taken back. */
 const MOST_STEPS = 40
 
-/** The key of a board on the rack: its tally and its number, so that it is stored once however often it is sent. */
-export const boardKey = ({ id }: Pick<YardTally, 'id'>, number: number): string => `${id}-${number}`
+/**
+ * What a board is called on the rack, `25 Nov 5 (3fa9c1)`: the day, the number chalked on it, and the mark of its
+ * tally, which no other has. It never changes, so that the board is stored once however often it is sent.
+ */
+export const boardKey = ({ id, day }: Pick<YardTally, 'id' | 'day'>, number: number): string =>
+  day === undefined ? `${id}-${number}` : `${day} ${number} (${id})`
 
 /** The wood of a tally: that of its jobs, else as chosen. */
 export const speciesOf = ({ needs, species }: YardTally): string | undefined => needs[0]?.species ?? species

@@ -236,6 +236,7 @@ describe('at the yard', () => {
       [101.6, 2438.4, 25, 'maple-sugar'],
     ])
     expect(rack[0]!.from).toMatch(/^Yard/)
+    expect(rack[1]!.key).toMatch(/^\d+ \w+ 2 \(\w+\)$/)
   })
 
   it('closes no tally whose boards neither the device nor the server has', async () => {

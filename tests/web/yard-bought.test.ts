@@ -34,4 +34,13 @@ describe('boards that were bought', () => {
     const [board] = boughtBoards(tally, onPile(tally))
     expect(readBoard(JSON.parse(JSON.stringify(board)), 'in')).toEqual(board)
   })
+
+  it('are called alike however often they are bought, the tally renamed in between too', () => {
+    const dated = withBoard(emptyTally({ day: '25 Nov' }), newBoard(150))
+    const keys = (name: string) => boughtBoards({ ...dated, name }, onPile(dated)).map(({ key }) => key)
+    expect(keys('Saturday')).toEqual(['25 Nov 1 (ta11y)'])
+    expect(keys('Sunday')).toEqual(keys('Saturday'))
+    const [board] = boughtBoards(dated, onPile(dated))
+    expect(readBoard(board, 'mm').key).toBe('25 Nov 1 (ta11y)')
+  })
 })

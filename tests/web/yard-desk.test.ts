@@ -148,7 +148,7 @@ describe('the desk at the yard', () => {
     enter(desk, '201')
     desk.add()
     expect(widths(desk)).toEqual([185, 201])
-    expect(desk.tally.boards[1]!.board.key).toBe(`${desk.tally.id}-2`)
+    expect(desk.tally.boards[1]!.board.key).toBe(`7 Mar 2 (${desk.tally.id})`)
     expect(desk.entry).toMatchObject({ width: '15' })
     expect(desk.entry.mends).toBeUndefined()
   })

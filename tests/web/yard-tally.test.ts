@@ -22,6 +22,16 @@ describe('a tally', () => {
     expect(tally.boards.map(({ board }) => board.key)).toEqual(['ta11y-1', 'ta11y-2', 'ta11y-3'])
   })
 
+  it('calls boards by their day and the number chalked on them, alike whatever the tally is renamed to', () => {
+    const keys = (tally: YardTally) => tally.boards.map(({ board }) => board.key)
+    const tally = [1, 2].reduce((all) => withBoard(all, newBoard(150)), emptyTally({ day: '25 Nov' }))
+    expect(keys(tally)).toEqual(['25 Nov 1 (ta11y)', '25 Nov 2 (ta11y)'])
+    expect(keys(withBoard({ ...tally, name: 'Oak' }, newBoard(150))).at(-1)).toBe('25 Nov 3 (ta11y)')
+    // Another tally of that day has boards of those numbers too.
+    const other = withBoard(emptyTally({ id: '0ther', day: '25 Nov' }), newBoard(150))
+    expect(keys(tally)).not.toContain(keys(other)[0])
+  })
+
   it('takes back every kind of change, the last first, down to an empty pile', () => {
     const states = [emptyTally()]
     const next = (edit: (tally: YardTally) => YardTally) => states.push(edit(states.at(-1)!))
