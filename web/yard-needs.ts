@@ -43,6 +43,7 @@ export function needOf({ id, state }: Pick<StoredJob, 'id' | 'state'>, plan: Pla
     thickness: blank.thickness,
     // Plans frozen before lumber had its own fields do not say.
     sap: job.lumber?.sap ?? 'none',
+    ...(blank.spares > 0 && { spares: blank.spares * blank.layers }),
     order: { ...cutOrder, boards: cutOrder.boards.filter(({ onHand }) => onHand) },
   }
 }

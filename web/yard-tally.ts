@@ -19,6 +19,8 @@ export interface YardNeed {
   surfaced?: true
   thickness: number
   sap: 'none' | 'allowed'
+  /** How many of the blanks in its order are spares, layers counted as blanks. */
+  spares?: number
   /** The order of the job's plan; of its boards only those on hand. */
   order: CutOrder
 }

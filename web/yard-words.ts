@@ -1,13 +1,18 @@
 import type { Defect } from '../shared/cutting/board.ts'
 import type { Shortfall } from '../shared/cutting/pick.ts'
 import { feetText } from '../shared/units/feet.ts'
-import { inches, type LengthStyle, lengthText, roundedUpMm } from '../shared/units/length.ts'
+import { inches, type LengthStyle, lengthText, nm, roundedUpMm } from '../shared/units/length.ts'
 import { moneyText } from '../shared/units/money.ts'
 import { boardFeetText } from './elements/amounts.ts'
 import type { OfflineState } from './offline.ts'
 import type { DefectEntry, Reach } from './yard-entry.ts'
 import type { Choice, Sum } from './yard-order.ts'
 import type { PulledBoard, YardNeed, YardTally } from './yard-tally.ts'
+
+const ends: Record<'along' | 'across', Record<'first' | 'last', string>> = {
+  along: { first: 'from the butt end', last: 'from the far end' },
+  across: { first: 'along the near edge', last: 'along the far edge' },
+}
 
 const counted = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`
 
@@ -17,22 +22,36 @@ export function boardWords({ board, nominal }: PulledBoard, style: LengthStyle):
   return `${lengthText(board.width, style)} × ${length}, ${nominal ?? `${lengthText(board.thickness, style)} thick`}`
 }
 
-/** Where a defect lies, in as few words as do: `knot 41 in to 44 in`, `sap along an edge, 1 in`. */
+/** Where a defect lies, in as few words as do: `knot 41 in to 44 in`, `sap, 1 in along the near edge`. */
 export function defectWords(
   { kind = 'defect', from, to, across }: Defect,
   { length, width }: { length: number; width: number },
   style: LengthStyle,
 ): string {
   const mm = (value: number) => lengthText(value, style)
-  const span = from <= 0 && to >= length ? '' : ` ${mm(from)} to ${mm(to)}`
-  if (!across || (across[0] <= 0 && across[1] >= width)) return `${kind}${span || ' all over'}`
-  return `${kind}${span}, ${mm(across[0])} to ${mm(across[1])} across`
+  const told = (way: 'along' | 'across', [low, high]: readonly [number, number], size: number): string => {
+    const [starts, stops] = [nm(low) <= 0, nm(high) >= nm(size)]
+    if (starts && stops) return ''
+    if (starts) return `, ${mm(high)} ${ends[way].first}`
+    if (stops) return `, ${mm(size - low)} ${ends[way].last}`
+    return way === 'along' ? ` ${mm(low)} to ${mm(high)}` : `, ${mm(low)} to ${mm(high)} across`
+  }
+  const places = told('along', [from, to], length) + (across ? told('across', across, width) : '')
+  return kind + (places || ' all over')
 }
 
 /** What keeps everything wanted from a board, and what would do. */
 export function shortfallWords({ why, least }: Shortfall, style: LengthStyle): string {
   const measure = { thin: 'thick', narrow: 'wide', short: 'long' }[why]
   return `Too ${why} for every blank wanted: it must be ${lengthText(least, style)} ${measure} at least.`
+}
+
+/** How many blanks are wanted, and how many of them are spares: the parts alone may be fewer. */
+export function wantedCount(needs: readonly YardNeed[]): { wanted: number; spare: string } {
+  const wanted = needs.flatMap(({ order }) => order.blanks).reduce((total, { count }) => total + count, 0)
+  const spares = needs.reduce((total, need) => total + (need.spares ?? 0), 0)
+  const spare = spares === 0 ? '' : spares === 1 ? 'one of them a spare' : `${spares} of them spares`
+  return { wanted, spare }
 }
 
 /** The one thing to read at arm’s length. */
@@ -107,11 +126,6 @@ export function wantedWords({ order }: Pick<YardNeed, 'order'>, style: LengthSty
     ]
     return `${counted(count, 'blank')} ${mm(side)} × ${mm(length)}, from boards at least ${least.join(', ')}`
   })
-}
-
-const ends: Record<'along' | 'across', Record<'first' | 'last', string>> = {
-  along: { first: 'from the butt end', last: 'from the far end' },
-  across: { first: 'along the near edge', last: 'along the far edge' },
 }
 
 /** A defect as far as it is entered: `knot, 41 to 43 in`. */

@@ -12,7 +12,8 @@ const isAway = () => {
 
 const planOf = (name: string) => ({
   job: { name, species: 'maple-sugar' },
-  blank: { nominal: '8/4', thickness: 50.8 },
+  // Glued up from two layers: of the blanks in the order two are for the spare one.
+  blank: { nominal: '8/4', thickness: 50.8, layers: 2, spares: 1 },
   cutOrder: { boards: [] },
 })
 
@@ -35,7 +36,12 @@ describe('what the shop needs from the yard', () => {
   it('is fetched and kept, with what the wood is called', async () => {
     await fetchGround('2026-03-07T09:00:00Z')
     expect(keptGround()).toMatchObject({ at: '2026-03-07T09:00:00Z', needs: [{ name: 'a' }, { name: 'b' }] })
-    expect(keptGround().needs[0]).toMatchObject({ wood: 'Maple, sugar', nominal: '8/4', sap: 'none' })
+    expect(keptGround().needs[0]).toMatchObject({
+      wood: 'Maple, sugar',
+      nominal: '8/4',
+      sap: 'none',
+      spares: 2,
+    })
   })
 
   it('stays as it was kept when the server goes out of reach on the way', async () => {

@@ -16,6 +16,7 @@ import {
   signalWords,
   sumWords,
   underWords,
+  wantedCount,
   wantedWords,
 } from '../../web/yard-words.ts'
 import { emptyTally, legsOrder, needOf, newBoard } from './yard-bench.ts'
@@ -59,7 +60,11 @@ describe('words at the yard', () => {
     const words = (from: number, to: number, across?: [number, number]) =>
       defectWords({ kind: 'knot', from, to, ...(across && { across }) }, { length: 2400, width: 150 }, 'mm')
     expect(words(410, 450)).toBe('knot 410.0 mm to 450.0 mm')
-    expect(words(0, 2400, [0, 25])).toBe('knot, 0.0 mm to 25.0 mm across')
+    expect(words(0, 2400, [0, 25])).toBe('knot, 25.0 mm along the near edge')
+    expect(words(0, 2400, [130, 150])).toBe('knot, 20.0 mm along the far edge')
+    expect(words(0, 2400, [20, 60])).toBe('knot, 20.0 mm to 60.0 mm across')
+    expect(words(0, 90)).toBe('knot, 90.0 mm from the butt end')
+    expect(words(2300, 2400, [0, 25])).toBe('knot, 100.0 mm from the far end, 25.0 mm along the near edge')
     expect(words(410, 450, [20, 60])).toBe('knot 410.0 mm to 450.0 mm, 20.0 mm to 60.0 mm across')
     expect(words(0, 2400)).toBe('knot all over')
     expect(crookWords(12.7, 'fraction')).toBe('crook 1/2 in over the length')
@@ -117,6 +122,13 @@ describe('words at the yard', () => {
     ])
     expect(forWords({ needs: [needOf()] })).toBe('Bench legs · Maple, sugar')
     expect(forWords({ needs: [] })).toMatch(/only counted/)
+  })
+
+  it('say how many blanks are wanted, and that some of them are spares', () => {
+    const stool = needOf({ job: 'stool', spares: 1 })
+    expect(wantedCount([needOf()])).toEqual({ wanted: 8, spare: '' })
+    expect(wantedCount([needOf(), stool])).toEqual({ wanted: 16, spare: 'one of them a spare' })
+    expect(wantedCount([needOf({ spares: 2 }), stool]).spare).toBe('3 of them spares')
   })
 
   it('say plainly whether the page opens without a signal, and how old the jobs are', () => {

@@ -33,6 +33,7 @@ import {
   signalWords,
   sumWords,
   underWords,
+  wantedCount,
   wantedWords,
 } from '../yard-words.ts'
 
@@ -243,15 +244,13 @@ export class YardPage extends LitElement {
     const sum = sumWords(sumOf(pile, tally), tally.currency)
     if (choice)
       return html`<yard-verdict .headline=${headline(choice)} .sum=${underWords(choice, tally.currency)}></yard-verdict>`
-    const wanted = tally.needs
-      .flatMap(({ order }) => order.blanks)
-      .reduce((total, { count }) => total + count, 0)
+    const { wanted, spare } = wantedCount(tally.needs)
     const text = this.search.isSearching
       ? 'Looking…'
       : wanted > 0
         ? `${wanted} blanks wanted`
         : 'Counting only'
-    return html`<yard-verdict .headline=${{ state: 'none', text }} .sum=${pile.length > 0 ? sum : ''}></yard-verdict>`
+    return html`<yard-verdict .headline=${{ state: 'none', text }} .sum=${pile.length > 0 ? sum : spare}></yard-verdict>`
   }
 
   private entry(): TemplateResult {
