@@ -37,6 +37,7 @@ export interface DeskParts {
 
 const OPEN = 'setwright.yard-open'
 const ENTRY = 'setwright.yard-entry.'
+const ASKED = 'setwright.yard-asked'
 
 /** What can be done with a board of the pile. */
 export type PileAct = 'mend' | 'take' | 'leave' | 'out' | 'again'
@@ -286,6 +287,13 @@ export class YardDesk implements ReactiveController {
     if (ids.length === 0) return
     if (this.tally.boards.length > 0 || this.tally.bought) this.fresh()
     this.choose(ids)
+    this.keepText(ASKED, jobs.join())
+  }
+
+  /** Begins for the jobs ticked where the yard was asked, once for each choice of them, as long as nothing was pulled. */
+  beginAsked(jobs: readonly string[]): void {
+    const { boards, bought } = this.tally
+    if (boards.length === 0 && !bought && jobs.join() !== this.kept(ASKED)) this.begin(jobs)
   }
 
   /** The yard by its name in the shop's list; none for `''`. */

@@ -269,6 +269,13 @@ describe('at the yard', () => {
     expect(page.url()).toMatch(/\/lumber\/yard$/)
   })
 
+  it('begins for the jobs ticked where the yard was asked', async () => {
+    const { page } = await open('/lumber', PHONE)
+    await page.getByRole('checkbox', { name: /Candle stands/ }).check()
+    await page.getByRole('navigation', { name: 'Lumber' }).getByRole('link', { name: 'At the yard' }).click()
+    await page.getByText(/for Candle stands/).waitFor()
+  })
+
   it('keeps several tallies by name and goes back to each', async () => {
     const { stack, page } = await atYard()
     await stack.need('Candle stands')

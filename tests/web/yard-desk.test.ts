@@ -229,6 +229,27 @@ describe('the desk at the yard', () => {
     expect(desk.tally.needs).toHaveLength(2)
   })
 
+  it('begins for the jobs ticked where the yard was asked, once, and leaves a pile alone', () => {
+    const { page } = device()
+    const jobs = (desk: YardDesk) => desk.tally.needs.map(({ job }) => job)
+    const desk = page()
+    desk.beginAsked([])
+    expect(jobs(desk)).toEqual([])
+    desk.beginAsked(['stool'])
+    expect(jobs(desk)).toEqual(['stool'])
+    // Chosen otherwise at the yard: that holds, after a reload too, until other jobs are ticked.
+    desk.choose(['bench'])
+    const again = page()
+    again.beginAsked(['stool'])
+    expect(jobs(again)).toEqual(['bench'])
+    again.beginAsked(['stool', 'bench'])
+    expect(jobs(again)).toEqual(['stool', 'bench'])
+    enter(again, '185')
+    again.add()
+    again.beginAsked(['stool'])
+    expect([jobs(again), widths(again)]).toEqual([['stool', 'bench'], [185]])
+  })
+
   it('writes on bought boards the wood of the jobs, else the chosen one', () => {
     const desk = device().page()
     enter(desk, '185')

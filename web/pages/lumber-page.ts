@@ -18,12 +18,12 @@ import { type EntryDetail, withEntry } from '../entry.ts'
 import type { StoredJob } from '../job-file.ts'
 import { keepEntry, keptEntry } from '../kept-entry.ts'
 import { Load } from '../load.ts'
+import { keepChoice, keptChoice } from '../lumber-choice.ts'
 import { go, jobsNamed, lumberPath, lumberPathFor } from '../router.ts'
 import { SessionController } from '../session.ts'
 import { type ShopAndWoods, shopAndWoods, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
 
-const CHOICE = 'setwright.lumber-choice'
 const BILL = 'setwright.yard-bill'
 
 interface Ground extends ShopAndWoods {
@@ -53,7 +53,7 @@ export class LumberPage extends LitElement {
   constructor() {
     super()
     new SessionController(this)
-    const kept = keptEntry<{ jobs: string[]; yard: string }>(CHOICE, { jobs: [], yard: '' })
+    const kept = keptChoice()
     const named = jobsNamed(location.search)
     this.chosen = named.length > 0 ? named : kept.jobs
     this.yard = kept.yard
@@ -87,7 +87,7 @@ export class LumberPage extends LitElement {
 
   private async askYard() {
     const { chosen, yard } = this
-    keepEntry(CHOICE, { jobs: chosen, yard })
+    keepChoice({ jobs: chosen, yard })
     if (chosen.length > 0) await this.answer.from(() => lumber(chosen, yard || undefined))
   }
 

@@ -10,6 +10,7 @@ import '../elements/yard-board-entry.ts'
 import '../elements/yard-verdict.ts'
 import '../elements/yard-visit.ts'
 import type { WaitingLine } from '../elements/outbox-notice.ts'
+import { keptChoice } from '../lumber-choice.ts'
 import { offlineState, watchOffline } from '../offline.ts'
 import { outbox } from '../outbox.ts'
 import { jobsNamed } from '../router.ts'
@@ -161,10 +162,13 @@ export class YardPage extends LitElement {
     this.beginNamed()
   }
 
-  /** Begins for the jobs that the address names, once. */
+  /** Begins for the jobs that the address names, once; else for those ticked where the yard was asked. */
   private beginNamed(): void {
     const named = jobsNamed(location.search)
-    if (named.length === 0) return
+    if (named.length === 0) {
+      this.desk.beginAsked(keptChoice().jobs)
+      return
+    }
     history.replaceState(null, '', location.pathname)
     this.takeUp(() => this.desk.begin(named))
   }
