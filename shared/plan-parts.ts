@@ -26,6 +26,7 @@ import type { Operation } from './route/operation.ts'
 import type { Shop, ShopStock } from './shop.ts'
 import { grindingFor, type ToolGrinding } from './turning/edge.ts'
 import { styleOf } from './units/length.ts'
+import { sawnMoisture } from './wood/green-moisture.ts'
 import { type Species, speciesKey } from './wood/species.ts'
 import { yardInputOf } from './yard-input.ts'
 
@@ -112,14 +113,18 @@ export const stickOf = (job: Job, part: Part, parts: number, allowances: Allowan
 })
 
 /** Moisture of the wood on its way: as sawn, when it is turned, in use, % MC; and the air it stands in. */
-export const moistureOf = (job: Job, shop: Shop, species: Species): StockMoisture => ({
-  species,
-  sawn: job.lumber.moisture ?? job.moisture,
-  turned: job.moisture,
-  inUse: job.serviceMoisture,
-  dryness: job.lumber.dryness,
-  ...(shop.air && { air: shop.air }),
-})
+export function moistureOf(job: Job, shop: Shop, species: Species): StockMoisture {
+  const { moisture: sawn, by: sawnBy } = sawnMoisture({ ...job, species: species.key })
+  return {
+    species,
+    sawn,
+    sawnBy,
+    turned: job.moisture,
+    inUse: job.serviceMoisture,
+    dryness: job.lumber.dryness,
+    ...(shop.air && { air: shop.air }),
+  }
+}
 
 export function blankOf(job: Job, shop: Shop, part: Part, wood: BarWood, species: Species): Blank {
   const allowances = allowancesOf(job, shop)

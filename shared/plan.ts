@@ -45,6 +45,7 @@ import { type Calipers, calipersFor } from './turning/calipers.ts'
 import type { ToolGrinding } from './turning/edge.ts'
 import { styleOf } from './units/length.ts'
 import { densityCautions } from './wood/density.ts'
+import { sawnMoisture } from './wood/green-moisture.ts'
 import { driesAsStrips } from './wood/moisture.ts'
 import { whyNoMovement } from './wood/movement.ts'
 import { type Species, speciesNamed } from './wood/species.ts'
@@ -85,6 +86,10 @@ export const togetherOf = ({ job, blank }: Pick<Plan, 'job' | 'blank'>): Togethe
   insist: (job as Partial<Job>).lumber?.oneBoard ?? false,
 })
 
+/** Moisture a plan’s blanks are sawn at, % MC. Plans frozen before jobs told of their lumber say it with the shrinkage. */
+export const sawnAt = ({ job, blank }: Pick<Plan, 'job' | 'blank'>): number =>
+  blank.shrinkage?.from ?? sawnMoisture(job).moisture
+
 /** Whether the pieces are legs that stand in sets: a matching set, whole, one to a blank, for no stair. */
 export const standsInSets = ({ job, blank }: Pick<Plan, 'job' | 'blank'>): boolean =>
   job.match && job.quantity > 1 && !job.profile.split && blank.stock.perBlank === 1 && job.use === 'furniture'
@@ -120,6 +125,7 @@ function workOf(ground: Ground) {
   const fitting = blank.lathes.find((lathe) => lathe.fits)?.name
   const { operations, ...route } = routeFor({
     ...job,
+    sawnMoisture: sawnMoisture(job).moisture,
     checks,
     blank,
     allowances,
@@ -164,7 +170,7 @@ function cautionsOf(
   const { job, part, checkStations: checks, blank, cut, yard, operations, finish, quote } = plan
   const about = (what: Caution['about'], texts: (string | undefined)[]): Caution[] =>
     [...new Set(texts)].flatMap((text) => (text ? [{ about: what, text }] : []))
-  const sawnFrom = { species: species.name, moisture: job.lumber.moisture ?? job.moisture }
+  const sawnFrom = { species: species.name, moisture: sawnMoisture(job).moisture }
   const unread = job.unread.map(
     (field) => `The job file’s field ${field} is not known here and was left aside.`,
   )

@@ -5,7 +5,7 @@ import { pricePerNetFoot } from './cutting/yard-terms.ts'
 import type { Job } from './job.ts'
 import type { Shop } from './shop.ts'
 import { densityOf } from './wood/density.ts'
-import { greenMoistureOf } from './wood/green-moisture.ts'
+import { greenAsSold } from './wood/green-moisture.ts'
 import type { Species } from './wood/species.ts'
 
 /** Moisture of dried lumber as yards sell it, %, where the job does not say: common practice, no source. */
@@ -14,9 +14,7 @@ const soldMoisture = { kiln: 8, air: 15 }
 /** What the lumber holds as it comes from the yard, % MC: said, or usual; green the wettest the table knows. */
 function moistureAsSold({ lumber: { dryness, moisture, sap } }: Job, species: Species): number | undefined {
   if (moisture !== undefined) return moisture
-  if (dryness !== 'green') return soldMoisture[dryness]
-  const green = greenMoistureOf(species.key)
-  return green && Math.max(green.heartwood, sap === 'allowed' ? (green.sapwood ?? 0) : 0)
+  return dryness === 'green' ? greenAsSold(species.key, sap) : soldMoisture[dryness]
 }
 
 /** What the shop's usual yard takes for a grade, else what the shop's own table says of its usual grade. */

@@ -2,6 +2,7 @@ import { isDeepStrictEqual } from 'node:util'
 import { type RackBoard, readBoard } from '../../shared/contract/board.ts'
 import type { JobWood, SawnAnswer } from '../../shared/contract/sawn.ts'
 import { offcutBoards } from '../../shared/cutting/offcut-boards.ts'
+import { sawnAt } from '../../shared/plan.ts'
 import { Problem } from '../../shared/problem.ts'
 import type { Context } from '../context.ts'
 import { type Db, inTransaction } from '../storage/database.ts'
@@ -33,8 +34,7 @@ async function takeOff(db: Db, board: StoredBoard, sawn: number, at: string): Pr
 /** The offcuts of a plan as they are put onto the rack, with numbers that no board has or ever had. */
 async function offcutEntries(db: Db, { plan }: FrozenPlan, rack: RackBoard[]): Promise<BoardEntry[]> {
   const { job, cut, cutOrder: order } = plan
-  const moisture = job.lumber?.moisture ?? job.moisture
-  const boards = offcutBoards({ order, cut, rack, job: { ...job, moisture } })
+  const boards = offcutBoards({ order, cut, rack, job: { ...job, moisture: sawnAt(plan) } })
   const taken = [...(await boardList(db)).map(({ key }) => key), ...(await offcutKeys(db))]
   const next = taken.reduce((most, key) => Math.max(most, numberOf(key)), 0) + 1
   return boards.map((board, i) => ({

@@ -1,13 +1,15 @@
 import { lengthText, styleOf, type Units } from '../units/length.ts'
 import { temperatureText } from '../units/temperature.ts'
 import { type Air, moistureInAir } from '../wood/air.ts'
-import { greenMoistureOf } from '../wood/green-moisture.ts'
+import { greenMoistureOf, type SawnMoisture } from '../wood/green-moisture.ts'
 import { isUnshrunk, MOISTURE_OVER_SERVICE, tooWet } from '../wood/moisture.ts'
 import { type BlankMoisture, type Shrinkage, shrinkageOf } from './shrinkage.ts'
 
 /** Moisture of a blank with what the yard was asked for and the air of the shop, where they are known. */
 export interface StockMoisture extends BlankMoisture {
   dryness?: 'kiln' | 'air' | 'green'
+  /** Where the moisture it is sawn at is known from; `job` when absent. */
+  sawnBy?: SawnMoisture['by']
   air?: Air
 }
 
@@ -29,6 +31,16 @@ function wetness(
   if (isUnshrunk(sawn))
     return `Green stock: at ${percent(sawn)} ${species.name} is above fibre saturation, so all of its shrinkage is still to come. Seal the ends the day it is cut, dry it in stickers, and neither glue nor finish-turn it before it is within ${MOISTURE_OVER_SERVICE} % of the ${percent(inUse)} in use.${larger}`
   return `Wet stock: sawn at ${percent(sawn)}, used at ${percent(inUse)}. Neither glue nor finish-turn it before it is within ${MOISTURE_OVER_SERVICE} % of that (common practice, no source): dry it in stickers first.${larger}`
+}
+
+/** What green lumber is reckoned with where nobody said what it holds. */
+function reckoned({ species, sawn, sawnBy = 'job' }: StockMoisture): string | undefined {
+  if (sawnBy === 'job') return undefined
+  const source =
+    sawnBy === 'table 4-1'
+      ? `the ${percent(sawn)} that green ${species.name} holds on the average (Wood Handbook table 4-1)`
+      : `fibre saturation, ${percent(sawn)}, from where on wood shrinks, for what green ${species.name} holds is not on record`
+  return `Green lumber is asked for and its moisture when sawn is not said: it is reckoned with ${source}. Measure it and enter what it has.`
 }
 
 /** Whether the moisture entered can be that of the dryness asked for. */
@@ -72,6 +84,7 @@ export function moistureCautions(moisture: StockMoisture, size: number, units: U
   return [
     wetness(moisture, shrinkage, units),
     unsure(moisture, shrinkage),
+    reckoned(moisture),
     unlikely(moisture),
     inShop(moisture, units),
   ].filter((text) => text !== undefined)

@@ -118,7 +118,7 @@ export function contextOf(input: RouteInput): RouteContext {
     wet: isWet,
     stripsDry: driesAsStrips(
       {
-        sawn: input.lumber?.moisture ?? input.moisture,
+        sawn: input.sawnMoisture ?? input.moisture,
         turned: input.moisture,
         inUse: input.serviceMoisture,
       },

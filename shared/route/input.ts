@@ -57,7 +57,7 @@ export interface RouteInput {
   mirrored?: boolean
   moisture: number
   /** Moisture it is sawn at, where it is not that at which it is turned. */
-  lumber?: { moisture?: number }
+  sawnMoisture?: number
   serviceMoisture: number
   /** The first lathe of the shop that takes the blank; absent when none does. */
   lathe?: TurningLathe

@@ -91,4 +91,18 @@ describe('a plan for wood that has still to dry', () => {
     expect(wet!.time.elapsed.waitDays - dry!.time.elapsed.waitDays).toBeGreaterThanOrEqual(27)
     expect(dry!.operations.some(({ name }) => /^Dry/.test(name))).toBe(false)
   })
+
+  it('adds for what green lumber shrinks, measured or not', () => {
+    const green = (lumber: object, species = 'cherry-black') =>
+      planJob(readJob({ ...dowel(), species, lumber: { dryness: 'green', ...lumber } }), shop, woods)
+    // From fibre saturation on it is the same loss, however much more water there was (Wood Handbook ch. 4).
+    const [unsaid, measured] = [green({}), green({ moisture: 40 })]
+    expect(unsaid.blank.shrinkage!.across).toBeGreaterThan(0)
+    expect(nm(unsaid.blank.sawn)).toBe(nm(measured.blank.sawn))
+    expect(unsaid.blank.shrinkage!.from).toBe(58)
+    expect(green({}, 'walnut-black').blank.shrinkage!.from).toBe(30)
+    const told = unsaid.cautions.filter(({ text }) => /it is reckoned with/.test(text))
+    expect(told.map(({ about }) => about)).toEqual(['blank'])
+    expect(unsaid.operations.some(({ name }) => /^Dry the squares in stickers/.test(name))).toBe(true)
+  })
 })

@@ -1,6 +1,6 @@
 import { css, html, LitElement, nothing, svg } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
-import type { Plan } from '../../shared/plan.ts'
+import { type Plan, sawnAt } from '../../shared/plan.ts'
 import type { Shop } from '../../shared/shop.ts'
 import { limitText, nm } from '../../shared/units/length.ts'
 import { temperatureText } from '../../shared/units/temperature.ts'
@@ -84,9 +84,8 @@ export class MoistureCard extends LitElement {
   private rows(): Row[] {
     const { job } = this.plan
     const air = this.shop?.air
-    // Plans frozen before lumber had its own fields do not say.
     return [
-      { name: 'As sawn', moisture: job.lumber?.moisture ?? job.moisture, kind: 'wood' },
+      { name: 'As sawn', moisture: sawnAt(this.plan), kind: 'wood' },
       { name: 'When turned', moisture: job.moisture, kind: 'wood' },
       { name: 'In use', moisture: job.serviceMoisture, kind: 'wood' },
       ...(air

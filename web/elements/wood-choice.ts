@@ -1,6 +1,7 @@
 import { html, LitElement, nothing } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
+import { sawnMoisture } from '../../shared/wood/green-moisture.ts'
 import type { Lot } from '../../shared/wood/lot.ts'
 import type { Species } from '../../shared/wood/species.ts'
 import { entryAt, tellEntry } from '../entry.ts'
@@ -39,13 +40,24 @@ export class WoodChoice extends LitElement {
     })
   }
 
+  /** What is reckoned with where nobody says what the wood holds when it is sawn, % MC. */
+  private sawnWhenUnsaid(): string {
+    const { species, moisture = 8, lumber: { dryness, sap } = {} } = this.file
+    const unsaid = sawnMoisture({
+      species,
+      moisture: Number(moisture),
+      lumber: { ...(dryness && { dryness }), ...(sap && { sap }) },
+    })
+    return String(unsaid.moisture)
+  }
+
   override render() {
     const wood = this.woods.find(({ key }) => key === this.file.species)
     return html`
       <div class="page">
         <div class="fields">
           ${this.picker()}
-          ${this.percent('lumber.moisture', 'Moisture when sawn', String(this.file.moisture ?? 8))}
+          ${this.percent('lumber.moisture', 'Moisture when sawn', this.sawnWhenUnsaid())}
           ${this.percent('moisture', 'Moisture when turned')}
           ${this.percent('serviceMoisture', 'Moisture in use')}
           ${choiceField({

@@ -33,6 +33,15 @@ describe('what is said of the moisture of a blank', () => {
     expect(cautions({ dryness: 'air', sawn: 16 })).not.toMatch(/asked for/)
   })
 
+  it('says what green lumber is reckoned with where nobody measured it', () => {
+    const green = { dryness: 'green', sawn: 58, sawnBy: 'table 4-1' } as const
+    expect(cautions(green)).toMatch(/not said: it is reckoned with the 58 % .* table 4-1\)\. Measure it/)
+    expect(cautions({ ...green, sawn: 30, sawnBy: 'fibre saturation' })).toMatch(
+      /reckoned with fibre saturation, 30 %/,
+    )
+    expect(cautions({ ...green, sawnBy: 'job' })).not.toMatch(/reckoned/)
+  })
+
   it('says where the shop’s air takes the wood away from its use', () => {
     // Wood Handbook table 4-2: 70 °F and 65 % give 12.0 %; 40 % gives 7.7 %
     expect(cautions({ air: { temperatureC: 190 / 9, humidityPct: 65 } }, 'in')).toMatch(
