@@ -22,7 +22,6 @@ import {
   jobPart,
   jobStair,
   lotCautions,
-  moistureOf,
   quoteFor,
   type Sanding,
   sandingOf,
@@ -46,7 +45,6 @@ import type { ToolGrinding } from './turning/edge.ts'
 import { styleOf } from './units/length.ts'
 import { densityCautions } from './wood/density.ts'
 import { sawnMoisture } from './wood/green-moisture.ts'
-import { driesAsStrips } from './wood/moisture.ts'
 import { whyNoMovement } from './wood/movement.ts'
 import { type Species, speciesNamed } from './wood/species.ts'
 
@@ -248,7 +246,7 @@ export function planJob(
   const cutOrder = cutOrderOf(job, shop, blank, rack)
   const sawn = checkedCut(job, blank.layers, cutOrder, better)
   const cut = { ...sawn, boards: sheetOf({ blank, job, cut: sawn, cutOrder }).boards }
-  const { operations, passes, places, slender, whip } = workOf({
+  const { operations, passes, places, slender, stripsDry, whip } = workOf({
     job,
     shop,
     species,
@@ -272,7 +270,7 @@ export function planJob(
     waits: waitsFor(
       operations.map((o) => o.kind),
       finish,
-      driesAsStrips(moistureOf(job, shop, species), slender),
+      stripsDry,
     ),
   })
   const plan: Omit<Plan, 'cautions'> = {

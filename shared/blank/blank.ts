@@ -112,12 +112,15 @@ function squareFor(input: BlankInput, parts: number): Square {
   const shrinkage = moisture && shrinkageOf(dry, moisture)
   const grown = (more: number) => (planed ? dry + more : roundedUpMm(dry + more, allowances.sideStep))
   const wet = grown(shrinkage?.across ?? 0)
+  const stock = stockFor({ side: wet, bow, planed, split: input.split }, input.stock, allowances)
+  // Layers are dry before they are glued: nothing of a glue-up shrinks on the lathe.
+  const onLathe = stock.layers > 1 ? 0 : (shrinkage?.onLathe ?? 0)
   return {
-    side: grown(shrinkage?.onLathe ?? 0),
+    side: grown(onLathe),
     length,
     dry,
-    ...(shrinkage && { shrinkage }),
-    ...stockFor({ side: wet, bow, planed, split: input.split }, input.stock, allowances),
+    ...(shrinkage && { shrinkage: { ...shrinkage, onLathe } }),
+    ...stock,
   }
 }
 

@@ -34,6 +34,8 @@ export interface RouteContext extends RouteInput, PartShape, Spinning, Along {
   tooShort: boolean
   /** Too wet to be finish-turned. */
   wet: boolean
+  /** Rough-turned wet and dried then; what is slender or glued up dries as strips. */
+  roughedWet: boolean
   /** It dries as strips, before it is glued up and turned. */
   stripsDry: boolean
   /** What a square is planed to over what it has in use, a factor: it still shrinks on the lathe and after. */
@@ -95,6 +97,7 @@ export function contextOf(input: RouteInput): RouteContext {
   const sizedCuts = sizedCutsOf(shape, input)
   const style = styleOf(input.units)
   const isWet = tooWet(input.moisture, input.serviceMoisture)
+  const isTurnedDry = slender || layers > 1
   const roughed = new Map(shape.zones.map((zone) => [zone.index, roughDiameterOf(zone, input)]))
   const roughDiameter = (zone: Zone): number => roughed.get(zone.index)!
   const spinning: Spinning = {
@@ -116,15 +119,16 @@ export function contextOf(input: RouteInput): RouteContext {
     glueLineCentred: layers % 2 === 0,
     tooShort: nm(blank.length) < nm(allowances.minMachine),
     wet: isWet,
+    roughedWet: isWet && !isTurnedDry,
     stripsDry: driesAsStrips(
       {
         sawn: input.sawnMoisture ?? input.moisture,
         turned: input.moisture,
         inUse: input.serviceMoisture,
       },
-      slender,
+      isTurnedDry,
     ),
-    squareOver: slender && isWet ? 1 : squareOverOf(blank),
+    squareOver: isTurnedDry && isWet ? 1 : squareOverOf(blank),
     roughDiameter,
     wetDiameter: (zone) => Math.min(blank.side, roughDiameter(zone) * (1 + WET_OVERSIZE)),
     speed: (work, state, mount = input.mount) => stageSpeed(input, spinning, { work, state, mount }),

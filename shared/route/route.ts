@@ -18,6 +18,8 @@ export interface Route {
   places: SizedPlace[]
   /** Finished stretch by stretch, so that every piece is sized in one order. */
   slender: boolean
+  /** Strips lie until they are dry. */
+  stripsDry: boolean
 }
 
 const roughingKinds: ReadonlySet<OperationKind> = new Set(['shoulder', 'rough'] as OperationKind[])
@@ -49,10 +51,9 @@ function passesOf(context: RouteContext, drafts: OperationDraft[]): Passes {
     oneWay: context.slender,
     calipers: context.calipers,
     costs: context.costs,
-    ...(context.wet &&
-      !context.slender && {
-        forcedBy: `At ${context.moisture} % the wood is more than ${MOISTURE_OVER_SERVICE} % above the ${context.serviceMoisture} % it will have in use (common practice, no source): rough all, dry, then finish.`,
-      }),
+    ...(context.roughedWet && {
+      forcedBy: `At ${context.moisture} % the wood is more than ${MOISTURE_OVER_SERVICE} % above the ${context.serviceMoisture} % it will have in use (common practice, no source): rough all, dry, then finish.`,
+    }),
   })
 }
 
@@ -91,5 +92,6 @@ export function routeFor(input: RouteInput): Route {
     passes,
     places: placesOf(ordered),
     slender: context.slender,
+    stripsDry: context.stripsDry,
   }
 }

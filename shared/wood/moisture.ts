@@ -19,15 +19,15 @@ interface Drying {
 }
 
 /**
- * Whether wood dries as strips, before it is on the lathe: sawn wetter than it is turned, or slender, which is never
- * rough-turned wet.
+ * Whether wood dries as strips, before it is on the lathe: sawn wetter than it is turned, or never rough-turned wet,
+ * for it is slender or glued up of layers that must be dry before glue.
  *
  * @example driesAsStrips({ sawn: 15, turned: 8, inUse: 8 }, false) // true
  * @example driesAsStrips({ sawn: 25, turned: 25, inUse: 8 }, false) // false
  * @example driesAsStrips({ sawn: 25, turned: 25, inUse: 8 }, true) // true
  */
-export const driesAsStrips = ({ sawn, turned, inUse }: Drying, isSlender: boolean): boolean =>
-  tooWet(sawn, turned) || (isSlender && tooWet(turned, inUse))
+export const driesAsStrips = ({ sawn, turned, inUse }: Drying, isTurnedDry: boolean): boolean =>
+  tooWet(sawn, turned) || (isTurnedDry && tooWet(turned, inUse))
 
 /**
  * Whether there is free water in the wood: at fibre saturation (30 % MC; Wood Handbook FPL-GTR-282 ch. 4) and above

@@ -105,4 +105,30 @@ describe('a plan for wood that has still to dry', () => {
     expect(told.map(({ about }) => about)).toEqual(['blank'])
     expect(unsaid.operations.some(({ name }) => /^Dry the squares in stickers/.test(name))).toBe(true)
   })
+
+  it('glues nothing wet: layers turned as wet as they are sawn are dried first all the same', () => {
+    const stations = [
+      { at: '0', diameter: '2 3/4', then: 'straight' },
+      { at: '8', diameter: '2 3/4' },
+    ]
+    const stout = { ...benchLeg(), joints: [], profile: { stations }, moisture: 25 }
+    const [glued, solid] = (['8/4', '16/4'] as const).map((nominal) =>
+      planJob(readJob(stout), { ...shop, stock: [{ species: '*', nominal }] }, woods),
+    )
+    expect([glued!.blank.layers > 1, solid!.blank.layers]).toEqual([true, 1])
+    const kinds = glued!.operations.map(({ kind }) => kind)
+    const names = glued!.operations.map(({ name }) => name)
+    const dried = names.indexOf('Dry the strips in stickers')
+    expect(dried).toBeGreaterThanOrEqual(0)
+    expect(kinds.indexOf('glue')).toBeGreaterThan(dried)
+    for (const kind of ['dry', 'true-up', 'plane-dried'] as const) expect(kinds).not.toContain(kind)
+    expect(solid!.operations.map(({ kind }) => kind)).toContain('dry')
+    // The four weeks are waited for once: common practice, no source.
+    expect(glued!.time.elapsed.why.match(/\w+ (dry|dries), at least/g)).toEqual(['strips dry, at least'])
+    expect(glued!.time.elapsed.waitDays).toBeGreaterThanOrEqual(4 * 7)
+    // What is dry when it is glued has its last size then, but is sawn larger for what it shrinks.
+    expect(glued!.blank.shrinkage).toMatchObject({ onLathe: 0 })
+    expect(glued!.blank.shrinkage!.across).toBeGreaterThan(0)
+    expect(nm(glued!.blank.side)).toBeLessThan(nm(solid!.blank.side))
+  })
 })

@@ -4,7 +4,7 @@ import type { OperationDraft } from '../operation.ts'
 
 /** Rough-turned wet wood put aside to dry; only where all are roughed first. */
 export function dry(context: RouteContext): OperationDraft[] {
-  if (!context.wet || context.slender) return []
+  if (!context.roughedWet) return []
   return [
     draftOf('dry', {
       name: `Seal the ends and dry to about ${context.serviceMoisture} %`,

@@ -4,9 +4,9 @@ import type { OperationDraft } from '../operation.ts'
 
 /** Squares that dried smaller and out of true brought to their size; only where all are roughed wet first. */
 export function planeDried(context: RouteContext): OperationDraft[] {
-  const { spans, wet, slender, maxSide, squareOver, parts, text } = context
+  const { spans, roughedWet, maxSide, squareOver, parts, text } = context
   const squares = spans.filter((span) => span.shape === 'square')
-  if (!wet || slender || squares.length === 0) return []
+  if (!roughedWet || squares.length === 0) return []
   const length = parts * squares.reduce((sum, span) => sum + span.to - span.from, 0)
   const sides = [...new Set(squares.map((span) => text(span.d0)))].join(' and ')
   return [

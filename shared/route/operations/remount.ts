@@ -10,11 +10,11 @@ export function remount(context: RouteContext): OperationDraft[] {
     draftOf('remount', {
       name: `Mount it again on ${mountWords[context.mount]}, the same way round`,
       tool: mountWords[context.mount].replace('the ', ''),
-      speed: context.speed('start', context.wet ? 'dried' : 'roughed'),
+      speed: context.speed('start', context.roughedWet ? 'dried' : 'roughed'),
       restPosition: 1,
       work: { length: context.blank.length, diameter: context.blank.side },
       why: 'In the same marks, so that it runs as true as it was left.',
-      cautions: [cautions.start, cautions.restStopped, context.wet ? cautions.unbalanced : undefined],
+      cautions: [cautions.start, cautions.restStopped, context.roughedWet ? cautions.unbalanced : undefined],
     }),
   ]
 }

@@ -14,9 +14,11 @@ export function restStrips(context: RouteContext): OperationDraft[] {
       tool: drying ? 'stickers, moisture meter' : 'stickers',
       work: { length: blank.length * blank.layers, count: blank.layers, diameter: blank.sawn },
       why: drying
-        ? wet && slender
-          ? `Slender parts stay square until the wood is near ${serviceMoisture} %: rough-turned wet they warp past saving.`
-          : `Seal the ends; until the wood is near ${moisture} % it is neither glued nor turned, or joints open and parts go oval.`
+        ? wet && gluedUp
+          ? `Seal the ends; until the wood is near ${serviceMoisture} % it is not glued: layers joined wet shrink each its own way, and the joints open.`
+          : wet && slender
+            ? `Slender parts stay square until the wood is near ${serviceMoisture} %: rough-turned wet they warp past saving.`
+            : `Seal the ends; until the wood is near ${moisture} % it is neither glued nor turned, or joints open and parts go oval.`
         : 'Ripped strips spring; planed the same hour they would not stay straight.',
     }),
   ]

@@ -21,7 +21,7 @@ const nameOf = (context: RouteContext, zone: Zone): string =>
 export function rough(context: RouteContext): OperationDraft[] {
   const { tool, cut, caution } = roughingTool(context)
   const speed = context.speed('roughing', 'square')
-  const drying = context.wet && !context.slender
+  const drying = context.roughedWet
   return context.zones.map((zone) => {
     const diameter = drying ? context.wetDiameter(zone) : context.roughDiameter(zone)
     const length = zoneLength(context, zone)

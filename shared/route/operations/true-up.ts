@@ -9,7 +9,7 @@ import { roughingTool } from '../tool-choice.ts'
 
 /** Cylinders that dried out of round made round again. */
 export function trueUp(context: RouteContext): OperationDraft[] {
-  if (!context.wet || context.slender) return []
+  if (!context.roughedWet) return []
   const { tool, cut, caution } = roughingTool(context)
   const speed = context.speed('roughing', 'dried')
   return context.zones.map((zone) => {
