@@ -1,10 +1,10 @@
 import type { CutOrder, CutPlan } from './cutting/board.ts'
-import { blanksOn, blanksWanted } from './cutting/cut-blanks.ts'
 import { isPriced } from './cutting/prices.ts'
-import { type OrderPart, ordersTogether, partOfKey } from './cutting/together.ts'
+import { type OrderPart, ordersTogether } from './cutting/together.ts'
 import { type YardInput, type YardList, yardList } from './cutting/yard-list.ts'
 import { yardMessages } from './cutting/yard-message.ts'
 import type { YardService } from './cutting/yard-terms.ts'
+import { type CountedTwice, type OnHandShare, onHandShare } from './lumber-on-hand.ts'
 import { type Plan, speciesOf } from './plan.ts'
 import { yardPriceOf } from './plan-parts.ts'
 import type { Shop } from './shop.ts'
@@ -55,6 +55,10 @@ export interface Lumber {
   yard?: string
   asks: LumberAsk[]
   pooled: PooledCost[]
+  /** What boards on hand yield for each job, where they yield anything. */
+  onHand: OnHandShare[]
+  /** Boards on hand that jobs in draft, each by itself, cannot all have; those not asked for among them. */
+  countedTwice: CountedTwice[]
   /** What to write to the yard, each at most 320 characters. */
   messages: string[]
   boardFeet: number
@@ -86,16 +90,6 @@ export function poolsOf(jobs: readonly LumberJob[], shop: Shop): Pool[] {
   return grouped(jobs, ({ plan }) => poolKey(plan, shop))
     .filter(([, members]) => members.length > 1)
     .map(([key, members]) => ({ key, jobs: members, order: ordersTogether(partsOf(members)) }))
-}
-
-/** Pieces of a job that boards on hand do not yield, by the plan it is cut by. */
-function piecesToBuy({ id, plan }: LumberJob, pooled: CutPlan | undefined): number {
-  const { boards } = pooled ?? plan.cut
-  const own = boards
-    .filter(({ onHand }) => onHand)
-    .flatMap(blanksOn)
-    .filter(({ key }) => !pooled || partOfKey(key).part === id)
-  return blanksWanted(plan.cutOrder) - own.length
 }
 
 function pooledCost({ jobs, order }: Pool, cut: CutPlan, wood: string): PooledCost {
@@ -138,7 +132,7 @@ function asksOf(
   const needs = jobs
     .map((each) => {
       const { job, blank } = each.plan
-      const pieces = piecesToBuy(each, cutOf(each))
+      const { toBuy: pieces } = onHandShare(each, cutOf(each))
       const species = speciesOf(job, shop, woods)
       const price = yardPriceOf(job, shop, blank)
       return { each, pieces, species, input: yardInputOf(job, shop, species, { blank, pieces, price }) }
@@ -162,18 +156,20 @@ const total = (all: (number | undefined)[]): number | undefined =>
 
 /**
  * What to ask the yard for these jobs together. `cuts` are plans for the orders of `poolsOf`, by their keys; a job in
- * no pool goes by its own plan. Boards on hand are used first and never by two jobs.
+ * no pool goes by its own plan; `twice` are boards on hand that jobs by themselves cannot all have. Boards on hand are used first and never by two jobs.
  */
 export function lumberFor(
   jobs: readonly LumberJob[],
   shop: Shop,
   woods: Species[],
   cuts: ReadonlyMap<string, CutPlan>,
-  style: LengthStyle = styleOf(shop.units),
+  { style = styleOf(shop.units), twice = [] }: { style?: LengthStyle; twice?: CountedTwice[] } = {},
 ): Lumber {
   const pools = poolsOf(jobs, shop)
   const poolOf = new Map(pools.flatMap((pool) => pool.jobs.map(({ id }) => [id, pool] as const)))
-  const asks = asksOf(jobs, shop, woods, ({ id }) => cuts.get(poolOf.get(id)?.key ?? ''))
+  const cutOf = ({ id }: LumberJob) => cuts.get(poolOf.get(id)?.key ?? '')
+  const asks = asksOf(jobs, shop, woods, cutOf)
+  const shares = jobs.map((each) => onHandShare(each, cutOf(each)))
   const [yard] = shop.yards
   const mass = total(asks.map(({ list }) => list.mass))
   const cost = total(asks.map((ask) => ask.cost))
@@ -188,6 +184,8 @@ export function lumberFor(
       const [first] = pool.jobs
       return first ? pooledCost(pool, cut, speciesOf(first.plan.job, shop, woods).name) : []
     }),
+    onHand: shares.some(({ boards }) => boards.length > 0) ? shares : [],
+    countedTwice: twice,
     messages: yardMessages(
       asks.map(({ list, wood }) => ({ list, wood: yardName(wood) })),
       style,

@@ -1,13 +1,19 @@
+import { setImmediate } from 'node:timers/promises'
 import type { CutPlan } from '../../shared/cutting/board.ts'
 import { blanksMissing } from '../../shared/cutting/cut-blanks.ts'
 import { quickCut } from '../../shared/cutting/quick.ts'
+import type { StockBoard } from '../../shared/cutting/stock-board.ts'
 import { readJob } from '../../shared/job.ts'
 import { type Lumber, type LumberJob, lumberFor, type Pool, poolsOf } from '../../shared/lumber.ts'
+import { type CountedTwice, countedTwice, type PlannedAlone } from '../../shared/lumber-on-hand.ts'
+import { speciesOf } from '../../shared/plan.ts'
 import { badInput, Problem } from '../../shared/problem.ts'
 import type { Shop } from '../../shared/shop.ts'
 import type { LengthStyle } from '../../shared/units/length.ts'
 import { type Context, shopOf } from '../context.ts'
-import { jobById, type StoredJob } from '../storage/read/jobs.ts'
+import { planApart } from '../jobs/long-plan.ts'
+import { jobById, jobList, type StoredJob } from '../storage/read/jobs.ts'
+import { freeOnRack } from './board.ts'
 import { plansTogether } from './plan.ts'
 
 /** Jobs that lumber is asked for at once. */
@@ -67,6 +73,40 @@ async function lumberJobs(context: Context, ids: string[], shop: Shop): Promise<
   })
 }
 
+/** The draft as it is planned by itself from all of the rack; nothing where its file or its wood does not allow it. */
+async function plannedAlone(
+  { woods }: Context,
+  { id, file }: StoredJob,
+  { shop, onHand, species }: { shop: Shop; onHand: StockBoard[]; species: ReadonlySet<string> | undefined },
+): Promise<PlannedAlone[]> {
+  try {
+    const job = readJob(file)
+    if (!job.lumber.fromRack || species?.has(speciesOf(job, shop, woods).key) === false) return []
+    return [{ id, plan: await planApart({ job, shop, woods, onHand }) }]
+  } catch (failure) {
+    // What is wrong with a draft is told where it is opened, not where lumber is asked for another.
+    if (failure instanceof Problem) return []
+    throw failure
+  }
+}
+
+/** Boards on hand that drafts in the woods of these jobs, each by itself, cannot all have. */
+async function twiceAmong(context: Context, jobs: readonly LumberJob[], shop: Shop): Promise<CountedTwice[]> {
+  const onHand = await freeOnRack(context)
+  if (onHand.length === 0) return []
+  // A board of which nobody wrote down the wood may be counted on by any.
+  const isAnyWood = onHand.some((board) => board.species === undefined)
+  const species = isAnyWood ? undefined : new Set(jobs.map(({ plan }) => plan.job.species))
+  const drafts = (await jobList(context.db)).filter(({ state }) => state === 'draft')
+  const alone: PlannedAlone[] = []
+  for (const draft of drafts.slice(-JOBS_MOST)) {
+    alone.push(...(await plannedAlone(context, draft, { shop, onHand, species })))
+    // Others are served between two plans.
+    await setImmediate()
+  }
+  return countedTwice(alone, onHand)
+}
+
 /** A plan for a pool of jobs; the quick one where the search had no time to place what each job by itself can. */
 async function pooledCut(context: Context, { order, jobs }: Pool, milliseconds: number): Promise<CutPlan> {
   const found = await context.exactCut(order, milliseconds)
@@ -89,5 +129,10 @@ export async function lumberOf(
   const pools = poolsOf(jobs, shop)
   const each = Math.min(SEARCH_MS, SEARCH_ALL_MS / pools.length)
   for (const pool of pools) cuts.set(pool.key, await pooledCut(context, pool, each))
-  return { lumber: lumberFor(jobs, shop, context.woods, cuts, style), jobs, shop }
+  const twice = await twiceAmong(context, jobs, shop)
+  return {
+    lumber: lumberFor(jobs, shop, context.woods, cuts, { ...(style && { style }), twice }),
+    jobs,
+    shop,
+  }
 }

@@ -2,6 +2,7 @@ import { type BestLength, lengthWhy } from '../../shared/cutting/best-lengths.ts
 import { demands, gradeWords, serviceWords, sortWords } from '../../shared/cutting/list-words.ts'
 import type { YardList } from '../../shared/cutting/yard-list.ts'
 import type { Lumber, LumberAsk, LumberJob } from '../../shared/lumber.ts'
+import { shareWords } from '../../shared/lumber-on-hand.ts'
 import { badInput } from '../../shared/problem.ts'
 import { lengthText } from '../../shared/units/length.ts'
 import { loadText } from '../../shared/units/mass.ts'
@@ -36,6 +37,8 @@ export function yardListPdf(
   const print = openPrint('Yard list', jobs[0]!.plan, { ...options, subject })
   if (lumber.asks.length === 0)
     paragraph(print, 'Nothing to buy: the boards on hand yield every blank.', { size: 12 })
+  for (const share of lumber.onHand)
+    paragraph(print, `On hand for ${plainText(share.job.name)}: ${plainText(shareWords(share))}`)
   for (const ask of lumber.asks) asked(print, ask, lumber)
   together(print, lumber)
   messages(print, lumber)

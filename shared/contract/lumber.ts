@@ -40,6 +40,21 @@ export const lumberSchema = z.looseObject({
       saved: money,
     }),
   ),
+  onHand: z.array(
+    z.looseObject({
+      job: z.object({ id: z.string(), name: z.string() }),
+      boards: z.array(z.object({ key: z.string(), blanks: z.number().int() })),
+      wanted: z.number().int(),
+      toBuy: z.number().int(),
+    }),
+  ),
+  countedTwice: z.array(
+    z.looseObject({
+      board: z.string(),
+      free: z.number().int(),
+      jobs: z.array(z.object({ id: z.string(), name: z.string(), boards: z.number().int() })),
+    }),
+  ),
   messages: z.array(z.string().max(320)),
   boardFeet: feet,
   mass: z.number().optional(),

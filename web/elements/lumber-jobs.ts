@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
+import { type CountedTwice, twiceWords } from '../../shared/lumber-on-hand.ts'
 import type { Species } from '../../shared/wood/species.ts'
 import type { StoredJob } from '../job-file.ts'
 import { pageWear } from '../styles/all.ts'
@@ -23,6 +24,8 @@ export class LumberJobs extends LitElement {
 
   @property({ attribute: false }) jobs: readonly StoredJob[] = []
   @property({ attribute: false }) woods: readonly Species[] = []
+  /** Boards on hand that jobs cannot all have. */
+  @property({ attribute: false }) twice: readonly CountedTwice[] = []
   @property({ attribute: false }) chosen: readonly string[] = []
 
   private tick(id: string, on: boolean) {
@@ -47,6 +50,11 @@ export class LumberJobs extends LitElement {
     `
   }
 
+  private counted(id: string) {
+    const words = twiceWords(id, this.twice)
+    return words === '' ? nothing : html`<p class="small caution"><span>${words}</span></p>`
+  }
+
   private list(jobs: readonly StoredJob[]) {
     return html`<ul class="plain">
       ${jobs.map(
@@ -59,6 +67,7 @@ export class LumberJobs extends LitElement {
             />
             <span>${name} <span class="soft small">${quantity} of ${this.woods.find(({ key }) => key === species)?.name ?? species}</span></span>
           </label>
+          ${this.counted(id)}
         </li>`,
       )}
     </ul>`

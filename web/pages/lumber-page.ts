@@ -3,6 +3,7 @@ import { customElement, state } from 'lit/decorators.js'
 import { serviceWords } from '../../shared/cutting/list-words.ts'
 import { usualTerms, type YardTerms } from '../../shared/cutting/yard-terms.ts'
 import type { Lumber, LumberAsk, PooledCost } from '../../shared/lumber.ts'
+import { type CountedTwice, shareWords } from '../../shared/lumber-on-hand.ts'
 import type { Shop } from '../../shared/shop.ts'
 import { loadText } from '../../shared/units/mass.ts'
 import { jobs, lumber, lumberPrintPath } from '../api.ts'
@@ -128,7 +129,7 @@ export class LumberPage extends LitElement {
         </div>
         <section class="card" aria-labelledby="jobs">
           <h2 id="jobs">For which jobs</h2>
-          <lumber-jobs .jobs=${ground.jobs} .woods=${woods} .chosen=${this.chosen} @choose=${this.choose}></lumber-jobs>
+          <lumber-jobs .jobs=${ground.jobs} .woods=${woods} .chosen=${this.chosen} .twice=${this.twice()} @choose=${this.choose}></lumber-jobs>
           ${this.yards(ground.shop)}
         </section>
         ${
@@ -165,11 +166,27 @@ export class LumberPage extends LitElement {
     </div>`
   }
 
+  /** What is known of boards that several jobs count on; while jobs are chosen, for only then it is asked. */
+  private twice(): readonly CountedTwice[] {
+    return this.chosen.length > 0 ? (this.answer.value?.countedTwice ?? []) : []
+  }
+
+  /** Which boards on hand yield what, and what is left to buy. */
+  private onHand({ onHand }: Lumber) {
+    if (onHand.length === 0) return nothing
+    return html`<section class="card" aria-labelledby="on-hand">
+      <h2 id="on-hand">From the boards on hand</h2>
+      <ul class="plain">${onHand.map((share) => html`<li><strong>${share.job.name}</strong>: ${shareWords(share)}</li>`)}</ul>
+    </section>`
+  }
+
   private answered(answer: Lumber, { shop: { units } }: Ground) {
     const { asks, boardFeet, mass, cost, currency, pooled, messages, services, notes } = answer
     if (asks.length === 0)
-      return html`<p class="notice">Nothing to buy: the boards on hand yield every blank.</p>`
+      return html`<p class="notice">Nothing to buy: the boards on hand yield every blank.</p>
+        ${this.onHand(answer)}`
     return html`
+      ${this.onHand(answer)}
       <section class="card" aria-labelledby="all">
         <h2 id="all">In all</h2>
         <dl class="figures">

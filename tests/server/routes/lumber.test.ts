@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { benchLeg, dowel } from '../../jobs.ts'
 import { phrasesOf } from '../prints/paper.ts'
-import { withServer } from '../serving.ts'
+import { newKey, withServer } from '../serving.ts'
 
 const server = withServer()
 const ofJobs = async (files: Record<string, unknown>[]) =>
@@ -78,6 +78,51 @@ describe('GET /api/lumber', () => {
   ])('refuses %s', async (query, status, path) => {
     const { body } = await server.get(`/api/lumber${query}`).expect(status)
     expect(body.errors[0].path).toBe(path)
+  })
+})
+
+describe('GET /api/lumber with boards on hand', () => {
+  it('says who else counts on a board, and for both together what it yields and what is left to buy', async () => {
+    const [a, b] = await ofJobs([
+      { ...benchLeg(), name: 'Sill legs', species: 'ash-white' },
+      { ...benchLeg(), name: 'Sill posts', species: 'ash-white' },
+    ])
+    const { body: plan } = await server.get(`/api/jobs/${a}/plan`).expect(200)
+    const { count, layers, length, sawn, layerThickness } = plan.blank
+    const board = {
+      key: newKey(),
+      species: 'ash-white',
+      width: sawn + 25,
+      length: count * layers * (length + 6) + 100,
+      thickness: layerThickness,
+      count: 1,
+    }
+    await server.post('/api/boards', board).expect(201)
+    const alone = (await server.get(`/api/lumber?jobs=${a}`).expect(200)).body
+    expect(alone.asks).toEqual([])
+    expect(alone.onHand).toMatchObject([
+      { job: { id: a }, boards: [{ key: board.key, blanks: count * layers }], toBuy: 0 },
+    ])
+    expect(alone.countedTwice).toEqual([
+      {
+        board: board.key,
+        free: 1,
+        jobs: [
+          { id: a, name: 'Sill legs', boards: 1 },
+          { id: b, name: 'Sill posts', boards: 1 },
+        ],
+      },
+    ])
+    const both = (await server.get(`/api/lumber?jobs=${a},${b}`).expect(200)).body
+    const toBuy = both.onHand.map((share: any) => share.toBuy)
+    expect(toBuy[0] + toBuy[1]).toBe(count * layers)
+    expect(both.asks[0].list.blanks.reduce((sum: number, row: any) => sum + row.count, 0)).toBe(
+      count * layers,
+    )
+    const paper = phrasesOf(
+      (await server.get(`/api/lumber/prints/yard-list.pdf?jobs=${a},${b}`).expect(200)).body,
+    )
+    expect(paper).toContain('On hand for Sill legs')
   })
 })
 
