@@ -93,6 +93,41 @@ describe.each([390, 1280])('what to ask the yard, at %i px', (width) => {
   })
 })
 
+describe.each([390, 1280])('jobs that count on the same board on hand, at %i px', (width) => {
+  it('are told so where they are listed, and for both what it yields and what is left', async () => {
+    const species = width === 390 ? 'ash-white' : 'oak-white'
+    const [legs, posts] = [`Legs ${width}`, `Posts ${width}`].map((name) => ({ ...job(name, 4), species }))
+    for (const each of [legs!, posts!]) await ask('/api/jobs', each)
+    const { blank } = await ask<any>(`/api/jobs/${legs!.key}/plan`)
+    await ask('/api/boards', {
+      key: `rack ${width}`,
+      species,
+      width: blank.sawn + 25,
+      length: blank.count * blank.layers * (blank.length + 6) + 100,
+      thickness: blank.layerThickness,
+      count: 1,
+    })
+    const { page, complaints } = await open(`/lumber?jobs=${legs!.key}`, { width, dark: width === 390 })
+    await page.getByText('Nothing to buy').waitFor()
+    const listed = page.locator('lumber-jobs li')
+    const told = (name: string) => `Counts on board rack ${width}, as ${name} does: only 1 is free.`
+    await listed.filter({ hasText: legs!.name }).getByText(told(posts!.name)).waitFor()
+    await listed.filter({ hasText: posts!.name }).getByText(told(legs!.name)).waitFor()
+    await page.getByLabel(posts!.name).check()
+    const onHand = page.getByRole('region', { name: 'From the boards on hand' })
+    await onHand.getByText(`from board rack ${width}`).first().waitFor()
+    await page.getByRole('heading', { name: 'In all' }).waitFor()
+    await onHand
+      .getByText(/\d+ \w+ to buy/)
+      .first()
+      .waitFor()
+    await expectNoSidewaysScroll(page, `boards on hand at ${width}`)
+    await expectTouchable(page, `boards on hand at ${width}`)
+    await expectAccessible(page, `boards on hand at ${width}`)
+    expect(complaints).toEqual([])
+  })
+})
+
 describe('the way from the wood of a job', () => {
   it('leads to the yard list of that job, where others are added', async () => {
     const [first, second] = [job('First', 4), job('Second', 4)]
