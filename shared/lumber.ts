@@ -1,4 +1,5 @@
 import type { CutOrder, CutPlan } from './cutting/board.ts'
+import { takenOnHand } from './cutting/on-hand.ts'
 import { isPriced } from './cutting/prices.ts'
 import { type OrderPart, ordersTogether } from './cutting/together.ts'
 import { type YardInput, type YardList, yardList } from './cutting/yard-list.ts'
@@ -92,6 +93,20 @@ export function poolsOf(jobs: readonly LumberJob[], shop: Shop): Pool[] {
     .map(([key, members]) => ({ key, jobs: members, order: ordersTogether(partsOf(members)) }))
 }
 
+/**
+ * Whether the jobs' own plans leave less to buy than the one for all of them, which minds what boards cost and not how
+ * much of a bought one is over. They must not count on a board on hand twice.
+ */
+function leaveLess({ jobs, order }: Pool, pooled: CutPlan | undefined): boolean {
+  const taken = new Map<string, number>()
+  for (const { plan } of jobs)
+    for (const [key, count] of takenOnHand(plan.cut)) taken.set(key, (taken.get(key) ?? 0) + count)
+  const free = new Map(order.boards.map(({ key, count }) => [key, count ?? Number.POSITIVE_INFINITY]))
+  if ([...taken].some(([key, count]) => count > (free.get(key) ?? 0))) return false
+  const toBuy = (cut?: CutPlan) => jobs.reduce((sum, job) => sum + onHandShare(job, cut).toBuy, 0)
+  return pooled !== undefined && toBuy() < toBuy(pooled)
+}
+
 function pooledCost({ jobs, order }: Pool, cut: CutPlan, wood: string): PooledCost {
   const sum = (of: (plan: CutPlan) => number) => jobs.reduce((total, { plan }) => total + of(plan.cut), 0)
   const bought = ({ boards }: CutPlan) => boards.filter(({ onHand }) => !onHand).length
@@ -167,7 +182,11 @@ export function lumberFor(
 ): Lumber {
   const pools = poolsOf(jobs, shop)
   const poolOf = new Map(pools.flatMap((pool) => pool.jobs.map(({ id }) => [id, pool] as const)))
-  const cutOf = ({ id }: LumberJob) => cuts.get(poolOf.get(id)?.key ?? '')
+  const apart = new Set(pools.filter((pool) => leaveLess(pool, cuts.get(pool.key))))
+  const cutOf = ({ id }: LumberJob) => {
+    const pool = poolOf.get(id)
+    return pool && !apart.has(pool) ? cuts.get(pool.key) : undefined
+  }
   const asks = asksOf(jobs, shop, woods, cutOf)
   const shares = jobs.map((each) => onHandShare(each, cutOf(each)))
   const [yard] = shop.yards

@@ -102,6 +102,32 @@ describe('lumberFor', () => {
     expect(asks[0]!.list.boardFeet.net).toBeCloseTo(lumberJob('c', {}).plan.yard.boardFeet.net, 9)
   })
 
+  it('uses up boards on hand where the plan for all leaves them lying', () => {
+    const { plan } = lumberJob('a', {})
+    const { sawn, length, layerThickness, count, layers } = plan.blank
+    const board = {
+      key: 'rack 1',
+      species: 'walnut-black',
+      width: sawn + 2 * shop.edgeTrim,
+      length: count * layers * (length + shop.kerf) + 2 * shop.endTrim,
+      thickness: layerThickness,
+      count: 1,
+    }
+    const legs: LumberJob = {
+      id: 'a',
+      plan: planJob(readJob(benchLeg()), shop, woods, { onHand: [board] }),
+    }
+    const jobs = [legs, lumberJob('b', { name: 'Posts' })]
+    // One plan for both that buys all of its wood.
+    const bought = poolsOf(jobs, shop).map(({ key, order }) => {
+      const boards = order.boards.filter(({ onHand }) => !onHand)
+      return [key, quickCut({ ...order, boards })] as const
+    })
+    const { asks, onHand } = lumberFor(jobs, shop, woods, new Map(bought))
+    expect(onHand.map(({ toBuy }) => toBuy)).toEqual([0, count * layers])
+    expect(asks.map(({ jobs: of }) => of.map(({ id }) => id))).toEqual([['b']])
+  })
+
   it('asks for nothing, and writes nothing, where the rack yields it all', () => {
     const answer = lumberFor([], shop, woods, new Map())
     expect(answer).toMatchObject({ asks: [], messages: [], boardFeet: 0, notes: [] })
