@@ -29,6 +29,14 @@ function keptFiles(): Plugin {
   }
 }
 
+/** A style sheet without comments and the spaces that nothing hangs on. */
+const plainStyles = (css: string): string =>
+  css
+    .replace(/\/\*[\s\S]*?\*\//g, '')
+    .replace(/\s+/g, ' ')
+    .replace(/ ?([{};,]) ?/g, '$1')
+    .replace(/: /g, ':')
+
 /** Takes the indentation out of templates and styles: nothing on screen hangs on it. */
 function noIndents(): Plugin {
   return {
@@ -36,21 +44,36 @@ function noIndents(): Plugin {
     apply: 'build',
     transform: {
       filter: { id: /web.(app-shell|elements.|pages.|styles.).*ts$/ },
-      handler: (code) => ({ code: code.replace(/\n +/g, '\n'), map: null }),
+      handler: (code) => ({
+        code: code.replace(/css`[^`]*`/g, plainStyles).replace(/\n +/g, '\n'),
+        map: null,
+      }),
+    },
+  }
+}
+
+/** Fetches what is imported later as it stands: no part of the program brings styles or preloads of its own. */
+function plainImports(): Plugin {
+  return {
+    name: 'plain-imports',
+    apply: 'build',
+    transform: {
+      filter: { id: /vite.preload-helper/ },
+      handler: () => ({ code: 'export const __vitePreload = (fetchPart) => fetchPart()', map: null }),
     },
   }
 }
 
 /** Whether a module is needed by the frame of every page. */
 const isFrame = (id: string): boolean =>
-  /node_modules.(lit|@lit|lit-html|lit-element)\b|preload-helper|@oxc-project|web.(main|app-shell|router|page-files|offline|own-script|session)\.ts|web.styles.|elements.(display-choices|big-keypad|big-keypad-text|ask-twice|amounts|outbox-notice)\.ts|web.(outbox|kept-entry)\.ts|units.(length|feet|board-foot|money|mass)\.ts|cutting.(prices|board-grade|stock-board)\.ts/.test(
+  /node_modules.(lit|@lit|lit-html|lit-element)\b(?!.*(repeat|keyed|query))|preload-helper|@oxc-project|web.(main|app-shell|router|page-files|offline|own-script|session)\.ts|web.styles.|elements.(display-choices|big-keypad|big-keypad-text|ask-twice|amounts)\.ts|web.(outbox|kept-entry|lumber-choice)\.ts|units.(length|feet|board-foot|money)\.ts|shared.problem\.ts|cutting.(priced|together|grade-names|stock-board|cut-blanks|yard-terms)\.ts/.test(
     id,
   )
 
 export default defineConfig({
   root: 'web',
   base: '/',
-  plugins: [noIndents(), keptFiles()],
+  plugins: [noIndents(), plainImports(), keptFiles()],
   resolve: { alias: [{ find: /^zod$/, replacement: at('web/schema-settings.ts') }] },
   build: {
     outDir: '../dist/web',

@@ -1,6 +1,6 @@
 import type { CutOrder, CutPlan } from './cutting/board.ts'
 import { takenOnHand } from './cutting/on-hand.ts'
-import { isPriced } from './cutting/prices.ts'
+import { isPriced } from './cutting/priced.ts'
 import { type OrderPart, ordersTogether } from './cutting/together.ts'
 import { type YardInput, type YardList, yardList } from './cutting/yard-list.ts'
 import { yardMessages } from './cutting/yard-message.ts'

@@ -1,5 +1,5 @@
 import { css, html, LitElement, nothing } from 'lit'
-import { customElement, query, state } from 'lit/decorators.js'
+import { customElement, state } from 'lit/decorators.js'
 import './elements/display-choices.ts'
 import { hasNewerVersion, watchOffline } from './offline.ts'
 import { pageFiles } from './page-files.ts'
@@ -168,7 +168,10 @@ export class AppShell extends LitElement {
   /** Whether the files of the page gone to cannot be had. */
   @state() private outOfReach = false
   private unwatch?: () => void
-  @query('main') private main!: HTMLElement
+
+  private get main(): HTMLElement | null {
+    return this.renderRoot.querySelector('main')
+  }
 
   override connectedCallback() {
     super.connectedCallback()
@@ -217,7 +220,7 @@ export class AppShell extends LitElement {
 
   private readonly nameJob = (event: CustomEvent<string>) => this.entitle(event.detail)
 
-  private readonly skip = () => this.main.focus()
+  private readonly skip = () => this.main?.focus()
 
   override render() {
     const { route } = this

@@ -1,4 +1,5 @@
-import { type YardGrade, yardGrades } from '../shared/cutting/board-grade.ts'
+import type { YardGrade } from '../shared/cutting/board-grade.ts'
+import { yardGrades } from '../shared/cutting/grade-names.ts'
 import type { BilledBoards, BillLine, YardBill } from '../shared/cutting/yard-bill.ts'
 import { readLength, type Units } from '../shared/units/length.ts'
 import { enteredNumber } from './entry.ts'

@@ -30,7 +30,8 @@ export const pageFiles: Record<Exclude<Route['page'], 'missing'>, Fetching> = {
 /** Fetches all of them, so that no page is missed when the server goes out of reach. */
 export async function fetchAllPages(): Promise<void> {
   const panel: Fetching = () => import('./elements/display-panel.ts')
-  for (const fetchPage of [panel, ...Object.values(pageFiles)]) {
+  const yardParts: Fetching = async () => (await import('./pages/yard-page.ts')).fetchParts()
+  for (const fetchPage of [panel, ...Object.values(pageFiles), yardParts]) {
     try {
       await fetchPage()
     } catch {

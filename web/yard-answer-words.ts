@@ -2,8 +2,8 @@ import type { Lift } from '../shared/cutting/pick.ts'
 import { keyInPart, partOfKey } from '../shared/cutting/together.ts'
 import { boardFeetNet } from '../shared/units/board-foot.ts'
 import { moneyText } from '../shared/units/money.ts'
-import { boardFeetText, priceText } from './elements/amounts.ts'
-import { type Choice, chargeOf, costOf, termsOf } from './yard-order.ts'
+import { boardFeetText } from './elements/amounts.ts'
+import { type Choice, costOf } from './yard-order.ts'
 import type { PulledBoard, YardNeed, YardTally } from './yard-tally.ts'
 import { paidText } from './yard-words.ts'
 
@@ -65,23 +65,6 @@ export function liftRuns(
     else runs.push({ to, numbers: [number] })
   }
   return runs
-}
-
-/** What the yard's own conditions say about the boards to keep: a least order, a least charge. */
-export function chargeWords(boards: readonly PulledBoard[], tally: YardTally): string[] {
-  if (boards.length === 0) return []
-  const { feetShort, toMinimum } = chargeOf(boards, tally)
-  const { minimumFeet, minimumCharge } = termsOf(tally)
-  return [
-    ...(feetShort > 0
-      ? [`This yard sells from ${boardFeetText(minimumFeet)} on: ${boardFeetText(feetShort)} are wanting.`]
-      : []),
-    ...(toMinimum > 0
-      ? [
-          `Below this yard’s least charge of ${priceText(minimumCharge, tally.currency)}: ${moneyText(toMinimum, tally.currency)} come on top.`,
-        ]
-      : []),
-  ]
 }
 
 /** Boards whose price is wanting while others have one: then board feet are compared. Empty where all is well. */

@@ -3,10 +3,10 @@ import type { Shortfall } from '../shared/cutting/pick.ts'
 import { feetText } from '../shared/units/feet.ts'
 import { inches, type LengthStyle, lengthText, nm, roundedUpMm } from '../shared/units/length.ts'
 import { moneyText } from '../shared/units/money.ts'
-import { boardFeetText } from './elements/amounts.ts'
+import { boardFeetText, priceText } from './elements/amounts.ts'
 import type { OfflineState } from './offline.ts'
 import type { DefectEntry, Reach } from './yard-entry.ts'
-import type { Choice, Sum } from './yard-order.ts'
+import { type Choice, chargeOf, type Sum, termsOf } from './yard-order.ts'
 import type { PulledBoard, YardNeed, YardTally } from './yard-tally.ts'
 
 const ends: Record<'along' | 'across', Record<'first' | 'last', string>> = {
@@ -83,6 +83,23 @@ export function paidText({ minor, isLeastCharge }: Pick<Sum, 'minor' | 'isLeastC
 export function sumWords({ boards, feet, ...paid }: Sum, currency: string): string {
   const cost = paidText(paid, currency)
   return [counted(boards, 'board'), boardFeetText(feet), ...(cost ? [cost] : [])].join(' · ')
+}
+
+/** What the yard's own conditions say about the boards to keep: a least order, a least charge. */
+export function chargeWords(boards: readonly PulledBoard[], tally: YardTally): string[] {
+  if (boards.length === 0) return []
+  const { feetShort, toMinimum } = chargeOf(boards, tally)
+  const { minimumFeet, minimumCharge } = termsOf(tally)
+  return [
+    ...(feetShort > 0
+      ? [`This yard sells from ${boardFeetText(minimumFeet)} on: ${boardFeetText(feetShort)} are wanting.`]
+      : []),
+    ...(toMinimum > 0
+      ? [
+          `Below this yard’s least charge of ${priceText(minimumCharge, tally.currency)}: ${moneyText(toMinimum, tally.currency)} come on top.`,
+        ]
+      : []),
+  ]
 }
 
 /** What a tally is for: its jobs and their wood. */

@@ -1,7 +1,5 @@
 import { inches, nm } from '../units/length.ts'
-
-/** Hardwood grades a yard is asked for (NHLA standard grades). */
-export const yardGrades = ['FAS', 'Selects', '1C', '2A'] as const
+import { gradeNames, type yardGrades } from './grade-names.ts'
 
 export type YardGrade = (typeof yardGrades)[number]
 
@@ -34,11 +32,11 @@ const FAS: Omit<GradeRule, 'name' | 'leastBoard'> = {
 }
 
 export const gradeRules: Record<BoardGrade, GradeRule> = {
-  FAS: { name: 'FAS', leastBoard: [6, 8], ...FAS },
+  FAS: { name: gradeNames.FAS, leastBoard: [6, 8], ...FAS },
   // The better face is FAS, the other No. 1 Common or better.
-  Selects: { name: 'Selects', leastBoard: [4, 6], ...FAS },
+  Selects: { name: gradeNames.Selects, leastBoard: [4, 6], ...FAS },
   '1C': {
-    name: 'No. 1 Common',
+    name: gradeNames['1C'],
     leastBoard: [3, 4],
     leastCuttings: [
       [4, 2],
@@ -49,7 +47,7 @@ export const gradeRules: Record<BoardGrade, GradeRule> = {
     extra: { from: 3, to: 10, twelfths: 9 },
   },
   '2A': {
-    name: 'No. 2A Common',
+    name: gradeNames['2A'],
     leastBoard: [3, 4],
     leastCuttings: [[3, 2]],
     twelfths: 6,

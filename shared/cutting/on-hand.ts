@@ -3,7 +3,8 @@ import { amountOf, minorOf } from '../units/money.ts'
 import { speciesKey } from '../wood/species.ts'
 import type { Board, CutOrder, CutPlan } from './board.ts'
 import { blanksOn, blanksWanted } from './cut-blanks.ts'
-import { countsMoney, isPriced } from './prices.ts'
+import { isPriced } from './priced.ts'
+import { countsMoney } from './prices.ts'
 import { type BoardWishes, boardToCut, type StockBoard } from './stock-board.ts'
 
 /** What a job asks of boards on hand. */

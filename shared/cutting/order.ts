@@ -3,7 +3,7 @@ import { lengthOf, listOf, readInput } from '../input.ts'
 import { type Breach, badInput } from '../problem.ts'
 import { mmOfNm, nm, type Units } from '../units/length.ts'
 import type { Board, CutBlank, CutOrder } from './board.ts'
-import { isPriced } from './prices.ts'
+import { isPriced } from './priced.ts'
 
 const ENTRIES_MAX = 10_000
 const COUNT_MAX = 100_000

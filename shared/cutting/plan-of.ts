@@ -4,7 +4,7 @@ import { amountOf, minorOf } from '../units/money.ts'
 import type { CutBoard, CutOrder, CutPlan, PlacedBlank } from './board.ts'
 import type { Layout, Spot } from './layout.ts'
 import { offcutsOf } from './offcuts.ts'
-import { isPriced } from './prices.ts'
+import { isPriced } from './priced.ts'
 import type { Solution } from './solution.ts'
 import type { BoardKind, SortedOrder } from './sorted-order.ts'
 

@@ -1,6 +1,7 @@
 import { boardFeet, boardFeetTallied } from '../units/board-foot.ts'
 import { minorDigits, minorOf } from '../units/money.ts'
 import type { Board, CutOrder } from './board.ts'
+import { isPriced } from './priced.ts'
 
 /** What every board of an order costs, in whole minor units, so that costs are compared exactly. */
 export interface Prices {
@@ -20,10 +21,6 @@ const MICRO_PARTS = 1e6
 /** Board feet that are paid for: as the board measures, or as the yard tallies it. */
 const boughtFeet = (board: Board, order: Pick<CutOrder, 'priceBy'>): number =>
   order.priceBy === 'tally' ? boardFeetTallied(board) : boardFeet(board)
-
-/** Whether a board says what it costs, or is worth. */
-export const isPriced = ({ price, pricePerBoardFoot }: Pick<Board, 'price' | 'pricePerBoardFoot'>): boolean =>
-  price !== undefined || pricePerBoardFoot !== undefined
 
 /** Whether the cost of an order is counted in money: some board to buy has a price; else board feet count. */
 export const countsMoney = ({ boards }: Pick<CutOrder, 'boards'>): boolean =>

@@ -1,6 +1,6 @@
 import { nm } from '../units/length.ts'
 import type { Board, CutOrder } from './board.ts'
-import { isPriced } from './prices.ts'
+import { isPriced } from './priced.ts'
 
 /** One job's part of a common order. */
 export interface OrderPart {

@@ -11,8 +11,8 @@ import {
   gradeRules,
   gradeYield,
   type YardGrade,
-  yardGrades,
 } from './board-grade.ts'
+import { yardGrades } from './grade-names.ts'
 import {
   type DressedOffer,
   dressedOffer,

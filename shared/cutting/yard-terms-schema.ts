@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { listOf } from '../input.ts'
-import { yardGrades } from './board-grade.ts'
+import { yardGrades } from './grade-names.ts'
 import { servicePer, tallyRules, usualTerms } from './yard-terms.ts'
 
 const money = z.number().min(0).max(1e6)

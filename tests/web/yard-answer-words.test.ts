@@ -1,10 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import type { CutPlan } from '../../shared/cutting/board.ts'
 import { keyInPart } from '../../shared/cutting/together.ts'
-import { usualTerms } from '../../shared/cutting/yard-terms.ts'
 import { inches } from '../../shared/units/length.ts'
 import {
-  chargeWords,
   feetMissingWords,
   liftRuns,
   missingWords,
@@ -110,16 +108,5 @@ describe('the words of the answer', () => {
     expect(unpricedWords(onPile(none), none)).toBe('')
     const some = withBoard(none, newBoard(170, { price: 12 }))
     expect(unpricedWords(onPile(some), some)).toMatch(/^No price for boards 1, 2: board feet/)
-  })
-
-  it('warn of the yard’s least order and least charge', () => {
-    const terms = { ...usualTerms, name: 'Mill', minimumFeet: 50, minimumCharge: 100 }
-    const tally = withBoard(emptyTally({ terms }), newBoard(0, { ...size, price: 47.5 }))
-    // 7.375 × 8 / 12 is 5 square feet surface measure, × 2 in: 10 board feet.
-    expect(chargeWords(onPile(tally), tally)).toEqual([
-      'This yard sells from 50.0 bd ft on: 40.0 bd ft are wanting.',
-      'Below this yard’s least charge of 100.00 EUR: 52.50 EUR come on top.',
-    ])
-    expect(chargeWords([], tally)).toEqual([])
   })
 })

@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import type { CutPlan } from '../../shared/cutting/board.ts'
+import { usualTerms } from '../../shared/cutting/yard-terms.ts'
 import { inches } from '../../shared/units/length.ts'
 import { type DefectEntry, freshDefect } from '../../web/yard-entry.ts'
 import type { Choice } from '../../web/yard-order.ts'
-import { withBoard } from '../../web/yard-tally.ts'
+import { onPile, withBoard } from '../../web/yard-tally.ts'
 import {
   boardWords,
+  chargeWords,
   crookWords,
   defectWords,
   enteredDefectWords,
@@ -138,5 +140,16 @@ describe('words at the yard', () => {
     expect(signalWords('installing')).toMatch(/a moment/)
     expect(groundWords('2026-03-07T09:00:00Z', true)).toBe('')
     expect(groundWords('2026-03-07T09:00:00Z', false)).toMatch(/Mar 7, 2026.*out of reach/)
+  })
+
+  it('warn of the yard’s least order and least charge', () => {
+    const terms = { ...usualTerms, name: 'Mill', minimumFeet: 50, minimumCharge: 100 }
+    const tally = withBoard(emptyTally({ terms }), newBoard(0, { ...size, price: 47.5 }))
+    // 7.375 × 8 / 12 is 5 square feet surface measure, × 2 in: 10 board feet.
+    expect(chargeWords(onPile(tally), tally)).toEqual([
+      'This yard sells from 50.0 bd ft on: 40.0 bd ft are wanting.',
+      'Below this yard’s least charge of 100.00 EUR: 52.50 EUR come on top.',
+    ])
+    expect(chargeWords([], tally)).toEqual([])
   })
 })

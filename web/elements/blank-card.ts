@@ -6,7 +6,8 @@ import type { Shop } from '../../shared/shop.ts'
 import { nm } from '../../shared/units/length.ts'
 import { length, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
-import { massText, percentText } from './amounts.ts'
+import { percentText } from './amounts.ts'
+import { massText } from './mass-words.ts'
 
 /** The blank: its square, its length and where that goes, how many and why, and the lathes it fits. */
 @customElement('blank-card')

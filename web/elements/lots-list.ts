@@ -8,7 +8,7 @@ import { tellEntry } from '../entry.ts'
 import { withoutLot, withoutWeighing } from '../lots.ts'
 import { pageWear } from '../styles/all.ts'
 import { momentText } from '../time-text.ts'
-import { massIn } from './amounts.ts'
+import { massIn } from './mass-words.ts'
 
 /** The lots of the shop with what finished pieces of them weighed. Sends `entry` with the lots that are left. */
 @customElement('lots-list')

@@ -1,6 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
-import { gradeRules, yardGrades } from '../../shared/cutting/board-grade.ts'
+import { gradeNames, yardGrades } from '../../shared/cutting/grade-names.ts'
 import { type BillCheck, billCheck, type LineCheck, type Standing } from '../../shared/cutting/yard-bill.ts'
 import type { YardTerms } from '../../shared/cutting/yard-terms.ts'
 import { nominals } from '../../shared/shop.ts'
@@ -100,7 +100,7 @@ export class LumberBill extends LitElement {
   private line(entered: EnteredLine, i: number, check: LineCheck) {
     const at = `lines[${i}]`
     const woods = this.woods.map((wood): Choice => [wood.key, wood.name])
-    const grades = yardGrades.map((grade): Choice => [grade, gradeRules[grade].name])
+    const grades = yardGrades.map((grade): Choice => [grade, gradeNames[grade]])
     const choice = (name: 'species' | 'nominal' | 'grade', label: string, choices: Choice[]) =>
       choiceField({
         path: `${at}.${name}`,

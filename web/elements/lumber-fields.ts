@@ -1,6 +1,6 @@
 import { css, html, LitElement } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
-import { gradeRules, yardGrades } from '../../shared/cutting/board-grade.ts'
+import { gradeNames, yardGrades } from '../../shared/cutting/grade-names.ts'
 import { usualSap } from '../../shared/wood/sapwood.ts'
 import { tellEntry } from '../entry.ts'
 import type { JobFile } from '../job-file.ts'
@@ -54,7 +54,7 @@ export class LumberFields extends LitElement {
   }
 
   override render() {
-    const grades = yardGrades.map((grade): Choice => [grade, gradeRules[grade].name])
+    const grades = yardGrades.map((grade): Choice => [grade, gradeNames[grade]])
     const usual = grades.find(([grade]) => grade === this.grade)?.[1] ?? this.grade
     return html`
       <div class="page">

@@ -3,7 +3,8 @@ import { customElement, property } from 'lit/decorators.js'
 import type { Plan } from '../../shared/plan.ts'
 import { length, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
-import { boardFeetText, changeText, hours, massText, priceText } from './amounts.ts'
+import { boardFeetText, changeText, hours, priceText } from './amounts.ts'
+import { massText } from './mass-words.ts'
 
 const restWords = {
   none: 'no steady rest called for',

@@ -8,8 +8,8 @@ import type { Species } from '../../shared/wood/species.ts'
 import { keepEntry, keptEntry } from '../kept-entry.ts'
 import { SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
-import { massIn } from './amounts.ts'
 import { textField } from './field.ts'
+import { massIn } from './mass-words.ts'
 
 /** A finished piece on the scales: g. */
 export interface Weighed {

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit'
 import { customElement } from 'lit/decorators.js'
 import { allowanceSources, defaultAllowances } from '../../shared/blank/allowances.ts'
-import { yardGrades } from '../../shared/cutting/board-grade.ts'
+import { yardGrades } from '../../shared/cutting/grade-names.ts'
 import { operationKinds } from '../../shared/route/kinds.ts'
 import { nominals, shopSources, toolKinds } from '../../shared/shop.ts'
 import { inches, lengthText } from '../../shared/units/length.ts'

@@ -13,8 +13,9 @@ import { inUnitsFirst } from '../field-words.ts'
 import { keepEntry, keptEntry } from '../kept-entry.ts'
 import { length, lengthStyle, SessionController } from '../session.ts'
 import { pageWear } from '../styles/all.ts'
-import { changeText, massIn } from './amounts.ts'
+import { changeText } from './amounts.ts'
 import { textField, tickField } from './field.ts'
+import { massIn } from './mass-words.ts'
 
 /** New stations that bring a part to a weight, and what for. */
 export interface Reshape {

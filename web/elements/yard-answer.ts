@@ -2,17 +2,10 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { putBack } from '../../shared/cutting/pick.ts'
 import { pageWear } from '../styles/all.ts'
-import {
-  chargeWords,
-  feetMissingWords,
-  liftRuns,
-  missingWords,
-  proofWords,
-  unpricedWords,
-} from '../yard-answer-words.ts'
+import { feetMissingWords, liftRuns, missingWords, proofWords, unpricedWords } from '../yard-answer-words.ts'
 import type { Choice } from '../yard-order.ts'
 import { onPile, type YardTally } from '../yard-tally.ts'
-import './yard-put-back.ts'
+import { chargeWords } from '../yard-words.ts'
 
 /**
  * What the boards on the pile are good for: the cheapest choice with its proof and what goes back, or what is still

@@ -11,6 +11,9 @@ import './yard-stick.ts'
 /** Rough thicknesses in quarters of an inch, as yards sell them. */
 const QUARTERS = ['4/4', '5/4', '6/4', '8/4', '10/4', '12/4', '16/4']
 
+/** Fetches the keys for defects: most boards are entered without. */
+export const fetchDefects = (): Promise<unknown> => import('./yard-defects.ts')
+
 /** What the keys below the fields do. */
 type Keys = 'stick' | EntryField | 'defects'
 
@@ -78,6 +81,11 @@ export class YardBoardEntry extends LitElement {
         font-size: 1.375rem;
         line-height: 1.15;
       }
+      /* As high as the kinds of defects, so that nothing moves when they come. */
+      yard-defects:not(:defined) {
+        display: block;
+        min-height: 14.125rem;
+      }
       .quarters {
         display: grid;
         gap: 0.3125rem;
@@ -119,6 +127,8 @@ export class YardBoardEntry extends LitElement {
   /** What is wrong with the board itself. */
   @property() caution = ''
   @state() private keys: Keys = 'stick'
+  /** Whether the keys for defects could not be fetched. */
+  @state() private isAway = false
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has('lengthStyle') && !this.hasStick && this.keys === 'stick') this.keys = 'width'
@@ -128,6 +138,16 @@ export class YardBoardEntry extends LitElement {
       this.keys = this.first
     const [wrong] = changed.has('errors') ? this.errors : []
     if (wrong) this.keys = this.keysFor(wrong.path)
+    if (this.keys === 'defects') void this.fetchDefects()
+  }
+
+  private async fetchDefects(): Promise<void> {
+    try {
+      await fetchDefects()
+      this.isAway = false
+    } catch {
+      this.isAway = true
+    }
   }
 
   private get hasStick(): boolean {
@@ -244,7 +264,7 @@ export class YardBoardEntry extends LitElement {
         return html`<yard-defects .defects=${entry.defects} .crook=${entry.crook} .lengthStyle=${this.lengthStyle}
           @defects=${(event: CustomEvent<DefectEntry[]>) => this.change({ defects: event.detail })}
           @crook=${(event: CustomEvent<string>) => this.write('crook', event.detail)}
-          @done=${() => this.show('defects')}></yard-defects>`
+          @done=${() => this.show('defects')}>${this.isAway ? 'These keys cannot be fetched without a signal: leave them and press again where there is one.' : 'Fetching…'}</yard-defects>`
       default:
         return html`${keys === 'thickness' ? this.quarters() : nothing}${keys === 'price' ? this.priceOf() : nothing}
           <big-keypad name=${labels[keys]} .text=${this.keyedText(keys)} .lengthStyle=${keys === 'price' ? 'decimal' : this.lengthStyle}

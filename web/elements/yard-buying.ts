@@ -1,10 +1,9 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { pageWear } from '../styles/all.ts'
-import { chargeWords } from '../yard-answer-words.ts'
 import { type Choice, sumOf } from '../yard-order.ts'
 import { onPile, type PulledBoard, type YardTally } from '../yard-tally.ts'
-import { sumWords } from '../yard-words.ts'
+import { chargeWords, sumWords } from '../yard-words.ts'
 import './ask-twice.ts'
 
 /** The end of a visit: which boards were bought. Sends `bought` with them, once it was asked twice. */

@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit'
 import { customElement } from 'lit/decorators.js'
-import { gradeRules, yardGrades } from '../../shared/cutting/board-grade.ts'
+import { gradeNames, yardGrades } from '../../shared/cutting/grade-names.ts'
 import { usualTerms } from '../../shared/cutting/yard-terms.ts'
 import { nominals, shopSources } from '../../shared/shop.ts'
 import { tellEntry } from '../entry.ts'
@@ -88,7 +88,7 @@ export class YardsForm extends SettingsForm {
   private prices(at: string, currency: string) {
     const grades: Choice[] = [
       ['*', 'all others'],
-      ...yardGrades.map((grade): Choice => [grade, gradeRules[grade].name]),
+      ...yardGrades.map((grade): Choice => [grade, gradeNames[grade]]),
     ]
     return this.list(
       `${at}.prices`,

@@ -1,12 +1,12 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, state } from 'lit/decorators.js'
 import type { CutOrder } from '../../shared/cutting/board.ts'
-import { gradeRules, yardGrades } from '../../shared/cutting/board-grade.ts'
+import { gradeNames, yardGrades } from '../../shared/cutting/grade-names.ts'
 import { type PutBack, shortfallOf } from '../../shared/cutting/pick.ts'
 import { newKey } from '../api.ts'
 import { cutSearch } from '../cut-search.ts'
 import '../elements/ask-twice.ts'
-import '../elements/yard-board-entry.ts'
+import { fetchDefects } from '../elements/yard-board-entry.ts'
 import '../elements/yard-verdict.ts'
 import '../elements/yard-visit.ts'
 import type { WaitingLine } from '../elements/outbox-notice.ts'
@@ -38,13 +38,15 @@ import {
   wantedWords,
 } from '../yard-words.ts'
 
-/** How long what is not needed yet leaves the page to open, ms. */
-const AHEAD = 3000
+const later = () => import('../yard-later.ts')
+const enough = () => import('../yard-enough.ts')
+const notice = () => import('../elements/outbox-notice.ts')
 
-const fetchLater = () => {
-  // Where it cannot be had now, it is asked for again with the next press.
-  import('../yard-later.ts').catch(() => {})
-}
+/** Fetches all that the page shows only when it comes to it, where the browser does not keep it by itself. */
+export const fetchParts = (): Promise<unknown> => Promise.all([later(), enough(), notice(), fetchDefects()])
+
+/** Fetches a part; where it cannot be had now, it is asked for again with the next press. */
+const show = (fetchPart: () => Promise<unknown>) => void fetchPart().catch(() => {})
 
 /** At the yard: boards entered as they are pulled, and after each whether they are enough and which go back. */
 @customElement('yard-page')
@@ -82,6 +84,10 @@ export class YardPage extends LitElement {
         min-height: 3.5rem;
         margin-top: var(--space-2);
       }
+      yard-buying:not(:defined) {
+        display: block;
+        min-height: 12rem;
+      }
       .large {
         font-size: 1.125rem;
       }
@@ -115,6 +121,8 @@ export class YardPage extends LitElement {
   @state() private isVisitOpen = this.desk.tally.needs.length + this.desk.tally.boards.length === 0
   /** Boards that are sent and neither kept on this device nor stored by the server yet; their tally stays open. */
   private purchase?: { tally: YardTally; boards: readonly PulledBoard[]; sent: Purchase } | undefined
+  /** Whether the boards may be bought: they are enough, or are to be bought all the same. */
+  @state() private isBuying = false
   private readonly ends: (() => void)[] = []
 
   constructor() {
@@ -133,9 +141,6 @@ export class YardPage extends LitElement {
     // What has the focus must not lie under the verdict.
     document.documentElement.style.scrollPaddingTop = '7rem'
     void this.renew()
-    // In any case before the phone leaves the shop: without a signal it may not be had any more.
-    const later = setTimeout(fetchLater, AHEAD)
-    this.ends.push(() => clearTimeout(later))
   }
 
   override disconnectedCallback() {
@@ -184,8 +189,13 @@ export class YardPage extends LitElement {
 
   protected override willUpdate(): void {
     const { width } = this.desk.entry
-    if (this.desk.tally.boards.length > 0 || width) fetchLater()
+    if (this.desk.tally.boards.length > 0 || width) show(later)
     this.search.want(this.asked().order)
+    const { needs, boards, bought } = this.desk.tally
+    // Once it is there it stays, though the next board is still looked into.
+    if (boards.length > 0 && (needs.length === 0 || this.choice?.missing === 0)) this.isBuying = true
+    if (this.isBuying) show(enough)
+    if (this.purchase || bought) show(notice)
   }
 
   private get wanted(): CutOrder | undefined {
@@ -229,7 +239,7 @@ export class YardPage extends LitElement {
                   @restack=${(event: CustomEvent<PutBack>) => desk.restack(event.detail)}></yard-answer>`
           }
           ${this.troubles()}
-          ${this.pile(choice)} ${tally.bought ? nothing : html`<yard-buying .tally=${tally} .choice=${choice} @bought=${(event: CustomEvent<PulledBoard[]>) => this.buy(event.detail)}></yard-buying>`} ${tally.boards.length === 0 ? nothing : this.visit()}
+          ${this.pile(choice)} ${this.buying(choice)} ${tally.boards.length === 0 ? nothing : this.visit()}
         </div>
       </div>`
   }
@@ -325,6 +335,16 @@ export class YardPage extends LitElement {
     </section>`
   }
 
+  private buying(choice: Choice | undefined): TemplateResult | typeof nothing {
+    const { tally } = this.desk
+    if (tally.bought || onPile(tally).length === 0) return nothing
+    if (!this.isBuying)
+      return html`<button type="button" @click=${() => {
+        this.isBuying = true
+      }}>Buy these though they are too few</button>`
+    return html`<yard-buying .tally=${tally} .choice=${choice} @bought=${(event: CustomEvent<PulledBoard[]>) => this.buy(event.detail)}>Fetching…</yard-buying>`
+  }
+
   private buy(boards: readonly PulledBoard[]): void {
     const { tally } = this.desk
     // Into the outbox first: should the battery die between the two, buying again sends the same boards under the same keys.
@@ -400,6 +420,7 @@ export class YardPage extends LitElement {
 
   private takeUp(take: () => void): void {
     take()
+    this.isBuying = false
     const { needs, boards } = this.desk.tally
     this.isVisitOpen = needs.length + boards.length === 0
     scrollTo(0, 0)
@@ -441,7 +462,4 @@ export class YardPage extends LitElement {
   }
 }
 
-const grades = [
-  ['', 'not said'] as const,
-  ...yardGrades.map((grade) => [grade, gradeRules[grade].name] as const),
-]
+const grades = [['', 'not said'] as const, ...yardGrades.map((grade) => [grade, gradeNames[grade]] as const)]

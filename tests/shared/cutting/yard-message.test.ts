@@ -1,6 +1,6 @@
 import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { yardGrades } from '../../../shared/cutting/board-grade.ts'
+import { yardGrades } from '../../../shared/cutting/grade-names.ts'
 import { type YardInput, yardList } from '../../../shared/cutting/yard-list.ts'
 import { MESSAGE_MOST, yardMessages } from '../../../shared/cutting/yard-message.ts'
 
