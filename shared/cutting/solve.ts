@@ -33,6 +33,10 @@ const STALE_BEFORE_MIP = 20
 
 /** Steps of trying everything: at once, half a second; and in the end, when a better plan is at hand, a second or so. */
 const TRIALS_FIRST = 100_000_000
+/** The same for a few boards and blanks, whose every plan is tried sooner than larger means are fetched. */
+const TRIALS_FEW = 4_000_000
+/** Boards, and blanks, that are few. */
+const FEW = 60
 const TRIALS_LAST = 200_000_000
 /** The same when the whole-number solver comes next. */
 const TRIALS_BEFORE_MIP = 10_000_000
@@ -85,7 +89,14 @@ class Search {
   async plan(): Promise<CutPlan> {
     this.#quick()
     this.#show()
-    for (const means of [this.#oneWidth, this.#trials, this.#retries, this.#model, this.#lastRetries])
+    for (const means of [
+      this.#fewTrials,
+      this.#oneWidth,
+      this.#trials,
+      this.#retries,
+      this.#model,
+      this.#lastRetries,
+    ])
       if (!this.#isSettled()) await means.call(this)
     return this.#planNow()
   }
@@ -104,6 +115,13 @@ class Search {
     const { solution, boundMinor = 0 } = this.#found
     const bound = Math.max(boundMinor, lowerBound(this.#sorted, this.#capacities, solution))
     return solution.missing === missingAnyway(this.#sorted) && solution.cost <= bound
+  }
+
+  async #fewTrials(): Promise<void> {
+    const { blanks, boards } = this.#sorted.order
+    const sum = (counts: (number | null)[]) => counts.reduce<number>((all, n) => all + (n ?? FEW + 1), 0)
+    const isSmall = [blanks, boards].every((all) => sum(all.map(({ count }) => count)) <= FEW)
+    if (isSmall) await this.#tryEverything(TRIALS_FEW)
   }
 
   async #oneWidth(): Promise<void> {
