@@ -6,6 +6,7 @@ import {
   expectAccessible,
   expectNoSidewaysScroll,
   expectTouchable,
+  keptOnDevice,
   type Opening,
   withBrowser,
 } from './browser.ts'
@@ -213,6 +214,7 @@ describe('at the yard', () => {
     await stack.price('30')
     await stack.board(3, '', 8)
     await stack.verdict('ENOUGH')
+    await keptOnDevice(page)
     await page.context().setOffline(true)
     // What the first was asked as a whole is not asked again; the shop has no list either.
     expect(await stack.field(/^Price, USD\/bd ft/).inputValue()).toBe('')
@@ -240,9 +242,9 @@ describe('at the yard', () => {
   })
 
   it('closes no tally whose boards neither the device nor the server has', async () => {
-    await ask('/api/jobs', job('Stands of cherry', { species: 'cherry-black' }))
+    await ask('/api/jobs', job('Stands of oak', { species: 'oak-white' }))
     const { stack, page } = await atYard()
-    await stack.need('Stands of cherry')
+    await stack.need('Stands of oak')
     await stack.board(3, '', 8)
     await stack.verdict('ENOUGH')
     await page.evaluate(() => {
@@ -260,7 +262,7 @@ describe('at the yard', () => {
     await page.context().setOffline(false)
     await page.getByText(/^Bought .*1 board/).waitFor()
     const rack = await ask<RackBoard[]>('/api/boards')
-    expect(rack.filter(({ species }) => species === 'cherry-black')).toHaveLength(1)
+    expect(rack.filter(({ species }) => species === 'oak-white')).toHaveLength(1)
   })
 
   it('begins for the jobs that the address names, once', async () => {
