@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os'
 import { delimiter, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core'
-import { afterAll, beforeAll, expect } from 'vitest'
+import { afterAll, afterEach, beforeAll, expect } from 'vitest'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
 const NAMES = ['chromium-headless-shell', 'chromium', 'chromium-browser', 'google-chrome']
@@ -90,10 +90,12 @@ export interface Opening {
   touch?: boolean
   /** What the browser is to lack, by its name in `navigator`. */
   without?: 'serviceWorker'
+  /** Whether the device keeps the files of every page, which most tests need not wait for. */
+  keeps?: boolean
 }
 
 /** A browser and a server for the tests of one file, and a way to open pages that must not complain. */
-export function withBrowser({ demo }: { demo: boolean }) {
+export function withBrowser({ demo, keeps: keepsAll = false }: { demo: boolean; keeps?: boolean }) {
   let browser: Browser
   let served: Served
   const contexts: BrowserContext[] = []
@@ -102,8 +104,11 @@ export function withBrowser({ demo }: { demo: boolean }) {
     served = await serveFresh({ demo })
     browser = await launchBrowser()
   })
+  // Pages left open go on working beside those of the next test.
+  afterEach(async () => {
+    for (const context of contexts.splice(0)) await context.close()
+  })
   afterAll(async () => {
-    for (const context of contexts) await context.close()
     await browser?.close()
     await served?.stop()
   })
@@ -113,7 +118,7 @@ export function withBrowser({ demo }: { demo: boolean }) {
     /** Opens an address; every message of the console that is an error or a warning goes into `complaints`. */
     open: async (
       path: string,
-      { width = 1280, height = 900, dark = false, touch = false, without }: Opening = {},
+      { width = 1280, height = 900, dark = false, touch = false, without, keeps = keepsAll }: Opening = {},
     ) => {
       const context = await browser.newContext({
         viewport: { width, height },
@@ -122,6 +127,10 @@ export function withBrowser({ demo }: { demo: boolean }) {
         hasTouch: touch,
       })
       contexts.push(context)
+      if (!keeps && !without)
+        await context.addInitScript(() => {
+          ServiceWorkerContainer.prototype.register = () => new Promise(() => undefined)
+        })
       if (without)
         await context.addInitScript((name) => void Reflect.deleteProperty(Navigator.prototype, name), without)
       const page = await context.newPage()

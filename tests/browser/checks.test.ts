@@ -122,7 +122,7 @@ describe('the checks page', () => {
 
   it('opens as last seen without a connection, and keeps what is read', async () => {
     const id = await started()
-    const { page } = await open(`/jobs/${id}/checks`)
+    const { page } = await open(`/jobs/${id}/checks`, { keeps: true })
     await page.locator('spread-plot figure').waitFor()
     await keptOnDevice(page)
     await page.context().setOffline(true)

@@ -12,7 +12,7 @@ import type { Plan } from '../../shared/plan.ts'
 import { keptOnDevice, settled, withBrowser } from './browser.ts'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
-const { open, ask, address } = withBrowser({ demo: true })
+const { open, ask, address } = withBrowser({ demo: true, keeps: true })
 
 interface YardOrder {
   name: string

@@ -11,7 +11,7 @@ import {
   withBrowser,
 } from './browser.ts'
 
-const { open, ask } = withBrowser({ demo: false })
+const { open, ask } = withBrowser({ demo: false, keeps: true })
 
 const PHONE: Opening = { width: 390, height: 844, touch: true }
 
