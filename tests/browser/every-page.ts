@@ -1,3 +1,4 @@
+import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import type { JobState } from '../../shared/contract/job.ts'
 import type { LibraryProfile } from '../../shared/library.ts'
@@ -32,16 +33,23 @@ async function addresses(ask: Browsing['ask']): Promise<string[]> {
   return ['/jobs', '/jobs/new', '/profiles', '/shop', '/nowhere', ...ofLumber, ...ofJobs, ...ofProfiles]
 }
 
-/** Tests of every page of the demo at one width, light and dark. */
+const ink = (page: Page): Promise<string> =>
+  page.evaluate(() => getComputedStyle(document.body).color)
+
+/** Tests every page of the demo at one width, light and dark. */
 export function everyPageAt(width: number, { open, ask }: Browsing): void {
-  describe.each([false, true])(`at ${width} px, dark: %s`, (dark) => {
+  describe(`at ${width} px, light and dark`, () => {
     it('every page can be read and worked by everyone, fits its width and complains of nothing', async () => {
       for (const address of await addresses(ask)) {
-        const where = `${address} at ${width} px, ${dark ? 'dark' : 'light'}`
-        const { page, complaints, close } = await open(address, { width, dark })
+        const where = `${address} at ${width} px`
+        const { page, complaints, close } = await open(address, { width })
         await expectNoSidewaysScroll(page, where)
         await expectTouchable(page, where)
-        await expectAccessible(page, where)
+        await expectAccessible(page, `${where}, light`)
+        const light = await ink(page)
+        await page.emulateMedia({ colorScheme: 'dark' })
+        await expect.poll(() => ink(page), { message: where }).not.toBe(light)
+        await expectAccessible(page, `${where}, dark`)
         expect.soft(complaints, where).toEqual([])
         await close()
       }
