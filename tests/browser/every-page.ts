@@ -33,8 +33,7 @@ async function addresses(ask: Browsing['ask']): Promise<string[]> {
   return ['/jobs', '/jobs/new', '/profiles', '/shop', '/nowhere', ...ofLumber, ...ofJobs, ...ofProfiles]
 }
 
-const ink = (page: Page): Promise<string> =>
-  page.evaluate(() => getComputedStyle(document.body).color)
+const ink = (page: Page): Promise<string> => page.evaluate(() => getComputedStyle(document.body).color)
 
 /** Tests every page of the demo at one width, light and dark. */
 export function everyPageAt(width: number, { open, ask }: Browsing): void {
