@@ -138,3 +138,20 @@ export const day = z.iso.date()
 
 /** A point in time, ISO 8601 with its offset. */
 export const moment = z.iso.datetime({ offset: true })
+
+/** Refines a list whose rows must each have a name of their own; `what` is what a row is called. */
+export const uniqueNames =
+  (what: string) =>
+  (rows: readonly { name: string }[], context: z.RefinementCtx): void => {
+    const first = new Map<string, number>()
+    rows.forEach(({ name }, i) => {
+      const other = first.get(name)
+      if (other === undefined) first.set(name, i)
+      else
+        context.addIssue({
+          code: 'custom',
+          path: [i, 'name'],
+          message: `must be unique; ${what} ${other} has the name ${JSON.stringify(name)} too`,
+        })
+    })
+  }

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { listOf } from '../input.ts'
+import { listOf, uniqueNames } from '../input.ts'
 import { yardGrades } from './grade-names.ts'
 import { servicePer, tallyRules, usualTerms } from './yard-terms.ts'
 
@@ -31,16 +31,4 @@ const terms = z.object({
 })
 
 /** The yards of a shop as the outside may send them, the usual one first: no two of one name. Money in currency units. */
-export const yardsSchema = listOf(terms, { most: 40 }).superRefine((yards, context) => {
-  const first = new Map<string, number>()
-  yards.forEach(({ name }, i) => {
-    const other = first.get(name)
-    if (other === undefined) first.set(name, i)
-    else
-      context.addIssue({
-        code: 'custom',
-        path: [i, 'name'],
-        message: `must be unique; yard ${other} has the name ${JSON.stringify(name)} too`,
-      })
-  })
-})
+export const yardsSchema = listOf(terms, { most: 40 }).superRefine(uniqueNames('yard'))

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { day, listOf, moment } from '../input.ts'
+import { day, listOf, moment, uniqueNames } from '../input.ts'
 
 const weighing = z.object({
   /** g; heavier than any part. */
@@ -17,16 +17,4 @@ const lot = z.object({
 })
 
 /** The lots of a shop as the outside may send them: no two of one name. Masses g, volumes mm³, moisture %. */
-export const lotsSchema = listOf(lot, { most: 200 }).superRefine((lots, context) => {
-  const first = new Map<string, number>()
-  lots.forEach(({ name }, i) => {
-    const other = first.get(name)
-    if (other === undefined) first.set(name, i)
-    else
-      context.addIssue({
-        code: 'custom',
-        path: [i, 'name'],
-        message: `must be unique; lot ${other} has the name ${JSON.stringify(name)} too`,
-      })
-  })
-})
+export const lotsSchema = listOf(lot, { most: 200 }).superRefine(uniqueNames('lot'))
