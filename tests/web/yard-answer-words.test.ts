@@ -1,7 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { CutPlan } from '../../shared/cutting/board.ts'
 import { keyInPart } from '../../shared/cutting/together.ts'
-import { inches } from '../../shared/units/length.ts'
 import {
   feetMissingWords,
   liftRuns,
@@ -9,37 +7,8 @@ import {
   proofWords,
   unpricedWords,
 } from '../../web/yard-answer-words.ts'
-import type { Choice } from '../../web/yard-order.ts'
 import { onPile, withBoard } from '../../web/yard-tally.ts'
-import { emptyTally, needOf, newBoard } from './yard-bench.ts'
-
-const size = { width: inches(7.375), length: inches(100), thickness: inches(2) }
-const pulled = withBoard(emptyTally(), newBoard(0, size)).boards[0]!
-const plan = (more: Partial<CutPlan>): CutPlan => ({
-  boards: [],
-  boardFeetBought: 20,
-  boardFeetTallied: 20,
-  boardFeetInBlanks: 10,
-  yield: 0.5,
-  cost: 84.2,
-  lowerBound: 80,
-  proven: false,
-  unmet: [],
-  seconds: 1,
-  ...more,
-})
-const choice = (more: Partial<Choice>): Choice => ({
-  wanted: 12,
-  missing: 0,
-  keep: [pulled],
-  back: [],
-  onHand: 0,
-  sum: { boards: 1, feet: 10, minor: 8420 },
-  leastMinor: 8000,
-  proven: false,
-  plan: plan({}),
-  ...more,
-})
+import { choice, cutOf, emptyTally, needOf, newBoard } from './yard-bench.ts'
 
 describe('the words of the answer', () => {
   it('give the proof with both figures, and how far the choice may be from the least', () => {
@@ -71,7 +40,10 @@ describe('the words of the answer', () => {
   })
 
   it('compare board feet where boards have no price', () => {
-    const { leastMinor: _least, ...bare } = choice({ proven: true, plan: plan({ cost: 20, lowerBound: 20 }) })
+    const { leastMinor: _least, ...bare } = choice({
+      proven: true,
+      plan: cutOf({ cost: 20, lowerBound: 20 }),
+    })
     expect(proofWords(bare, 'USD', false)).toBe(
       'Proven: no choice from these boards uses less than 20.0 bd ft; this one uses 20.0 bd ft.',
     )
@@ -87,10 +59,10 @@ describe('the words of the answer', () => {
       { key: keyInPart('bench', 'blank'), count: 4 },
       { key: keyInPart('stool', 'blank'), count: 1 },
     ]
-    expect(missingWords({ plan: plan({ unmet }) }, needs)).toEqual(['Bench legs: 4', 'Stool legs: 1'])
+    expect(missingWords({ plan: cutOf({ unmet }) }, needs)).toEqual(['Bench legs: 4', 'Stool legs: 1'])
     // 5 blanks of 50 × 50 × 700 mm are 8,750 cm³, 3.708 board feet of 2,359.737 cm³; at half the wood that is 7.4.
-    expect(feetMissingWords({ plan: plan({ unmet }) }, needs)).toMatch(/^About 8 bd ft more/)
-    expect(feetMissingWords({ plan: plan({ unmet, yield: 0 }) }, needs)).toBe('')
+    expect(feetMissingWords({ plan: cutOf({ unmet }) }, needs)).toMatch(/^About 8 bd ft more/)
+    expect(feetMissingWords({ plan: cutOf({ unmet, yield: 0 }) }, needs)).toBe('')
   })
 
   it('put lifts together that follow each other to one place', () => {

@@ -1,5 +1,7 @@
-import type { CutOrder } from '../../shared/cutting/board.ts'
-import type { NewBoard, YardNeed, YardTally } from '../../web/yard-tally.ts'
+import type { CutOrder, CutPlan } from '../../shared/cutting/board.ts'
+import { inches } from '../../shared/units/length.ts'
+import type { Choice } from '../../web/yard-order.ts'
+import { type NewBoard, withBoard, type YardNeed, type YardTally } from '../../web/yard-tally.ts'
 
 /** A device's storage in memory; `full` refuses every write. */
 export function storageBench() {
@@ -63,4 +65,35 @@ export const emptyTally = (more: Partial<YardTally> = {}): YardTally => ({
 
 export const newBoard = (width: number, more: Partial<NewBoard['board']> = {}): NewBoard => ({
   board: { units: 'mm', width, length: 2400, thickness: 52, count: 1, ...more },
+})
+
+/** A board of maple as it is pulled from the stack. */
+export const size = { width: inches(7.375), length: inches(100), thickness: inches(2) }
+export const pulled = withBoard(emptyTally(), newBoard(0, size)).boards[0]!
+/** A plan of what was pulled. */
+export const cutOf = (more: Partial<CutPlan>): CutPlan => ({
+  boards: [],
+  boardFeetBought: 20,
+  boardFeetTallied: 20,
+  boardFeetInBlanks: 10,
+  yield: 0.5,
+  cost: 84.2,
+  lowerBound: 80,
+  proven: false,
+  unmet: [],
+  seconds: 1,
+  ...more,
+})
+/** The choice that keeps that board. */
+export const choice = (more: Partial<Choice>): Choice => ({
+  wanted: 12,
+  missing: 0,
+  keep: [pulled],
+  back: [],
+  onHand: 0,
+  sum: { boards: 1, feet: 10, minor: 8420 },
+  leastMinor: 8000,
+  proven: false,
+  plan: cutOf({}),
+  ...more,
 })

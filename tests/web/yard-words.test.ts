@@ -1,9 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import type { CutPlan } from '../../shared/cutting/board.ts'
 import { usualTerms } from '../../shared/cutting/yard-terms.ts'
 import { inches } from '../../shared/units/length.ts'
 import { type DefectEntry, freshDefect } from '../../web/yard-entry.ts'
-import type { Choice } from '../../web/yard-order.ts'
 import { onPile, withBoard } from '../../web/yard-tally.ts'
 import {
   boardWords,
@@ -21,35 +19,7 @@ import {
   wantedCount,
   wantedWords,
 } from '../../web/yard-words.ts'
-import { emptyTally, legsOrder, needOf, newBoard } from './yard-bench.ts'
-
-const size = { width: inches(7.375), length: inches(100), thickness: inches(2) }
-const pulled = withBoard(emptyTally(), newBoard(0, size)).boards[0]!
-const plan = (more: Partial<CutPlan>): CutPlan => ({
-  boards: [],
-  boardFeetBought: 20,
-  boardFeetTallied: 20,
-  boardFeetInBlanks: 10,
-  yield: 0.5,
-  cost: 84.2,
-  lowerBound: 80,
-  proven: false,
-  unmet: [],
-  seconds: 1,
-  ...more,
-})
-const choice = (more: Partial<Choice>): Choice => ({
-  wanted: 12,
-  missing: 0,
-  keep: [pulled],
-  back: [],
-  onHand: 0,
-  sum: { boards: 1, feet: 10, minor: 8420 },
-  leastMinor: 8000,
-  proven: false,
-  plan: plan({}),
-  ...more,
-})
+import { choice, emptyTally, legsOrder, needOf, newBoard, pulled, size } from './yard-bench.ts'
 
 describe('words at the yard', () => {
   it('say a board as it is called across the stack', () => {
