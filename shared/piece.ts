@@ -58,6 +58,30 @@ export interface Step {
   at: string
 }
 
+/** The edge of a tool brought back during a batch. */
+export interface TouchUp {
+  key: string
+  job: string
+  tool: string
+  /** On the stone, or at the wheel. */
+  kind: 'touch-up' | 'regrind'
+  by?: string
+  at: string
+}
+
+/** Rough-turned wood, or a strip, weighed or metered while it dries. */
+export interface Weighing {
+  key: string
+  job: string
+  /** Number of the piece; the pieces of a batch are weighed one by one. */
+  number: number
+  grams?: number
+  /** By the meter, % MC. */
+  moisture?: number
+  by?: string
+  at: string
+}
+
 /** A reading as stored, with the verdict it got. Lengths mm. */
 export interface StoredReading {
   key: string

@@ -8,8 +8,9 @@ import { yardGrades } from './cutting/grade-names.ts'
 import type { YardTerms } from './cutting/yard-terms.ts'
 import { yardsSchema } from './cutting/yard-terms-schema.ts'
 import { baseMinutesSource } from './estimate/base-minutes.ts'
-import { lengthOf, listOf, readInput } from './input.ts'
+import { day, lengthOf, listOf, readInput } from './input.ts'
 import type { RouteTool } from './route/input.ts'
+import type { PassCosts } from './route/passes.ts'
 import { grindingAngles, type TurningToolKind } from './turning/bevel.ts'
 import type { TurningLathe } from './turning/lathe.ts'
 import { inches, type Units } from './units/length.ts'
@@ -23,6 +24,8 @@ import type { Species } from './wood/species.ts'
 export interface Lathe extends LatheSize, TurningLathe {}
 
 export const toolKinds = Object.keys(grindingAngles) as TurningToolKind[]
+
+export const weekDays = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const
 
 /** Rough thicknesses a yard sells, in quarters of an inch. */
 export const nominals = ['4/4', '5/4', '6/4', '8/4', '10/4', '12/4', '16/4'] as const
@@ -62,7 +65,19 @@ export interface Shop {
   spareConfidence: number
   record: SpoilRecord
   learningRate: number
+  /** Whether the rate is of each piece’s own minutes or of the average of all pieces so far. */
+  learningForm: 'unit' | 'average'
   hoursPerDay: number
+  /** Who works on batches at the same time, each `hoursPerDay`. */
+  people: number
+  /** Days of the week the shop works. */
+  workDays: (typeof weekDays)[number][]
+  /** Days it is closed all the same, ISO 8601. */
+  closed: string[]
+  /** Minutes of what is changed between operations: mounting, tool, speed, caliper, tool rest. */
+  changes: Partial<PassCosts>
+  /** Minutes it takes to make one preset gauge for a diameter. */
+  gaugeMinutes: number
   /** Fraction added to working time for rest and interruption. */
   restAllowance: number
   /** Standard deviation of a batch's time as a fraction of it. */
@@ -132,7 +147,13 @@ export const defaultShop: Shop = {
   spareConfidence: 0.9,
   record: { spoiled: 0, made: 0 },
   learningRate: 0.95,
+  learningForm: 'unit',
   hoursPerDay: 6,
+  people: 1,
+  workDays: ['mon', 'tue', 'wed', 'thu', 'fri'],
+  closed: [],
+  changes: {},
+  gaugeMinutes: 4,
   restAllowance: 0.1,
   timeSpread: 0.15,
   minuteFactors: {},
@@ -170,7 +191,13 @@ export const shopSources: Record<string, string> = {
   spareConfidence: CP,
   record: 'your own count; before any, 2 in 50 are taken as spoiled (common practice, no source)',
   learningRate: CP,
+  learningForm: `${CP}; published tables are mostly of the unit form`,
   hoursPerDay: CP,
+  people: 'as it is in your shop',
+  workDays: CP,
+  closed: 'your own calendar',
+  changes: `${CP}; put in your own`,
+  gaugeMinutes: `${CP}: print, stick to thin ply, saw and file; it pays from about eight pieces`,
   restAllowance: CP,
   timeSpread: CP,
   minuteFactors: `your own record; the minutes they stand on: ${baseMinutesSource}`,
@@ -193,6 +220,7 @@ export const shopSources: Record<string, string> = {
 
 const rpm = z.number().min(1).max(20_000)
 const rate = z.number().min(0).max(1e6)
+const changeMinutes = z.number().min(0).max(60).optional()
 
 function latheSchema(units: Units) {
   const size = lengthOf(units, { least: 1, most: 20_000 })
@@ -210,6 +238,7 @@ function latheSchema(units: Units) {
     ),
     limitRpm: rpm.optional(),
     restLength: size.default(inches(12)),
+    rests: z.array(size).max(10).optional(),
   })
 }
 
@@ -288,7 +317,21 @@ export function shopSchema(units: Units) {
       .refine((r) => r.spoiled <= r.made, 'spoiled must not be more than made')
       .prefault(d.record),
     learningRate: z.number().min(0.5).max(1).default(d.learningRate),
+    learningForm: z.enum(['unit', 'average']).default(d.learningForm),
     hoursPerDay: z.number().min(0.25).max(24).default(d.hoursPerDay),
+    people: z.number().int().min(1).max(20).default(d.people),
+    workDays: z.array(z.enum(weekDays)).min(1).max(7).default(d.workDays),
+    closed: z.array(day).max(400).default([]),
+    changes: z
+      .object({
+        mounting: changeMinutes,
+        toolChange: changeMinutes,
+        speedChange: changeMinutes,
+        reset: changeMinutes,
+        restMove: changeMinutes,
+      })
+      .prefault({}),
+    gaugeMinutes: z.number().min(0).max(240).default(d.gaugeMinutes),
     restAllowance: z.number().min(0).max(2).default(d.restAllowance),
     timeSpread: z.number().min(0).max(2).default(d.timeSpread),
     minuteFactors: z.record(z.string().max(40), z.number().min(0.05).max(20)).default({}),

@@ -2,10 +2,9 @@ import type { HeldBoard, RackBoard } from '../shared/contract/board.ts'
 import type { Change } from '../shared/contract/change.ts'
 import type { JobMatch } from '../shared/contract/match.ts'
 import type { JobWood, SawnAnswer } from '../shared/contract/sawn.ts'
-import type { LibraryProfile, ProfileVersion } from '../shared/library.ts'
 import type { Lumber } from '../shared/lumber.ts'
 import type { ReadingKind, ReadingStage } from '../shared/matching/reading.ts'
-import type { Piece, Step, StoredReading } from '../shared/piece.ts'
+import type { Piece, Step, StoredReading, TouchUp, Weighing } from '../shared/piece.ts'
 import type { Plan } from '../shared/plan.ts'
 import type { Breach } from '../shared/problem.ts'
 import type { Shop } from '../shared/shop.ts'
@@ -68,7 +67,8 @@ async function answered<T>(path: string, { method = 'GET', body, ifMatch }: Ask 
   return { value: answer.status === 204 ? (undefined as T) : ((await answer.json()) as T), revision }
 }
 
-const ask = async <T>(path: string, how: Ask = {}): Promise<T> => (await answered<T>(path, how)).value
+/** Asks for what the answer holds. */
+export const ask = async <T>(path: string, how: Ask = {}): Promise<T> => (await answered<T>(path, how)).value
 
 async function refusalOf(answer: Response): Promise<Refusal> {
   try {
@@ -128,6 +128,9 @@ export const logStep = (pieceId: string, step: Omit<Step, 'piece'>) =>
   ask<Step>(`${piece(pieceId)}/steps`, { method: 'POST', body: step })
 export const spoilPiece = (pieceId: string, spoil: { key: string; reason: string }) =>
   ask<Piece>(`${piece(pieceId)}/spoil`, { method: 'POST', body: spoil })
+/** A note of the floor of a batch: an edge brought back, a piece weighed. */
+export const tellFloor = (jobId: string, notes: string, body: object) =>
+  ask<TouchUp | Weighing>(`${job(jobId)}/${notes}`, { method: 'POST', body })
 export const addReading = (jobId: string, reading: NewReading) =>
   ask<StoredReading>(`${job(jobId)}/checks`, { method: 'POST', body: reading })
 export const matchOf = (jobId: string, stage?: ReadingStage) =>
@@ -147,7 +150,7 @@ export type Print =
 const onRoll: Print[] = ['pattern.pdf', 'story-stick.pdf']
 
 /** How a print is asked for: the way of writing lengths and the paper the person has chosen. */
-function asChosen(print: Print): string {
+export function asChosen(print: Print): string {
   const { style, paper: chosen, rollWidth = DEFAULT_ROLL } = session()
   const paper = chosen === 'roll' && !onRoll.includes(print) ? undefined : chosen
   const asked = new URLSearchParams({
@@ -161,37 +164,6 @@ function asChosen(print: Print): string {
 /** The address of a print of a job. */
 export const printPath = (jobId: string, print: Print): string =>
   `/api${job(jobId)}/prints/${print}${asChosen(print)}`
-
-const profile = (id: string) => `/profiles/${encodeURIComponent(id)}`
-
-/** A profile as it is sent: what the server adds is left out. */
-export interface ProfileFile
-  extends Omit<LibraryProfile, 'id' | 'revision' | 'createdAt' | 'updatedAt' | 'profile' | 'joints'> {
-  profile: { stations: object[]; split?: boolean }
-  joints?: object[]
-}
-
-export const profiles = () => ask<LibraryProfile[]>('/profiles')
-export const storedProfile = (id: string) => ask<LibraryProfile>(profile(id))
-export const addProfile = (file: ProfileFile & { key: string }) =>
-  ask<LibraryProfile>('/profiles', { method: 'POST', body: file })
-export const changeProfile = (id: string, revision: number, file: ProfileFile) =>
-  ask<LibraryProfile>(profile(id), { method: 'PUT', body: file, ifMatch: revision })
-export const deleteProfile = (id: string, revision: number) =>
-  ask<void>(profile(id), { method: 'DELETE', ifMatch: revision })
-/** Every version of a profile, the newest first. */
-export const profileVersions = (id: string) => ask<ProfileVersion[]>(`${profile(id)}/versions`)
-/** The address of a print of a profile alone. */
-export const profilePrintPath = (
-  id: string,
-  print: 'pattern.pdf' | 'pattern.svg' | 'story-stick.pdf',
-): string => `/api${profile(id)}/prints/${print}${asChosen(print)}`
-/** The photograph behind a profile, as a data address; `undefined` where there is none. */
-export const profilePhoto = async (id: string): Promise<string | undefined> =>
-  (await ask<{ image?: string }>(`${profile(id)}/photo`)).image
-/** Lays a photograph behind a profile, or takes it away with `null`. */
-export const putProfilePhoto = (id: string, image: string | null) =>
-  ask<void>(`${profile(id)}/photo`, { method: 'PUT', body: { image } })
 
 /** What to buy for these jobs together, by the terms of a yard; lengths in messages as the person has chosen. */
 export const lumber = (jobIds: readonly string[], yard?: string) =>

@@ -20,6 +20,7 @@ const titles: Record<Route['page'], string> = {
   jobs: 'Jobs',
   new: 'New job',
   shop: 'Shop',
+  ships: 'When it ships',
   missing: 'Not found',
   profiles: 'Profiles',
   library: 'Profile',
@@ -324,6 +325,8 @@ export class AppShell extends LitElement {
         return html`<boards-page></boards-page>`
       case 'shop':
         return html`<shop-page></shop-page>`
+      case 'ships':
+        return html`<ships-page></ships-page>`
       case 'missing':
         return html`<h1>Nothing here</h1>
           <p>No page has the address ${location.pathname}. <a href="/jobs">Go to the jobs</a></p>`

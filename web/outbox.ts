@@ -1,12 +1,14 @@
 import type { RackBoard } from '../shared/contract/board.ts'
-import type { Piece, Step, StoredReading } from '../shared/piece.ts'
-import { addBoard, addReading, isAway, logStep, type NewReading, spoilPiece } from './api.ts'
+import type { Piece, Step, StoredReading, TouchUp, Weighing } from '../shared/piece.ts'
+import { addBoard, addReading, isAway, logStep, type NewReading, spoilPiece, tellFloor } from './api.ts'
 
 /** Something logged at the lathe or bought at the yard, with the key under which the server stores it once. */
 export type Sending =
   | { kind: 'reading'; job: string; body: NewReading }
   | { kind: 'step'; job: string; piece: string; body: Omit<Step, 'piece'> }
   | { kind: 'spoil'; job: string; piece: string; body: { key: string; reason: string } }
+  | { kind: 'touch-up'; job: string; body: Omit<TouchUp, 'job'> }
+  | { kind: 'weighing'; job: string; body: Omit<Weighing, 'job'> }
   | { kind: 'board'; body: RackBoard }
 
 /** A sending that the server has not stored yet; `refused` says why it will not. */
@@ -16,7 +18,7 @@ export interface Waiting {
 }
 
 /** What the server answers once it has stored a sending. */
-type Stored = StoredReading | Step | Piece | RackBoard
+type Stored = StoredReading | Step | Piece | RackBoard | TouchUp | Weighing
 
 export type Outcome = { state: 'stored'; answer: Stored } | { state: 'waiting' | 'refused'; why: string }
 
@@ -181,6 +183,9 @@ function deliver(sending: Sending): Promise<Stored> {
       return logStep(sending.piece, sending.body)
     case 'spoil':
       return spoilPiece(sending.piece, sending.body)
+    case 'touch-up':
+    case 'weighing':
+      return tellFloor(sending.job, `${sending.kind}s`, sending.body)
     case 'board':
       return addBoard({ ...sending.body })
   }

@@ -13,6 +13,7 @@ export const pageFiles: Record<Exclude<Route['page'], 'missing'>, Fetching> = {
   jobs: () => import('./pages/jobs-page.ts'),
   new: profile,
   shop: () => import('./pages/shop-page.ts'),
+  ships: () => import('./pages/ships-page.ts'),
   profiles: () => import('./pages/profiles-page.ts'),
   library: () => import('./pages/library-page.ts'),
   measure: () => import('./pages/measure-page.ts'),

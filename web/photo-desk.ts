@@ -1,5 +1,6 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit'
-import { profilePhoto, putProfilePhoto, Refusal } from './api.ts'
+import { Refusal } from './api.ts'
+import { profilePhoto, putProfilePhoto } from './api-profiles.ts'
 import { dropPhoto, keepPhoto, waitingPhoto } from './photo-store.ts'
 
 /** The photograph behind a profile: kept on this device until the server has it. */

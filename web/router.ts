@@ -7,7 +7,7 @@ export type LumberPage = (typeof lumberPages)[number]
 
 /** Where the person is. */
 export type Route =
-  | { page: 'jobs' | 'new' | 'profiles' | 'shop' | 'missing' | LumberPage }
+  | { page: 'jobs' | 'new' | 'profiles' | 'shop' | 'ships' | 'missing' | LumberPage }
   | { page: JobPage; jobId: string }
   | { page: 'library' | 'measure'; profileId: string }
 
@@ -16,7 +16,7 @@ export function routeOf(path: string): Route {
   const steps = stepsOf(path)
   if (!steps) return { page: 'missing' }
   if (steps.length === 0 || (steps[0] === 'jobs' && steps.length === 1)) return { page: 'jobs' }
-  if (steps[0] === 'shop' && steps.length === 1) return { page: 'shop' }
+  if ((steps[0] === 'shop' || steps[0] === 'ships') && steps.length === 1) return { page: steps[0] }
   if (steps[0] === 'profiles') return libraryRoute(steps)
   if (steps[0] === 'lumber') return lumberRoute(steps)
   if (steps[0] !== 'jobs') return { page: 'missing' }

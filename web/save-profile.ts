@@ -1,5 +1,5 @@
 import type { LibraryProfile } from '../shared/library.ts'
-import { addProfile, changeProfile, storedProfile } from './api.ts'
+import { addProfile, changeProfile, storedProfile } from './api-profiles.ts'
 import { type LibraryFile, libraryFileOf, sentLibraryFile } from './library-file.ts'
 import { DraftSaver } from './save-draft.ts'
 

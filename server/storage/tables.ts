@@ -1,6 +1,7 @@
 import type { JobState } from '../../shared/contract/job.ts'
 import type { PhotoType } from '../../shared/contract/photo.ts'
 import type { ReadingKind, ReadingStage, Verdict } from '../../shared/matching/reading.ts'
+import type { TouchUp } from '../../shared/piece.ts'
 
 /** Flags as 0 and 1, times as ISO text in UTC, documents as JSON text. */
 export interface Tables {
@@ -66,6 +67,29 @@ export interface Tables {
     sequence: number
     by: string | null
     instrument: string | null
+    taken_back_at: string | null
+  }
+  /** Edges brought back during a batch. */
+  touch_ups: {
+    key: string
+    job_id: string
+    tool: string
+    kind: TouchUp['kind']
+    by: string | null
+    at: string
+    stored_at: string
+    taken_back_at: string | null
+  }
+  /** Wood weighed or metered while it dries. */
+  weighings: {
+    key: string
+    job_id: string
+    number: number
+    grams: number | null
+    moisture: number | null
+    by: string | null
+    at: string
+    stored_at: string
     taken_back_at: string | null
   }
   shops: { id: 'shop'; revision: number; file: string; updated_at: string }

@@ -11,6 +11,8 @@ export interface PassCosts {
   speedChange: number
   /** Setting a caliper. */
   reset: number
+  /** Moving the tool rest: a stop, a re-gap, a turn by hand. */
+  restMove: number
   /** Touch-ups and regrinds over the batch; the same either way unless the shop knows better. */
   edges: number
 }
@@ -21,6 +23,7 @@ export const defaultPassCosts: PassCosts = {
   toolChange: 0.15,
   speedChange: 0.3,
   reset: 0.5,
+  restMove: 0.5,
   edges: 0,
 }
 

@@ -9,6 +9,8 @@ export interface TurningLathe {
   limitRpm?: number
   /** Length of the tool rest. */
   restLength: number
+  /** Lengths of further tool rests, where there are any. */
+  rests?: number[]
 }
 
 /** Grain of a variable drive, rpm: nobody sets a dial closer. Common practice, no source. */

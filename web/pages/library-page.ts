@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { isMeasuring, type LibraryProfile, type ProfileVersion } from '../../shared/library.ts'
-import { changeProfile, profilePrintPath, profiles, profileVersions, storedProfile } from '../api.ts'
+import { changeProfile, profilePrintPath, profiles, profileVersions, storedProfile } from '../api-profiles.ts'
 import { DraftDesk } from '../draft-desk.ts'
 import { type OtherDraft, profileDrafts, sheetDrafts } from '../drafts.ts'
 import '../elements/draft-notices.ts'

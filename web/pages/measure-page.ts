@@ -1,7 +1,7 @@
 import { html, LitElement, nothing } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
 import type { LibraryProfile } from '../../shared/library.ts'
-import { storedProfile } from '../api.ts'
+import { storedProfile } from '../api-profiles.ts'
 import { DraftDesk } from '../draft-desk.ts'
 import { type OtherDraft, sheetDrafts } from '../drafts.ts'
 import '../elements/draft-notices.ts'

@@ -37,6 +37,10 @@ function sendingText(sending: Sending, naming: Naming): string {
     }
     case 'board':
       return `Board ${sending.body.key}`
+    case 'touch-up':
+      return `The edge of the ${sending.body.tool} brought back`
+    case 'weighing':
+      return `Weighing of piece ${sending.body.number}`
     case 'spoil':
       return `Spoiled: ${pieceName(sending.piece, naming)}, ${sending.body.reason}`
   }
