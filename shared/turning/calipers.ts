@@ -27,6 +27,10 @@ export interface Calipers {
 export interface SizedPlace {
   station: string
   diameter: number
+  /** Key of the operation that sizes it. */
+  operation?: string
+  /** Keys of the operations with a caliper that have to be done on the same piece before it. */
+  after?: string[]
 }
 
 /** What stands on the diameter between the stages, mm: left after the sizing cut, left for sanding, gained by a film. */
@@ -92,4 +96,13 @@ export function calipersFor(input: CalipersInput): Calipers {
       oneWay: { total: oneWay, perPiece: pieces > 1 ? (oneWay - settings.length) / (pieces - 1) : 0 },
     }),
   }
+}
+
+/**
+ * Fewest resets over the batch: `by-piece` each piece is sized through before the next, `by-operation` each cut is
+ * made on all pieces before the next cut, so that the batch is sized as one piece is.
+ */
+export function resetsFor(input: CalipersInput & { mode: 'by-piece' | 'by-operation' }): number {
+  const { total, oneWay } = calipersFor(input.mode === 'by-piece' ? input : { ...input, pieces: 1 })
+  return oneWay?.total ?? total
 }
