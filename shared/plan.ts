@@ -246,7 +246,7 @@ export function planJob(
   const cutOrder = cutOrderOf(job, shop, blank, rack)
   const sawn = checkedCut(job, blank.layers, cutOrder, better)
   const cut = { ...sawn, boards: sheetOf({ blank, job, cut: sawn, cutOrder }).boards }
-  const { operations, passes, places, slender, stripsDry, whip } = workOf({
+  const { operations, passes, places, stripsDry, whip } = workOf({
     job,
     shop,
     species,
@@ -290,8 +290,7 @@ export function planJob(
       ...(cut.boardFeetOnHand !== undefined && { onHand: cut.boardFeetOnHand }),
     },
     operations,
-    // Slender work is sized in one fixed order, so there and back is not to be had.
-    calipers: calipersFor({ places, pieces: blank.count, calipers: shop.calipers, oneWay: slender }),
+    calipers: calipersFor({ places, pieces: blank.count, calipers: shop.calipers }),
     passes,
     grinding,
     sanding: sandingOf(shop, operations),

@@ -1,27 +1,53 @@
 import { nm } from '../units/length.ts'
-import { oneWayResets } from './one-way.ts'
+import { type CaliperRound, roundsOf } from './caliper-rounds.ts'
+import { sizingOrder } from './sizing-order.ts'
+import { sizingWays } from './sizing-ways.ts'
+
+/** What a setting is made up of, mm: it is the sum of them. */
+export interface SettingSum {
+  /** Finished size. */
+  target: number
+  /** What a film finish builds up, so that wood is taken under the target for it: zero or less. */
+  film: number
+  /** Taken off by sanding. */
+  turned: number
+  /** Taken off by the finishing cut. */
+  sizing: number
+}
 
 /** Diameters in mm; `stations` are check or station keys set to that diameter. */
 export interface CaliperSetting {
   diameter: number
   stations: string[]
+  /** How the setting comes about, one for each way it does. Absent in plans frozen before it was told. */
+  sums?: SettingSum[]
 }
 
 /** Fewest resets of the shop's calipers over the batch. */
 export interface Calipers {
   settings: CaliperSetting[]
-  /** Resets for one piece after the first, and for the whole batch. */
+  /** Resets for one piece after the first, on the average of the batch, and for the whole batch. */
   perPiece: number
   total: number
-  /** Diameters in working order, mm: on odd pieces as listed, on even ones back. */
+  /** Diameters in working order, mm, as the first piece meets them. */
   order: number[]
   count: number
+  /** No order of cuts that precedence allows and no choice of caliper has fewer resets. */
+  proven?: boolean
+  /** Piece by piece, or each cut on all blanks before the next. Absent in older plans: piece by piece. */
+  mode?: CaliperMode
+  /** What is cut with which caliper on which pieces. Absent in older plans. */
+  rounds?: CaliperRound[]
+  /** Resets with `rounds`, where the fewest ask for more changes of order than can be kept in mind. */
+  byRounds?: number
   /**
-   * Where every piece has to be sized in the same order (slender work, stretch by stretch): fewest resets then.
-   * `perPiece` is the mean after the first piece.
+   * Only in older plans: fewest resets where every piece was taken to be sized in the same order (slender work,
+   * stretch by stretch).
    */
   oneWay?: { perPiece: number; total: number }
 }
+
+export type CaliperMode = 'by-piece' | 'by-operation'
 
 /** A place to be sized: its key and the caliper’s setting there, mm. */
 export interface SizedPlace {
@@ -31,6 +57,7 @@ export interface SizedPlace {
   operation?: string
   /** Keys of the operations with a caliper that have to be done on the same piece before it. */
   after?: string[]
+  sum?: SettingSum
 }
 
 /** What stands on the diameter between the stages, mm: left after the sizing cut, left for sanding, gained by a film. */
@@ -41,8 +68,26 @@ export interface StageLeavings {
 }
 
 /**
- * The caliper’s setting for a sizing cut, mm: the finished target and what later stages take off, less what a
- * film finish builds up. A tenon is neither sanded nor coated.
+ * What the caliper’s setting for a sizing cut is made up of, mm: the finished target and what later stages take
+ * off, less what a film finish builds up. A tenon is neither sanded nor coated.
+ *
+ * @example settingSum(25, { sizing: 1.5, turned: 0.5, film: 0.25 }, { film: true }) // { target: 25, film: -0.25, turned: 0.5, sizing: 1.5 }
+ */
+export function settingSum(
+  target: number,
+  left: StageLeavings,
+  { tenon = false, film = false }: { tenon?: boolean; film?: boolean } = {},
+): SettingSum {
+  return {
+    target,
+    film: film && !tenon ? -left.film : 0,
+    turned: tenon ? 0 : left.turned,
+    sizing: left.sizing,
+  }
+}
+
+/**
+ * The caliper’s setting for a sizing cut, mm: the sum of what `settingSum` tells.
  *
  * @example caliperSetting(25, { sizing: 1.5, turned: 0.5, film: 0.1 }) // 27
  * @example caliperSetting(25, { sizing: 1.5, turned: 0.5, film: 0.1 }, { tenon: true }) // 26.5
@@ -51,58 +96,72 @@ export interface StageLeavings {
 export function caliperSetting(
   target: number,
   left: StageLeavings,
-  { tenon = false, film = false }: { tenon?: boolean; film?: boolean } = {},
+  measured: { tenon?: boolean; film?: boolean } = {},
 ): number {
-  const sanded = target - (film && !tenon ? left.film : 0)
-  return sanded + (tenon ? 0 : left.turned) + left.sizing
+  const { film, turned, sizing } = settingSum(target, left, measured)
+  return target + film + turned + sizing
 }
 
 export interface CalipersInput {
   places: SizedPlace[]
   pieces: number
   calipers: number
-  /** Every piece is sized in the order of `places`. */
-  oneWay?: boolean
+  mode?: CaliperMode
+}
+
+/** The settings thick to thin, each with its stations and with every sum that leads to it. */
+function settingsOf(places: SizedPlace[], diameters: number[]): CaliperSetting[] {
+  return diameters.map((diameter) => {
+    const own = places.filter((place) => nm(place.diameter) === nm(diameter))
+    const sums = new Map(
+      own.flatMap(({ sum }) => (sum ? [[Object.values(sum).map(nm).join(), sum] as const] : [])),
+    )
+    return {
+      diameter,
+      stations: own.map(({ station }) => station),
+      ...(sums.size > 0 && { sums: [...sums.values()] }),
+    }
+  })
 }
 
 /**
  * Fewest resets of `calipers` calipers that stay set side by side, over `pieces` pieces that each need every
- * setting once. While there are no more settings than calipers each is set once for the batch. Beyond that a
- * piece can find at most `calipers` of its settings still standing, and finds them when it is worked in the
- * order opposite to the piece before. Equal diameters (in whole nanometres) share a setting; thick to thin.
+ * setting, each of its cuts made after those named in `after`. While there are no more settings than calipers each is
+ * set once for the batch. Beyond that a piece finds at most `calipers` of its settings still standing: all of them
+ * where it can be worked in the order opposite to the piece before. Equal diameters (in whole nanometres) share a
+ * setting. Where each cut is made on all blanks before the next, the batch is sized as one piece is.
  */
 export function calipersFor(input: CalipersInput): Calipers {
-  const byDiameter = new Map<number, CaliperSetting>()
-  for (const { station, diameter } of input.places) {
-    const setting = byDiameter.get(nm(diameter))
-    if (setting) setting.stations.push(station)
-    else byDiameter.set(nm(diameter), { diameter, stations: [station] })
-  }
-  const settings = [...byDiameter.values()].sort((a, b) => nm(b.diameter) - nm(a.diameter))
+  const { places, mode = 'by-piece' } = input
   const count = Math.max(1, input.calipers)
-  const perPiece = Math.max(0, settings.length - count)
-  const pieces = Math.max(1, input.pieces)
-  const sequence = input.places.map(({ diameter }) =>
-    settings.findIndex((s) => nm(s.diameter) === nm(diameter)),
-  )
-  const oneWay = input.oneWay ? oneWayResets(sequence, pieces, count) : undefined
+  const pieces = mode === 'by-piece' ? Math.max(1, input.pieces) : 1
+  const order = sizingOrder(places)
+  const settings = order.diameters.length
+  const ways = sizingWays(order, count)
+  const { resets: total, proven } = ways.fewest(pieces)
+  const { rounds, resets: byRounds } = roundsOf(order, places, ways.candidates(pieces), pieces)
+  const [first] = rounds
   return {
-    settings,
-    perPiece,
-    total: settings.length + (pieces - 1) * perPiece,
-    order: settings.map((setting) => setting.diameter),
+    settings: settingsOf(places, order.diameters),
+    perPiece: pieces > 1 ? (total - settings) / (pieces - 1) : Math.max(0, settings - count),
+    total,
+    order: first ? [...new Set(first.cuts.map(({ diameter }) => diameter))] : [],
     count,
-    ...(oneWay !== undefined && {
-      oneWay: { total: oneWay, perPiece: pieces > 1 ? (oneWay - settings.length) / (pieces - 1) : 0 },
-    }),
+    proven,
+    mode,
+    rounds,
+    ...(byRounds > total && { byRounds }),
   }
 }
 
 /**
  * Fewest resets over the batch: `by-piece` each piece is sized through before the next, `by-operation` each cut is
  * made on all pieces before the next cut, so that the batch is sized as one piece is.
+ *
+ * @example resetsFor({ places: [{ station: 'a', diameter: 40 }, { station: 'b', diameter: 30 }], pieces: 6, calipers: 1, mode: 'by-piece' }) // 7
+ * @example resetsFor({ places: [{ station: 'a', diameter: 40 }, { station: 'b', diameter: 30 }], pieces: 6, calipers: 1, mode: 'by-operation' }) // 2
  */
-export function resetsFor(input: CalipersInput & { mode: 'by-piece' | 'by-operation' }): number {
-  const { total, oneWay } = calipersFor(input.mode === 'by-piece' ? input : { ...input, pieces: 1 })
-  return oneWay?.total ?? total
+export function resetsFor({ places, pieces, calipers, mode }: CalipersInput & { mode: CaliperMode }): number {
+  const ways = sizingWays(sizingOrder(places), Math.max(1, calipers))
+  return ways.fewest(mode === 'by-piece' ? Math.max(1, pieces) : 1).resets
 }

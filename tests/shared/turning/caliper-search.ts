@@ -36,8 +36,14 @@ export function ordersOf(list: number[]): number[][] {
   return list.flatMap((first, i) => ordersOf(list.filter((_, j) => j !== i)).map((rest) => [first, ...rest]))
 }
 
+/** All orders of `count` cuts in which each comes after those that `before` names for it. */
+export const allowedOrders = (count: number, before: number[][]): number[][] =>
+  ordersOf(Array.from({ length: count }, (_, i) => i)).filter((order) =>
+    order.every((cut, i) => before[cut]!.every((other) => order.indexOf(other) < i)),
+  )
+
 /** Fewest resets there can be, found by trying everything: any of `orders` for each piece, any caliper changed. */
-export function fewestResets(orders: number[][], pieces: number, calipers: number): number {
+export function fewestByTrying(orders: number[][], pieces: number, calipers: number): number {
   let best = new Map<string, number>([['', 0]])
   for (let piece = 0; piece < pieces; piece++) best = afterPiece(best, orders, calipers)
   return Math.min(...best.values())

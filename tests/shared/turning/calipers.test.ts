@@ -1,8 +1,15 @@
 import { describe, expect, it } from 'vitest'
 import { stageTarget } from '../../../shared/matching/reading.ts'
-import { caliperSetting, calipersFor } from '../../../shared/turning/calipers.ts'
+import {
+  type CalipersInput,
+  caliperSetting,
+  calipersFor,
+  resetsFor,
+  type SizedPlace,
+} from '../../../shared/turning/calipers.ts'
 import { inches } from '../../../shared/units/length.ts'
-import { fewestResets, ordersOf } from './caliper-search.ts'
+import { seeded } from '../route/random-profile.ts'
+import { allowedOrders, fewestByTrying, ordersOf } from './caliper-search.ts'
 
 const places = (...diameters: number[]) => diameters.map((diameter, i) => ({ station: `s${i}`, diameter }))
 
@@ -50,18 +57,144 @@ describe('calipersFor', () => {
           const all = Array.from({ length: settings }, (_, i) => i)
           const { total } = calipersFor({ places: places(...all.map((i) => 10 + i)), pieces, calipers })
           expect(total, `${settings} settings, ${calipers} calipers, ${pieces} pieces`).toBe(
-            fewestResets(ordersOf(all), pieces, calipers),
+            fewestByTrying(ordersOf(all), pieces, calipers),
           )
         }
   })
 
-  it('says what one fixed order costs where pieces cannot be worked there and back', () => {
-    const input = { places: places(30, 20, 10), pieces: 9, calipers: 2, oneWay: true }
-    const { total, oneWay } = calipersFor(input)
-    expect(oneWay!.total).toBe(fewestResets([[0, 1, 2]], 9, 2))
-    expect(oneWay!.total).toBeGreaterThan(total)
+  it('cannot be beaten where cuts wait for each other, whatever waits for what', () => {
+    const random = seeded(11)
+    let [searched, dearer] = [0, 0]
+    for (let round = 0; round < 400; round++) {
+      const { input, orders, settingOf } = randomSizing(random)
+      const sequences = [...new Set(orders.map((order) => String(order.map(settingOf))))]
+      const least = fewestByTrying(
+        sequences.map((sequence) => sequence.split(',').map(Number)),
+        input.pieces,
+        input.calipers,
+      )
+      const found = calipersFor(input)
+      expect(found.total, JSON.stringify(input)).toBe(least)
+      expect(found.proven).toBe(true)
+      expect(resetsFor({ ...input, mode: 'by-piece' })).toBe(least)
+      const free = new Set(input.places.map(({ diameter }) => diameter)).size
+      if (least > free + (input.pieces - 1) * Math.max(0, free - input.calipers)) dearer++
+      searched++
+    }
+    // Precedence costs something in a good part of them, so that the search is tried as well.
+    expect(dearer / searched).toBeGreaterThan(0.1)
+  })
+
+  it('gives rounds that keep precedence, stand where they say and come to what they are counted as', () => {
+    const random = seeded(12)
+    for (let round = 0; round < 300; round++) {
+      const { input } = randomSizing(random)
+      const { rounds, total, byRounds, count } = calipersFor(input)
+      expect(played(input, rounds!, count), JSON.stringify(input)).toBe(byRounds ?? total)
+    }
+  })
+
+  it('costs nothing to work in layers while there is a caliper for each', () => {
+    // Three stretches of four settings, one after the other: with three calipers one setting of each stretch is found.
+    const layered = (layers: number, each: number): SizedPlace[] =>
+      Array.from({ length: layers * each }, (_, i) => ({
+        station: `s${i}`,
+        diameter: 100 - i,
+        operation: `o${i}`,
+        after: Array.from({ length: Math.floor(i / each) * each }, (_, j) => `o${j}`),
+      }))
+    const found = calipersFor({ places: layered(3, 4), pieces: 20, calipers: 3 })
+    expect(found).toMatchObject({ total: 12 + 19 * 9, proven: true })
+    // With fewer calipers than stretches it has to cost more than if nothing had to wait.
+    expect(calipersFor({ places: layered(3, 4), pieces: 20, calipers: 2 }).total).toBeGreaterThan(
+      12 + 19 * 10,
+    )
+  })
+
+  it('makes each cut on all blanks before the next where the batch is worked so', () => {
+    const input: CalipersInput = { places: places(50, 40, 30, 20, 10), pieces: 30, calipers: 2 }
+    expect(resetsFor({ ...input, mode: 'by-operation' })).toBe(5)
+    expect(calipersFor({ ...input, mode: 'by-operation' }).rounds).toHaveLength(1)
+  })
+
+  it('never has fewer resets over more pieces', () => {
+    const random = seeded(13)
+    for (let round = 0; round < 100; round++) {
+      const { input } = randomSizing(random)
+      const totals = [1, 2, 3, 4, 5, 6, 7, 8, 20, 21].map((pieces) => calipersFor({ ...input, pieces }).total)
+      expect(totals).toEqual([...totals].sort((a, b) => a - b))
+    }
+  })
+
+  it('goes there on odd pieces and back on even ones', () => {
+    const { rounds } = calipersFor({ places: places(50, 40, 30, 20, 10), pieces: 8, calipers: 3 })
+    expect(rounds!.map(({ first, every }) => [first, every])).toEqual([
+      [1, undefined],
+      [2, 2],
+      [3, 2],
+    ])
+    expect(rounds!.map(({ cuts }) => cuts.map(({ diameter }) => diameter))).toEqual([
+      [50, 40, 30, 20, 10],
+      [10, 20, 30, 40, 50],
+      [50, 40, 30, 20, 10],
+    ])
+    // The first three found on a further piece are those set last on the piece before.
+    expect(rounds![1]!.cuts.map(({ reset }) => reset)).toEqual([false, false, false, true, true])
   })
 })
+
+/** Cuts of a piece with random settings that wait for each other at random, and every order that allows. */
+function randomSizing(random: () => number) {
+  const cuts = 2 + Math.floor(random() * 5)
+  const setting = Array.from({ length: cuts }, () => Math.floor(random() * cuts))
+  const place = Array.from({ length: cuts }, () => random())
+  const density = random()
+  const before = place.map((own, i) =>
+    place.flatMap((other, j) => (j !== i && other < own && random() < density ? [j] : [])),
+  )
+  const input = {
+    places: setting.map((s, i) => ({
+      station: `s${i}`,
+      diameter: 60 - s,
+      operation: `o${i}`,
+      after: before[i]!.map((j) => `o${j}`),
+    })),
+    pieces: 1 + Math.floor(random() * 6),
+    calipers: 1 + Math.floor(random() * 3),
+  }
+  return { input, orders: allowedOrders(cuts, before), settingOf: (cut: number) => setting[cut]! }
+}
+
+/** Works the batch by its rounds: resets made, every cut once on every piece and after what it waits for. */
+function played(
+  { places, pieces }: CalipersInput,
+  rounds: NonNullable<ReturnType<typeof calipersFor>['rounds']>,
+  count: number,
+): number {
+  const at: number[] = []
+  let resets = 0
+  for (let piece = 1; piece <= pieces; piece++) {
+    const own = rounds.filter(({ first, every }) =>
+      every === undefined ? piece === first : piece >= first && (piece - first) % every === 0,
+    )
+    expect(own).toHaveLength(1)
+    const done: string[] = []
+    for (const { diameter, caliper, reset, stations } of own[0]!.cuts) {
+      expect(caliper).toBeLessThanOrEqual(count)
+      if (reset) resets++
+      if (reset) at[caliper] = diameter
+      expect(at[caliper]).toBe(diameter)
+      for (const station of stations) {
+        const { after = [] } = places.find((one) => one.station === station)!
+        for (const operation of after)
+          expect(done).toContain(places.find((one) => one.operation === operation)!.station)
+      }
+      done.push(...stations)
+    }
+    expect(done.sort()).toEqual(places.map(({ station }) => station).sort())
+  }
+  return resets
+}
 
 describe('caliperSetting', () => {
   const left = { sizing: inches(1 / 16), turned: inches(1 / 64), film: 0.1 }
