@@ -9,7 +9,9 @@ import type { StockBoard } from './cutting/stock-board.ts'
 import type { YardList } from './cutting/yard-list.ts'
 import { timedOperations } from './estimate/minutes.ts'
 import type { Quote } from './estimate/quote.ts'
+import { learnedFactors, type ShopRecord } from './estimate/record.ts'
 import { type BatchTime, batchTime } from './estimate/time.ts'
+import { type TimeTrust, trustIn } from './estimate/trust.ts'
 import { waitsFor } from './estimate/waits.ts'
 import type { Job } from './job.ts'
 import {
@@ -69,7 +71,8 @@ export interface Plan {
   grinding: ToolGrinding[]
   sanding: Sanding
   finish: Finishing
-  time: BatchTime
+  /** `trust`: how far it stands on the shop’s own times; plans frozen before shops had a record lack it. */
+  time: BatchTime & { trust?: TimeTrust }
   quote?: Quote
   cautions: Caution[]
 }
@@ -107,6 +110,8 @@ interface Ground {
   checks: CheckStation[]
   /** What safe speeds go by: the wood, or what stands in for it. */
   wood: BarWood
+  /** The shop's own times. */
+  record?: ShopRecord | undefined
 }
 
 /** How what is on the lathe whips: the part, or the whole stick of several. */
@@ -136,7 +141,7 @@ function workOf(ground: Ground) {
   })
   const timed = timedOperations(operations, {
     hardnessN: species.hardnessN,
-    minuteFactors: shop.minuteFactors,
+    minuteFactors: learnedFactors(shop.minuteFactors, ground.record),
   })
   return { operations: timed, whip, ...route }
 }
@@ -221,7 +226,8 @@ const speciesCautions = (species: Species): string[] =>
 
 /**
  * The plan of a job in a shop, from the profile to the price: lengths mm, minutes, rpm, money in currency units.
- * Same input, same plan; quick enough to follow every change of a drawing. `onHand` are the free boards of the rack.
+ * Same input, same plan; quick enough to follow every change of a drawing. `onHand` are the free boards of the rack,
+ * `record` the shop’s own times.
  * `better` is a cut of the plan’s own order that a longer search found; it takes the place of the quick one. The
  * plan’s job has its wood by its key.
  * @throws Problem `bad-input` when the species is not known, with the nearest names
@@ -230,7 +236,11 @@ export function planJob(
   asked: Job,
   shop: Shop,
   woods: Species[],
-  { onHand: rack = [], better }: { onHand?: readonly StockBoard[]; better?: CutPlan } = {},
+  {
+    onHand: rack = [],
+    better,
+    record,
+  }: { onHand?: readonly StockBoard[]; better?: CutPlan; record?: ShopRecord | undefined } = {},
 ): Plan {
   const species = speciesOf(asked, shop, woods)
   const job = { ...asked, species: species.key }
@@ -254,6 +264,7 @@ export function planJob(
     blank,
     checks,
     wood,
+    record,
   })
   const finish = finishingOf(job.finish)
   const made = partsOf({ blank, job })
@@ -295,7 +306,7 @@ export function planJob(
     grinding,
     sanding: sandingOf(shop, operations),
     finish,
-    time,
+    time: { ...time, trust: trustIn(operations, blank.count, record) },
     quote: quoteFor(job, shop, { part, blank, cutOrder, cut, time, made }),
   }
   return { ...plan, cautions: cautionsOf(plan, { species, whip, rack }) }

@@ -71,7 +71,8 @@ function minutesOf(draft: OperationDraft, wood: number, own: number): { once: nu
 export function timedOperations(drafts: OperationDraft[], input: MinutesInput): Operation[] {
   const wood = woodFactor(input.hardnessN)
   return drafts.map((draft) => {
-    const { once, each } = minutesOf(draft, wood, input.minuteFactors?.[draft.kind] ?? 1)
-    return { ...draft, minutesOnce: once, minutesEach: each }
+    const factor = input.minuteFactors?.[draft.kind] ?? 1
+    const { once, each } = minutesOf(draft, wood, factor)
+    return { ...draft, minutesOnce: once, minutesEach: each, factor }
   })
 }

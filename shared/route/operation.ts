@@ -28,7 +28,7 @@ export interface Work {
 }
 
 /** An operation as the route makes it; the estimate puts the minutes to it. */
-export type OperationDraft = Omit<Operation, 'minutesOnce' | 'minutesEach'>
+export type OperationDraft = Omit<Operation, 'minutesOnce' | 'minutesEach' | 'factor'>
 
 /** One step of the work, derived from the profile's own features. Lengths mm, minutes, rpm. */
 export interface Operation {
@@ -56,6 +56,8 @@ export interface Operation {
   stretch?: number
   minutesOnce: number
   minutesEach: number
+  /** What the shop's setting or its own times made of the usual minutes; absent in plans of before it was told. */
+  factor?: number
   /** Done by hand and so quickens with practice. */
   learns: boolean
   work: Work

@@ -91,12 +91,14 @@ describe('timedOperations', () => {
     expect(slow!.minutesEach).toBeCloseTo(1.5 * bead!.minutesEach, 12)
     expect(slow!.minutesOnce).toBeCloseTo(1.5 * bead!.minutesOnce, 12)
     expect(same).toEqual(cove)
+    expect([slow!.factor, same!.factor]).toEqual([1.5, 1])
   })
 
   it('leaves everything else about an operation as it was', () => {
-    const { minutesOnce, minutesEach, ...rest } = timed('rough', { length: 500 })
+    const { minutesOnce, minutesEach, factor, ...rest } = timed('rough', { length: 500 })
     expect(rest).toEqual(draft('rough', { length: 500 }))
     expect(minutesOnce + minutesEach).toBeGreaterThan(0)
+    expect(factor).toBe(1)
   })
 
   it('has figures for every kind of operation', () => {
