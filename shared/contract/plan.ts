@@ -134,7 +134,7 @@ export const planSchema = z.looseObject({
   }),
   operations: z.array(operation),
   calipers: z.looseObject({
-    settings: z.array(z.object({ diameter: length, stations: z.array(z.string()) })),
+    settings: z.array(z.looseObject({ diameter: length, stations: z.array(z.string()) })),
     perPiece: z.number(),
     total: z.number(),
     order: z.array(length),

@@ -1,5 +1,6 @@
 import type { SizedPlace } from '../turning/calipers.ts'
 import type { OperationDraft } from './operation.ts'
+import type { SizedCut } from './sized-cuts.ts'
 
 /** For each operation, the keys of those with a caliper that come before it, however far before. */
 function sizedBefore(drafts: OperationDraft[]): Map<string, Set<string>> {
@@ -19,9 +20,11 @@ function sizedBefore(drafts: OperationDraft[]): Map<string, Set<string>> {
 /**
  * What the calipers are set to and where, in the order of the operations, and what has to be sized before; diameters
  * in mm. Each operation stands after all it waits for; of a part of the order, what lies outside of it counts for nothing.
+ * `cuts` tell what the settings are made up of.
  */
-export function placesOf(drafts: OperationDraft[]): SizedPlace[] {
+export function placesOf(drafts: OperationDraft[], cuts: SizedCut[] = []): SizedPlace[] {
   const before = sizedBefore(drafts)
+  const sums = new Map(cuts.map(({ station, sum }) => [station, sum]))
   return drafts.flatMap(({ key, caliper, caliperStation, caliperAlso = [] }) =>
     caliper === undefined
       ? []
@@ -30,6 +33,7 @@ export function placesOf(drafts: OperationDraft[]): SizedPlace[] {
           diameter: caliper,
           operation: key,
           after: [...before.get(key)!],
+          ...(sums.has(station) && { sum: sums.get(station)! }),
         })),
   )
 }

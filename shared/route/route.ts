@@ -90,7 +90,7 @@ export function routeFor(input: RouteInput): Route {
   return {
     operations: withPasses(ordered, several),
     passes,
-    places: placesOf(ordered),
+    places: placesOf(ordered, context.sizedCuts),
     slender: context.slender,
     stripsDry: context.stripsDry,
   }

@@ -1,6 +1,6 @@
 import type { Span } from '../profile/profile.ts'
 import { spanAt, spanRadius } from '../profile/radius.ts'
-import { caliperSetting } from '../turning/calipers.ts'
+import { caliperSetting, type SettingSum, settingSum } from '../turning/calipers.ts'
 import { inches, nm } from '../units/length.ts'
 import type { Zone } from './features.ts'
 import type { RouteInput } from './input.ts'
@@ -14,6 +14,8 @@ export interface SizedCut {
   at: number
   target: number
   caliper: number
+  /** What the caliper’s setting is made up of. */
+  sum: SettingSum
   tenon: boolean
   /** The span it lies in. */
   span: Span
@@ -65,6 +67,7 @@ export function sizedCutsOf({ spans, zones }: PartShape, input: RouteInput): Siz
       at,
       target,
       caliper,
+      sum: settingSum(target, input.allowances, { tenon: isTenon(span), film }),
       tenon: isTenon(span),
       span,
       ...(name !== undefined && { name }),

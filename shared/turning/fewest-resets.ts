@@ -16,7 +16,10 @@ interface Kinds {
   cutsOf: number[][]
 }
 
-/** Where a piece stands: of each setting its kind, which of its cuts are made and whether a caliper is set to it. */
+/**
+ * Where a piece stands: settings by their kind, which of their cuts are made and whether a caliper is set to them, as one
+ * number, and how many settings there are of each such number; in turn, by rising number.
+ */
 type Standing = number[]
 
 const MASK_BITS = 15
@@ -25,10 +28,23 @@ const codeOf = (kind: number, made: number, set: boolean): number =>
 const kindIn = (code: number): number => code >>> (MASK_BITS + 1)
 const madeIn = (code: number): number => (code >>> 1) & ((1 << MASK_BITS) - 1)
 const isSet = (code: number): boolean => (code & 1) === 1
-const sorted = (codes: Standing): Standing => codes.sort((a, b) => a - b)
+
+/** Each number with what it is turned into, put together again. */
+function mapped(standing: Standing, into: (code: number) => number): Standing {
+  const counts = new Map<number, number>()
+  for (let i = 0; i < standing.length; i += 2) {
+    const code = into(standing[i]!)
+    counts.set(code, (counts.get(code) ?? 0) + standing[i + 1]!)
+  }
+  return [...counts.keys()].sort((a, b) => a - b).flatMap((code) => [code, counts.get(code)!])
+}
+
 /** As it stands when the next piece is taken up. */
-const forNext = (codes: Standing): Standing =>
-  sorted(codes.map((code) => codeOf(kindIn(code), 0, isSet(code))))
+const forNext = (standing: Standing): Standing =>
+  mapped(standing, (code) => codeOf(kindIn(code), 0, isSet(code)))
+
+/** The different numbers of it. */
+const codesOf = (standing: Standing): number[] => standing.filter((_, i) => i % 2 === 0)
 
 /** A caliper set anew: from which code to which setting’s code; none given up while one is still unset. */
 interface Reset {
@@ -80,12 +96,14 @@ function kindsOf(order: SizingOrder): Kinds | undefined {
 }
 
 /** Which classes may be cut now: all that comes before them is made. */
-function openClasses({ classesOf, before }: Kinds, codes: Standing): boolean[] {
+function openClasses({ classesOf, before }: Kinds, codes: number[]): boolean[] {
   const left = before.map(() => false)
-  for (const code of codes)
+  for (const code of codes) {
+    const made = madeIn(code)
     classesOf[kindIn(code)]!.forEach((one, bit) => {
-      if (!((madeIn(code) >> bit) & 1)) left[one] = true
+      if (!((made >> bit) & 1)) left[one] = true
     })
+  }
   return before.map((classes) => classes.every((one) => !left[one]))
 }
 
@@ -99,45 +117,55 @@ function openCuts({ classesOf }: Kinds, code: number, open: boolean[]): number {
 }
 
 /** All cuts made that the calipers as they stand allow: to put one off gains nothing. */
-function withFreeCuts(kinds: Kinds, codes: Standing): Standing {
-  let now = codes
+function withFreeCuts(kinds: Kinds, standing: Standing): Standing {
+  let now = standing
   for (;;) {
-    const open = openClasses(kinds, now)
-    let any = false
-    now = now.map((code) => {
-      const bits = isSet(code) ? openCuts(kinds, code, open) : 0
-      if (bits === 0) return code
-      any = true
-      return codeOf(kindIn(code), madeIn(code) | bits, true)
-    })
-    if (!any) return sorted(now)
+    const codes = codesOf(now)
+    const open = openClasses(kinds, codes)
+    const free = (code: number): number => (isSet(code) ? openCuts(kinds, code, open) : 0)
+    if (!codes.some((code) => free(code) > 0)) return now
+    now = mapped(now, (code) => codeOf(kindIn(code), madeIn(code) | free(code), isSet(code)))
   }
 }
 
-const changed = (codes: Standing, { set, given }: Reset): Standing => {
-  const next = [...codes]
-  next[next.indexOf(set)] = set | 1
-  if (given !== undefined) next[next.indexOf(given)] = given & ~1
-  return next
+/** One setting of each number changed over: a caliper is set to the one and given up at the other. */
+function changed(standing: Standing, { set, given }: Reset): Standing {
+  const counts = new Map<number, number>()
+  for (let i = 0; i < standing.length; i += 2) counts.set(standing[i]!, standing[i + 1]!)
+  const add = (code: number, by: number): void => void counts.set(code, (counts.get(code) ?? 0) + by)
+  add(set, -1)
+  add(set | 1, 1)
+  if (given !== undefined) {
+    add(given, -1)
+    add(given & ~1, 1)
+  }
+  return [...counts.keys()]
+    .filter((code) => counts.get(code)! > 0)
+    .sort((a, b) => a - b)
+    .flatMap((code) => [code, counts.get(code)!])
+}
+
+/** Calipers that are set. */
+function countSet(standing: Standing): number {
+  let set = 0
+  for (let i = 0; i < standing.length; i += 2) if (isSet(standing[i]!)) set += standing[i + 1]!
+  return set
 }
 
 /** Each reset that leads on: to a setting that is wanted now, giving up any other. */
-function resetsFrom(kinds: Kinds, codes: Standing, calipers: number): Reset[] {
+function resetsFrom(kinds: Kinds, standing: Standing, calipers: number): Reset[] {
+  const codes = codesOf(standing)
   const open = openClasses(kinds, codes)
-  const distinct = [...new Set(codes)]
-  const wanted = distinct.filter((code) => !isSet(code) && openCuts(kinds, code, open) > 0)
-  const standing = distinct.filter(isSet)
-  const full = codes.filter(isSet).length >= calipers
-  return wanted.flatMap((set): Reset[] =>
-    full ? standing.map((given) => ({ set, given })) : [{ set, given: undefined }],
-  )
+  const wanted = codes.filter((code) => !isSet(code) && openCuts(kinds, code, open) > 0)
+  const givable: (number | undefined)[] = countSet(standing) >= calipers ? codes.filter(isSet) : [undefined]
+  return wanted.flatMap((set) => givable.map((given) => ({ set, given })))
 }
 
-const isDone = ({ classesOf }: Kinds, codes: Standing): boolean =>
-  codes.every((code) => madeIn(code) === (1 << classesOf[kindIn(code)]!.length) - 1)
+const isDone = ({ classesOf }: Kinds, standing: Standing): boolean =>
+  codesOf(standing).every((code) => madeIn(code) === (1 << classesOf[kindIn(code)]!.length) - 1)
 
 /** Search steps after which nothing is proven any more. */
-const BUDGET = 6_000
+const BUDGET = 4_000
 
 class OverBudget extends Error {}
 
@@ -146,50 +174,62 @@ interface PieceEnd {
   node: Node
 }
 
-/** Fewest resets on one piece from calipers as they stand to each way they may stand after it. */
+/** How many calipers have to be set to stand as in `to` when they stand as in `from`. */
+function apart(from: Standing, to: Standing): number {
+  let missing = 0
+  let at = 0
+  for (let i = 0; i < to.length; i += 2) {
+    if (!isSet(to[i]!)) continue
+    while (at < from.length && from[at]! < to[i]!) at += 2
+    const have = from[at] === to[i] ? from[at + 1]! : 0
+    missing += Math.max(0, to[i + 1]! - have)
+  }
+  return missing
+}
+
+/**
+ * Whether a state is worth going on from: none with the same cuts made was met from which setting calipers over leads to
+ * it at no more resets. Remembers it if so.
+ */
+function worthwhile(spend: (steps: number) => void): (codes: Standing, resets: number) => boolean {
+  const met = new Map<string, { codes: Standing; resets: number }[]>()
+  return (codes, resets) => {
+    const made = String(mapped(codes, (code) => code & ~1))
+    const others = met.get(made)
+    spend(1 + (others?.length ?? 0) / 20)
+    if (!others) met.set(made, [{ codes, resets }])
+    else if (others.some((other) => other.resets + apart(other.codes, codes) <= resets)) return false
+    else others.push({ codes, resets })
+    return true
+  }
+}
+
+/** Fewest resets on one piece from calipers as they stand to each way they may stand after it that is worth it. */
 function endsOfPiece(
   kinds: Kinds,
   start: Standing,
   calipers: number,
-  spend: () => void,
+  spend: (steps: number) => void,
 ): Map<string, PieceEnd> {
   const ends = new Map<string, PieceEnd>()
+  const worth = worthwhile(spend)
   let level: Node[] = [{ codes: withFreeCuts(kinds, start) }]
-  const seen = new Set(level.map(({ codes }) => String(codes)))
   for (let resets = 0; level.length > 0; resets++) {
     const next: Node[] = []
     for (const node of level) {
-      spend()
       if (isDone(kinds, node.codes)) {
-        const key = String(forNext([...node.codes]))
+        const key = String(forNext(node.codes))
         if (!ends.has(key)) ends.set(key, { resets, node })
         continue
       }
       for (const reset of resetsFrom(kinds, node.codes, calipers)) {
         const codes = withFreeCuts(kinds, changed(node.codes, reset))
-        const key = String(codes)
-        if (seen.has(key)) continue
-        seen.add(key)
-        next.push({ codes, before: node, reset })
+        if (worth(codes, resets + 1)) next.push({ codes, before: node, reset })
       }
     }
     level = next
   }
   return ends
-}
-
-/** How many calipers have to be set to stand as in `to` when they stand as in `from`. */
-function apart(from: Standing, to: Standing): number {
-  const left = new Map<number, number>()
-  for (const code of from) if (isSet(code)) left.set(code, (left.get(code) ?? 0) + 1)
-  let missing = 0
-  for (const code of to) {
-    if (!isSet(code)) continue
-    const have = left.get(code) ?? 0
-    if (have > 0) left.set(code, have - 1)
-    else missing++
-  }
-  return missing
 }
 
 interface Reached {
@@ -238,7 +278,7 @@ function layersOf(
       for (const [end, { resets: more, node }] of endsFrom(codes)) {
         const known = next.get(end)
         if (known && known.resets <= resets + more) continue
-        next.set(end, { codes: forNext([...node.codes]), resets: resets + more, from: key })
+        next.set(end, { codes: forNext(node.codes), resets: resets + more, from: key })
       }
     layers.push(undominated(next))
   }
@@ -301,8 +341,9 @@ export function fewestResets(order: SizingOrder, calipers: number): SizingWay | 
   const kinds = kindsOf(order)
   if (!kinds) return undefined
   let steps = 0
-  const spend = (): void => {
-    if (++steps > BUDGET) throw new OverBudget()
+  const spend = (more: number): void => {
+    steps += more
+    if (steps > BUDGET) throw new OverBudget()
   }
   const known = new Map<string, Map<string, PieceEnd>>()
   const endsFrom = (codes: Standing): Map<string, PieceEnd> => {
@@ -310,7 +351,10 @@ export function fewestResets(order: SizingOrder, calipers: number): SizingWay | 
     if (!known.has(key)) known.set(key, endsOfPiece(kinds, codes, calipers, spend))
     return known.get(key)!
   }
-  const start = sorted(kinds.kindOf.map((kind) => codeOf(kind, 0, false)))
+  const start = mapped(
+    kinds.kindOf.flatMap((kind) => [codeOf(kind, 0, false), 1]),
+    (code) => code,
+  )
   try {
     const { layers, from } = layersOf(start, endsFrom)
     return wayThrough(layers, from, { kinds, order, endsFrom })

@@ -85,29 +85,68 @@ export function keptSettings(
   }
 }
 
+/** How often a caliper is set anew, over and over through the cycle, when it serves these settings alone. */
+function changesIn(sequence: number[], settings: ReadonlySet<number>): number {
+  const own = sequence.filter((setting) => settings.has(setting))
+  return own.filter((setting, i) => setting !== own.at(i - 1)).length
+}
+
+interface Group {
+  settings: ReadonlySet<number>
+  changes: number
+  /** What it costs to put another group to it, known so far. */
+  added: Map<Group, number>
+}
+
+/** The settings dealt out to the calipers: those two are put together, again and again, that cost least together. */
+function dealtOut(sequence: number[], calipers: number): ReadonlySet<number>[] {
+  const groupOf = (settings: ReadonlySet<number>): Group => ({
+    settings,
+    changes: changesIn(sequence, settings),
+    added: new Map(),
+  })
+  const together = (a: Group, b: Group): Group => groupOf(new Set([...a.settings, ...b.settings]))
+  const addedBy = (a: Group, b: Group): number => {
+    const known = a.added.get(b) ?? together(a, b).changes - a.changes - b.changes
+    a.added.set(b, known)
+    return known
+  }
+  const groups = [...new Set(sequence)].map((setting) => groupOf(new Set([setting])))
+  while (groups.length > calipers) {
+    let best: { added: number; a: Group; b: Group } | undefined
+    for (const [i, b] of groups.entries())
+      for (const a of groups.slice(0, i)) {
+        const added = addedBy(a, b)
+        if (!best || added < best.added) best = { added, a, b }
+      }
+    const { a, b } = best!
+    groups.splice(groups.indexOf(b), 1)
+    groups.splice(groups.indexOf(a), 1, together(a, b))
+  }
+  return groups.map(({ settings }) => settings)
+}
+
 /**
- * All calipers but one stay set for the batch, to the settings that most cuts need; the last one is set for all others.
- * Easily kept to in any order of cuts, at no more than one reset a piece over the fewest where each setting is
- * needed once.
+ * The same with settings that keep to a caliper of their own: easily kept to, though some order may come out with fewer
+ * resets.
+ *
+ * @example ownCalipers([[0, 1, 2], [2, 1, 0]], (cut) => cut, 2).resets(5) // 7
  */
-export function heldSettings(
-  order: number[],
+export function ownCalipers(
+  cycle: number[][],
   settingOf: (cut: number) => number,
   calipers: number,
 ): SizingWay {
-  const needed = new Map<number, number>()
-  for (const cut of order) needed.set(settingOf(cut), (needed.get(settingOf(cut)) ?? 0) + 1)
-  const held = [...needed].sort((a, b) => b[1] - a[1] || a[0] - b[0]).slice(0, calipers - 1)
-  const standing = new Map<number, number>()
-  const piece = (): CaliperCut[] =>
+  const groups = dealtOut(cycle.flat().map(settingOf), calipers)
+  const standing: number[] = []
+  const pieceOf = (order: number[]): CaliperCut[] =>
     order.map((cut) => {
       const setting = settingOf(cut)
-      const own = held.findIndex(([kept]) => kept === setting)
-      const caliper = own < 0 ? held.length : own
-      const reset = standing.get(caliper) !== setting
-      standing.set(caliper, setting)
+      const caliper = groups.findIndex((group) => group.has(setting))
+      const reset = standing[caliper] !== setting
+      standing[caliper] = setting
       return { cut, caliper, reset }
     })
-  // From the second piece on each finds the calipers as the one before it left them, and leaves them so.
-  return repeated([piece(), piece()], 1)
+  // Once through the cycle each caliper stands as it does at the end of every further one.
+  return repeated([...cycle, ...cycle].map(pieceOf), cycle.length)
 }

@@ -14,6 +14,7 @@ export interface SizingCut {
 export interface SizingOrder {
   /** The diameters a caliper is set to, thick to thin, mm. */
   diameters: number[]
+  /** In the order of the operations; thick to thin where no operations are told. */
   cuts: SizingCut[]
 }
 
@@ -62,7 +63,8 @@ export function sizingOrder(places: SizedPlace[]): SizingOrder {
     cut.places.push(i)
     cut.operations.push(operation)
   })
-  const list = [...merged.values()]
+  const told = places.some(({ operation }) => operation !== undefined)
+  const list = [...merged.values()].sort((a, b) => (told ? 0 : a.setting - b.setting))
   const cutsOf = new Map<string, number[]>()
   list.forEach(({ operations }, cut) => {
     for (const operation of new Set(operations))
@@ -92,12 +94,11 @@ function inTurn({ cuts }: SizingOrder, first: (a: number, b: number) => number):
 }
 
 /**
- * The two ways to go along a piece: thick to thin as far as precedence allows, and back from the last as far as
- * it allows. Both are lists of cuts.
+ * The two ways to go along a piece: in the order of the operations, and back from the last as far as precedence allows.
+ * Both are lists of cuts.
  */
 export function thereAndBack(order: SizingOrder): { there: number[]; back: number[] } {
-  const { cuts } = order
-  const there = inTurn(order, (a, b) => cuts[a]!.setting - cuts[b]!.setting || a - b)
+  const there = inTurn(order, (a, b) => a - b)
   const place = new Map(there.map((cut, i) => [cut, i]))
   return { there, back: inTurn(order, (a, b) => place.get(b)! - place.get(a)!) }
 }

@@ -1,5 +1,5 @@
 import { fewestResets } from './fewest-resets.ts'
-import { heldSettings, keptSettings, type SizingWay } from './kept-settings.ts'
+import { keptSettings, ownCalipers, type SizingWay } from './kept-settings.ts'
 import { type SizingOrder, thereAndBack } from './sizing-order.ts'
 
 /** The ways there are to size a batch, and the fewest resets among them. */
@@ -12,8 +12,7 @@ export interface SizingWays {
 const NOTHING: SizingWay = { resets: () => 0, cuts: () => [] }
 
 /**
- * How a batch may be sized. First what a turner would do: there and back on alternate pieces, every piece alike, or all
- * calipers but one left as they are. Where none of them has as few resets as there would be if nothing had to come
+ * How a batch may be sized. First what a turner would do: there and back on alternate pieces, or every piece alike. Where none of them has as few resets as there would be if nothing had to come
  * before anything, every order that is allowed is gone over.
  */
 export function sizingWays(order: SizingOrder, calipers: number): SizingWays {
@@ -22,9 +21,9 @@ export function sizingWays(order: SizingOrder, calipers: number): SizingWays {
   const settingOf = (cut: number): number => order.cuts[cut]!.setting
   const { there, back } = thereAndBack(order)
   const plain = [
+    ownCalipers([there, back], settingOf, calipers),
     keptSettings([there, back], settingOf, calipers),
     keptSettings([there], settingOf, calipers),
-    heldSettings(there, settingOf, calipers),
   ]
   const floor = (pieces: number): number => settings + (pieces - 1) * Math.max(0, settings - calipers)
   let searched: SizingWay | undefined | 'not yet' = 'not yet'

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { heldSettings, keptSettings } from '../../../shared/turning/kept-settings.ts'
+import { keptSettings, ownCalipers } from '../../../shared/turning/kept-settings.ts'
 import { seeded } from '../route/random-profile.ts'
 import { fewestByTrying } from './caliper-search.ts'
 
@@ -47,17 +47,35 @@ describe('keptSettings', () => {
   })
 })
 
-describe('heldSettings', () => {
-  it('keeps all but the last caliper, so that the others take turns on that one', () => {
-    // 5 settings, 3 calipers: two stay, the other three are set on every piece.
-    const way = heldSettings([0, 1, 2, 3, 4], itself, 3)
-    expect(way.resets(1)).toBe(5)
-    expect(way.resets(8)).toBe(5 + 7 * 3)
-    expect(
-      way
-        .cuts(4)[3]!
-        .filter(({ reset }) => reset)
-        .map(({ caliper }) => caliper),
-    ).toEqual([2, 2, 2])
+describe('ownCalipers', () => {
+  it('needs a reset less on every further piece for each caliper, when worked there and back', () => {
+    // Whatever settings share a caliper, it finds the last of them standing: 5 settings, 3 calipers.
+    const way = ownCalipers(
+      [
+        [0, 1, 2, 3, 4],
+        [4, 3, 2, 1, 0],
+      ],
+      itself,
+      3,
+    )
+    expect([1, 2, 8].map(way.resets)).toEqual([5, 5 + 2, 5 + 7 * 2])
+  })
+
+  it('sets every caliper to settings of its own alone', () => {
+    const caliperOf = new Map<number, number>()
+    for (const { cut, caliper } of ownCalipers(
+      [
+        [0, 1, 2, 3],
+        [1, 0, 3, 2],
+      ],
+      itself,
+      2,
+    )
+      .cuts(6)
+      .flat()) {
+      expect(caliperOf.get(cut) ?? caliper).toBe(caliper)
+      caliperOf.set(cut, caliper)
+    }
+    expect(new Set(caliperOf.values()).size).toBe(2)
   })
 })
