@@ -62,18 +62,50 @@ describe('the work page', () => {
     expect(await shown(), 'the place is kept over a reload').toBe(plan.operations[2]!.name)
   })
 
-  it('shows speed and caliper in type that reads from the lathe', async () => {
+  it('fills the screen from the lathe with tool, speed, caliper and call that read from 1.5 m', async () => {
     const { id, plan } = await draft()
-    const { page } = await open(`/jobs/${id}/work`, { width: 390, height: 844 })
-    const sizing = plan.operations.findIndex(({ caliper, rpm }) => caliper !== undefined && rpm !== undefined)
-    for (let i = 0; i < sizing; i++) await page.keyboard.press('ArrowRight')
-    const figures = page.locator('operation-card dl.at-hand dd:not(.below)')
-    const sizes = await figures.evaluateAll((all) =>
-      all.map((one) => Number.parseFloat(getComputedStyle(one).fontSize)),
-    )
-    expect(sizes.length).toBeGreaterThanOrEqual(2)
-    for (const size of sizes) expect(size).toBeGreaterThanOrEqual(48)
-    expect(await said(figures.first())).toContain(rpmFigure(plan.operations[sizing]!.rpm!))
+    // 20′ of arc at 1.5 m is 8.7 mm, 16′ is 7.0 mm; 390 px of a phone are 65 mm.
+    for (const [width, height, least] of [
+      [390, 844, 7],
+      [1280, 720, 8.7],
+    ] as const) {
+      const { page, close } = await open(`/jobs/${id}/work`, { width, height })
+      await page.getByRole('button', { name: 'From the lathe' }).click()
+      const view = page.locator('operation-lathe dialog')
+      for (const [i, { name, rpm, rpmCeiling, caution }] of plan.operations.entries()) {
+        const where = `${name} at ${width} px`
+        const { capitals, hidden } = await view.evaluate((dialog) => {
+          const ink = document.createElement('canvas').getContext('2d')!
+          const capital = (line: Element) => {
+            const { fontWeight, fontSize, fontFamily } = getComputedStyle(line)
+            ink.font = `${fontWeight} ${fontSize} ${fontFamily}`
+            return ink.measureText('H').actualBoundingBoxAscent
+          }
+          const parts = [...dialog.querySelectorAll('.work, .mind')]
+          return {
+            capitals: [...dialog.querySelectorAll('h2, .big')].map(capital),
+            hidden: parts.filter((part) => part.scrollHeight > part.clientHeight).length,
+          }
+        })
+        for (const px of capitals) expect(px / 6, where).toBeGreaterThanOrEqual(least)
+        expect(hidden, `${where}: all of it, cautions too, without a scroll`).toBe(0)
+        const text = await said(view)
+        if (rpm !== undefined)
+          expect(text).toContain(`${rpmFigure(rpm)} rpm never above ${rpmFigure(rpmCeiling!)} rpm`)
+        if (caution) expect(text).toContain(caution)
+        if (i + 1 < plan.operations.length) await page.keyboard.press(i % 2 ? 'Space' : 'ArrowRight')
+      }
+      expect(await said(view)).toContain(`${plan.operations.length} of ${plan.operations.length}`)
+      await page.keyboard.press('ArrowLeft')
+      await page.keyboard.press('Shift+Space')
+      expect(await said(view)).toContain(`${plan.operations.length - 2} of ${plan.operations.length}`)
+      await page.reload()
+      await view.waitFor()
+      await page.keyboard.press('Escape')
+      await view.waitFor({ state: 'detached' })
+      expect(await said(page.locator('operation-card h2'))).toBe(plan.operations.at(-3)!.name)
+      await close()
+    }
   })
 
   it('prints the whole list whatever is on the screen', async () => {
@@ -122,6 +154,9 @@ describe('the work page', () => {
         await expectAccessible(page, where)
         await expectNoSidewaysScroll(page, where)
         await expectTouchable(page, where)
+        await page.getByRole('button', { name: 'From the lathe' }).click()
+        await expectAccessible(page, `${where}, from the lathe`)
+        await expectTouchable(page, `${where}, from the lathe`)
         expect(complaints).toEqual([])
         await close()
       }

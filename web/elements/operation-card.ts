@@ -5,11 +5,9 @@ import type { Operation } from '../../shared/route/operation.ts'
 import { type LengthStyle, lengthFigure } from '../../shared/units/length.ts'
 import { pageWear } from '../styles/all.ts'
 import { minutesText } from '../time-text.ts'
-import { operationGroups, rpmFigure, whereText } from './operation-words.ts'
+import { operationGroups, rpmFigure, unbroken, whereText } from './operation-words.ts'
+import { Stroke } from './stroke.ts'
 import './turned-part.ts'
-
-/** Sideways travel, px, from which a stroke on the screen turns the page. */
-const SWIPE = 60
 
 /**
  * One operation large enough to read from the lathe. Sends `operation-turn` with `by` -1 or 1 on its buttons and on
@@ -105,29 +103,17 @@ export class OperationCard extends LitElement {
   @property() species = ''
   @property({ attribute: false }) lengthStyle: LengthStyle = 'fraction'
   @property() each = 'a piece'
-  private strokeFrom?: { x: number; y: number }
+  private readonly stroke = new Stroke((by) => this.turn(by))
 
   private turn(by: -1 | 1): void {
     this.dispatchEvent(new CustomEvent('operation-turn', { detail: { by } }))
-  }
-
-  private readonly press = (event: PointerEvent) => {
-    this.strokeFrom = { x: event.clientX, y: event.clientY }
-  }
-
-  private readonly lift = (event: PointerEvent) => {
-    const from = this.strokeFrom
-    this.strokeFrom = undefined
-    if (!from || event.pointerType === 'mouse') return
-    const [x, y] = [event.clientX - from.x, event.clientY - from.y]
-    if (Math.abs(x) > SWIPE && Math.abs(x) > 2 * Math.abs(y)) this.turn(x < 0 ? 1 : -1)
   }
 
   override render() {
     const operation = this.operations[this.index]
     if (!operation) return html`<p>This plan has no operation here.</p>`
     const group = operationGroups(this.operations).find((g) => g.operations.includes(operation))
-    return html`<article class="card" @pointerdown=${this.press} @pointerup=${this.lift}>
+    return html`<article class="card" @pointerdown=${this.stroke.pressed} @pointerup=${this.stroke.lifted}>
       <div aria-live="polite" class="read">
         <p class="head soft"><span>${group?.heading ?? ''}</span> <span>${this.index + 1} of ${this.operations.length}</span></p>
         <div>
@@ -183,10 +169,6 @@ export class OperationCard extends LitElement {
     }`
   }
 }
-
-/** Figures such as `2-17/64 in` stay on one line. */
-const unbroken = (text: string): string =>
-  text.replace(/(\d)-(\d)/g, '$1\u2011$2').replace(/(\d) (in|mm)\b/g, '$1\u00a0$2')
 
 const timeText = ({ minutesOnce, minutesEach }: Operation, each: string): string =>
   [

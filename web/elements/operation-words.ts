@@ -39,6 +39,10 @@ export const cautionsOf = (operations: readonly Pick<Operation, 'caution'>[]): s
   ...new Set(operations.flatMap(({ caution }) => caution ?? [])),
 ]
 
+/** Figures such as `2-17/64 in` stay on one line. */
+export const unbroken = (text: string): string =>
+  text.replace(/(\d)-(\d)/g, '$1\u2011$2').replace(/(\d) (in|mm|rpm)\b/g, '$1\u00a0$2')
+
 /** Where on the part: `from 1-1/4 in to 1-3/4 in`, or the one place of a cut. */
 export function whereText(where: readonly [number, number] | null, style: LengthStyle): string {
   if (!where) return 'the whole piece'

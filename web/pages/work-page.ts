@@ -4,6 +4,7 @@ import { type Plan, partsOf } from '../../shared/plan.ts'
 import { printPath } from '../api.ts'
 import { priceText } from '../elements/amounts.ts'
 import '../elements/operation-card.ts'
+import '../elements/operation-lathe.ts'
 import '../elements/operation-list.ts'
 import '../elements/operation-sheet.ts'
 import '../elements/operation-time.ts'
@@ -76,6 +77,7 @@ export class WorkPage extends LitElement {
 
   @property() jobId = ''
   @state() private view: 'one' | 'list' = matchMedia(NARROW).matches ? 'one' : 'list'
+  @state() private fromLathe = false
   @state() private index = 0
   private readonly loaded = new Load<JobAndPlan>(this)
   private stopWatching?: () => void
@@ -102,6 +104,7 @@ export class WorkPage extends LitElement {
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (!changed.has('jobId')) return
     this.index = Number(sessionStorage.getItem(this.placeKey()) ?? 0) || 0
+    this.fromLathe = sessionStorage.getItem(this.latheKey()) !== null
     this.reload()
   }
 
@@ -109,6 +112,15 @@ export class WorkPage extends LitElement {
     void this.loaded
       .from(() => jobAndPlan(this.jobId))
       .then(() => readAhead(this.jobId, keptPlace(this.jobId).stage))
+
+  /** Kept over a reload, as the place is. */
+  private lathe(from: boolean): void {
+    this.fromLathe = from
+    if (from) sessionStorage.setItem(this.latheKey(), 'yes')
+    else sessionStorage.removeItem(this.latheKey())
+  }
+
+  private latheKey = (): string => `${this.placeKey()}.lathe`
 
   private placeKey = (): string => `setwright.work.${this.jobId}`
 
@@ -128,6 +140,7 @@ export class WorkPage extends LitElement {
     if (
       by === 0 ||
       this.view !== 'one' ||
+      this.fromLathe ||
       count === undefined ||
       writing ||
       event.altKey ||
@@ -151,6 +164,7 @@ export class WorkPage extends LitElement {
           ${this.viewButton('one', 'One at a time')} ${this.viewButton('list', 'List')}
         </div>
       </div>
+      ${this.fromTheLathe(plan)}
       ${this.operations(plan)}
       <div class="columns">${this.calipers(plan)} ${this.surface(plan)}</div>
       ${this.edges(plan)}
@@ -167,6 +181,23 @@ export class WorkPage extends LitElement {
       @click=${() => {
         this.view = view
       }}>${text}</button>`
+  }
+
+  private fromTheLathe({ operations, job, sanding }: Plan): TemplateResult | typeof nothing {
+    if (operations.length === 0) return nothing
+    const index = Math.min(this.index, operations.length - 1)
+    return html`<button type="button" class="no-print to-lathe" @click=${() => this.lathe(true)}>From the lathe: whole screen, large type</button>
+      ${
+        this.fromLathe
+          ? html`<operation-lathe .operations=${operations} .index=${index} .profile=${job.profile} .species=${job.species}
+              .lengthStyle=${lengthStyle(job.units)} .grits=${sanding.grits}
+              @operation-turn=${(event: CustomEvent<{ by: number }>) => this.goTo(index + event.detail.by, operations.length)}
+              @lathe-left=${() => {
+                this.lathe(false)
+                this.view = 'one'
+              }}></operation-lathe>`
+          : nothing
+      }`
   }
 
   private operations(plan: Plan): TemplateResult {
