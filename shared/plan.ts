@@ -40,6 +40,7 @@ import { type BarWood, type Whip, whipOf, whyNoWhip } from './profile/whip.ts'
 import { cautionSentences } from './route/cautions.ts'
 import { type Finishing, finishingOf } from './route/finishing.ts'
 import type { Operation, Passes } from './route/operation.ts'
+import { defaultPassCosts } from './route/passes.ts'
 import { routeFor } from './route/route.ts'
 import type { Shop } from './shop.ts'
 import { type Calipers, calipersFor } from './turning/calipers.ts'
@@ -301,7 +302,12 @@ export function planJob(
       ...(cut.boardFeetOnHand !== undefined && { onHand: cut.boardFeetOnHand }),
     },
     operations,
-    calipers: calipersFor({ places, pieces: blank.count, calipers: shop.calipers }),
+    calipers: calipersFor({
+      places,
+      pieces: blank.count,
+      calipers: shop.calipers,
+      minutes: { reset: shop.changes.reset ?? defaultPassCosts.reset, gauge: shop.gaugeMinutes },
+    }),
     passes,
     grinding,
     sanding: sandingOf(shop, operations),

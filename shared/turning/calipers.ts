@@ -1,5 +1,6 @@
 import { nm } from '../units/length.ts'
 import { type CaliperRound, roundsOf } from './caliper-rounds.ts'
+import { type GaugeMinutes, type Gauges, gaugesFor } from './gauges.ts'
 import { sizingOrder } from './sizing-order.ts'
 import { sizingWays } from './sizing-ways.ts'
 
@@ -40,6 +41,8 @@ export interface Calipers {
   rounds?: CaliperRound[]
   /** Resets with `rounds`, where the fewest ask for more changes of order than can be kept in mind. */
   byRounds?: number
+  /** Whether preset gauges pay in this batch. Absent in older plans. */
+  gauges?: Gauges
   /**
    * Only in older plans: fewest resets where every piece was taken to be sized in the same order (slender work,
    * stretch by stretch).
@@ -107,6 +110,8 @@ export interface CalipersInput {
   pieces: number
   calipers: number
   mode?: CaliperMode
+  /** What setting a caliper and making a gauge take; nothing is said of gauges without. */
+  minutes?: GaugeMinutes
 }
 
 /** The settings thick to thin, each with its stations and with every sum that leads to it. */
@@ -132,7 +137,7 @@ function settingsOf(places: SizedPlace[], diameters: number[]): CaliperSetting[]
  * setting. Where each cut is made on all blanks before the next, the batch is sized as one piece is.
  */
 export function calipersFor(input: CalipersInput): Calipers {
-  const { places, mode = 'by-piece' } = input
+  const { places, mode = 'by-piece', minutes } = input
   const count = Math.max(1, input.calipers)
   const pieces = mode === 'by-piece' ? Math.max(1, input.pieces) : 1
   const order = sizingOrder(places)
@@ -141,6 +146,8 @@ export function calipersFor(input: CalipersInput): Calipers {
   const { resets: total, proven } = ways.fewest(pieces)
   const { rounds, resets: byRounds } = roundsOf(order, places, ways.candidates(pieces), pieces)
   const [first] = rounds
+  const byOperation = mode === 'by-operation'
+  const gauges = minutes && gaugesFor({ order, ways, pieces, calipers: count, byOperation, minutes })
   return {
     settings: settingsOf(places, order.diameters),
     perPiece: pieces > 1 ? (total - settings) / (pieces - 1) : Math.max(0, settings - count),
@@ -151,6 +158,7 @@ export function calipersFor(input: CalipersInput): Calipers {
     mode,
     rounds,
     ...(byRounds > total && { byRounds }),
+    ...(gauges && { gauges }),
   }
 }
 
