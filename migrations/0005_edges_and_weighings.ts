@@ -13,7 +13,7 @@ export async function up(db: Kysely<unknown>): Promise<void> {
     .addColumn('stored_at', 'text', (c) => c.notNull())
     .addColumn('taken_back_at', 'text')
     .execute()
-  await db.schema.createIndex('touch_ups_by_job').on('touch_ups').columns(['job_id', 'at']).execute()
+  await db.schema.createIndex('touch_ups_by_job').on('touch_ups').columns(['job_id', 'at', 'key']).execute()
   await db.schema
     .createTable('weighings')
     .addColumn('key', 'text', (c) => c.primaryKey().notNull())
@@ -26,7 +26,7 @@ export async function up(db: Kysely<unknown>): Promise<void> {
     .addColumn('stored_at', 'text', (c) => c.notNull())
     .addColumn('taken_back_at', 'text')
     .execute()
-  await db.schema.createIndex('weighings_by_job').on('weighings').columns(['job_id', 'at']).execute()
+  await db.schema.createIndex('weighings_by_job').on('weighings').columns(['job_id', 'at', 'key']).execute()
 }
 
 export async function down(db: Kysely<unknown>): Promise<void> {

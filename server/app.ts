@@ -9,6 +9,7 @@ import { answerProblem, answerUnreadable } from './problems.ts'
 import { aboutRoutes } from './routes/about.ts'
 import { boardRoutes } from './routes/boards.ts'
 import { eventRoutes } from './routes/events.ts'
+import { floorRoutes } from './routes/floor.ts'
 import { jobRoutes } from './routes/jobs.ts'
 import { lumberRoutes } from './routes/lumber.ts'
 import { pieceRoutes } from './routes/pieces.ts'
@@ -24,6 +25,7 @@ const routes = [
   aboutRoutes,
   jobRoutes,
   pieceRoutes,
+  floorRoutes,
   printRoutes,
   profileRoutes,
   profilePrintRoutes,

@@ -1,12 +1,17 @@
 import { Problem } from '../../shared/problem.ts'
 import type { Context } from '../context.ts'
 import { type Db, inTransaction } from '../storage/database.ts'
-import { type Logged, type LoggedTable, loggedByKey } from '../storage/read/logged.ts'
+import { type FloorTable, type Logged, type LoggedTable, loggedByKey } from '../storage/read/logged.ts'
 import { markTakenBack } from '../storage/write/taken-back.ts'
 import { jobOf, pieceOf } from './find.ts'
 import { settleState } from './step.ts'
 
-const words: Record<LoggedTable, string> = { steps: 'step', readings: 'reading' }
+const words: Record<LoggedTable, string> = {
+  steps: 'step',
+  readings: 'reading',
+  touch_ups: 'touch-up',
+  weighings: 'weighing',
+}
 
 /** @throws Problem `not-found` when there is no such entry where it is looked for */
 async function entryOf(
@@ -39,6 +44,15 @@ export async function takeBackStep(context: Context, id: string, key: string): P
   if (isSettledAnew) context.changes.tell('job', hand.job.id)
 }
 
+/** Takes back an entry of a job, wherever in it; answers what it was. */
+async function takeBackInJob({ db, now }: Context, table: LoggedTable, job: string, key: string) {
+  return inTransaction(db, async (tx) => {
+    const entry = await entryOf(tx, table, key, (found) => found.job === job)
+    if (entry.takenBackAt === undefined) await markTakenBack(tx, table, key, now())
+    return entry
+  })
+}
+
 /**
  * Takes back a reading of a job's pieces: it counts no more, and is kept with the time. One that was taken back
  * before stays so.
@@ -46,10 +60,22 @@ export async function takeBackStep(context: Context, id: string, key: string): P
  */
 export async function takeBackReading(context: Context, id: string, key: string): Promise<void> {
   const job = await jobOf(context, id)
-  const { piece } = await inTransaction(context.db, async (tx) => {
-    const entry = await entryOf(tx, 'readings', key, (found) => found.job === job.id)
-    if (entry.takenBackAt === undefined) await markTakenBack(tx, 'readings', key, context.now())
-    return entry
-  })
+  const { piece = job.id } = await takeBackInJob(context, 'readings', job.id, key)
   context.changes.tell('check', piece)
+}
+
+/**
+ * Takes back a touch-up or a weighing of a batch: it counts no more, and is kept with the time. One that was taken
+ * back before stays so.
+ * @throws Problem `not-found` when there is no such job, or no such entry of it
+ */
+export async function takeBackOfBatch(
+  context: Context,
+  table: FloorTable,
+  id: string,
+  key: string,
+): Promise<void> {
+  const job = await jobOf(context, id)
+  await takeBackInJob(context, table, job.id, key)
+  context.changes.tell('floor', job.id)
 }

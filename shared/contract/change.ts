@@ -1,5 +1,5 @@
 /** What changed, as the events tell it; whoever shows it loads it again. */
 export interface Change {
-  kind: 'job' | 'piece' | 'check' | 'shop' | 'board' | 'profile'
+  kind: 'job' | 'piece' | 'check' | 'shop' | 'board' | 'profile' | 'floor'
   id: string
 }

@@ -57,14 +57,19 @@ export const pieceStepsQuery = (db: Db, piece: string) =>
     .orderBy('at')
     .orderBy('key')
 
+const storedStep = (row: Omit<Tables['steps'], 'job_id' | 'stored_at' | 'taken_back_at'>): Step => ({
+  key: row.key,
+  piece: row.piece_id,
+  operation: row.operation,
+  ...(row.minutes === null ? {} : { minutes: row.minutes }),
+  ...(row.by === null ? {} : { by: row.by }),
+  at: row.at,
+})
+
 /** What was logged on one piece and not taken back, in the order it was done. */
-export async function stepsOfPiece(db: Db, piece: string): Promise<Step[]> {
-  return (await pieceStepsQuery(db, piece).execute()).map((row) => ({
-    key: row.key,
-    piece: row.piece_id,
-    operation: row.operation,
-    ...(row.minutes === null ? {} : { minutes: row.minutes }),
-    ...(row.by === null ? {} : { by: row.by }),
-    at: row.at,
-  }))
-}
+export const stepsOfPiece = async (db: Db, piece: string): Promise<Step[]> =>
+  (await pieceStepsQuery(db, piece).execute()).map(storedStep)
+
+/** What was logged on all pieces of a job and not taken back, in the order it was done. */
+export const stepsOfJob = async (db: Db, job: string): Promise<Step[]> =>
+  (await stepListQuery(db, job).select(['key', 'minutes', 'by', 'at']).execute()).map(storedStep)

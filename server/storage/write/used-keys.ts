@@ -4,7 +4,17 @@ import { type Db, inTransaction } from '../database.ts'
 
 /** What a client asked for under a key of its own making. */
 export interface KeyedRequest {
-  noun: 'job' | 'start' | 'step' | 'spoil' | 'reading' | 'board' | 'profile' | 'sawn'
+  noun:
+    | 'job'
+    | 'start'
+    | 'step'
+    | 'spoil'
+    | 'reading'
+    | 'board'
+    | 'profile'
+    | 'sawn'
+    | 'touch-up'
+    | 'weighing'
   key: string
   /** Everything that makes the request what it is, the address included. */
   body: unknown

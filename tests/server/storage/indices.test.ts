@@ -8,6 +8,8 @@ import { planListQuery } from '../../../server/storage/read/plans.ts'
 import { profileListQuery, versionListQuery } from '../../../server/storage/read/profiles.ts'
 import { readingListQuery } from '../../../server/storage/read/readings.ts'
 import { reservedListQuery } from '../../../server/storage/read/reserved.ts'
+import { touchUpListQuery } from '../../../server/storage/read/touch-ups.ts'
+import { weighingListQuery } from '../../../server/storage/read/weighings.ts'
 
 let db: Db
 beforeAll(async () => {
@@ -47,6 +49,8 @@ describe('every list', () => {
       () => readingListQuery(db, 'j').where('stage', '=', 'sanded'),
       'readings_by_stage',
     ],
+    ['touch-ups of a job', () => touchUpListQuery(db, 'j'), 'touch_ups_by_job'],
+    ['weighings of a job', () => weighingListQuery(db, 'j'), 'weighings_by_job'],
     ['profiles', () => profileListQuery(db), 'profiles_by_age'],
     ['versions of a profile', () => versionListQuery(db, 'p'), 'sqlite_autoindex_profile_versions_1'],
     ['boards', () => boardListQuery(db), 'boards_by_age'],
