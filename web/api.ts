@@ -142,12 +142,13 @@ export type Print =
   | 'story-stick.pdf'
   | 'cut-list.pdf'
   | 'caliper-card.pdf'
+  | 'gauges.pdf'
   | 'work-order.pdf'
   | 'labels.pdf'
   | 'quote.pdf' // prettier-ignore
 
-/** What is drawn along the part goes on a roll; everything else on the shop’s own sheets. */
-const onRoll: Print[] = ['pattern.pdf', 'story-stick.pdf']
+/** What is drawn at true size goes on a roll; everything else on the shop’s own sheets. */
+const onRoll: Print[] = ['pattern.pdf', 'story-stick.pdf', 'gauges.pdf']
 
 /** How a print is asked for: the way of writing lengths and the paper the person has chosen. */
 export function asChosen(print: Print): string {

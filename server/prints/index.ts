@@ -2,6 +2,7 @@ import type { Plan } from '../../shared/plan.ts'
 import { badInput } from '../../shared/problem.ts'
 import { caliperCardPdf } from './caliper-card.ts'
 import { cutListPdf } from './cut-list.ts'
+import { gaugesPdf } from './gauges.ts'
 import { labelsPdf } from './labels.ts'
 import { isRoll } from './paper.ts'
 import { patternPdf } from './pattern.ts'
@@ -20,6 +21,7 @@ const prints = {
   'story-stick': storyStickPdf,
   'cut-list': cutListPdf,
   'caliper-card': caliperCardPdf,
+  gauges: gaugesPdf,
   'work-order': workOrderPdf,
   labels: labelsPdf,
   quote: quotePdf,
@@ -30,8 +32,8 @@ export type PrintName = keyof typeof prints
 /** Everything a plan can be printed as. */
 export const printNames = Object.keys(prints) as PrintName[]
 
-/** What is drawn along the part, and so goes on a roll as well. */
-const onRoll: PrintName[] = ['pattern', 'story-stick']
+/** What is drawn at true size, and so goes on a roll as well. */
+const onRoll: PrintName[] = ['pattern', 'story-stick', 'gauges']
 
 /**
  * A print of a plan as a PDF for the paper asked for, lengths in the style asked for. The same plan and options
@@ -40,7 +42,7 @@ const onRoll: PrintName[] = ['pattern', 'story-stick']
  */
 export async function printPdf(what: PrintName, plan: Plan, options: PrintOptions): Promise<Buffer> {
   if (isRoll(options.paper) && !onRoll.includes(what)) {
-    const message = `must be letter or a4 for ${what}; a roll takes ${onRoll.join(' and ')}; read "roll"`
+    const message = `must be letter or a4 for ${what}; a roll takes ${onRoll.join(', ')}; read "roll"`
     throw badInput([{ path: 'paper', message }])
   }
   return prints[what](plan, options)

@@ -29,7 +29,7 @@ export const printQuery = drawingQuery.extend({
     .enum(papers)
     .optional()
     .describe(
-      'letter for shops in inches, a4 for those in mm, unless said; a roll takes pattern and story-stick',
+      'letter for shops in inches, a4 for those in mm, unless said; a roll takes pattern, story-stick and gauges',
     ),
   width: z.string().optional().describe('of the roll, a length such as 36 in or 914 mm; with paper=roll'),
   length: z.string().optional().describe('the longest sheet to be cut off the roll; with paper=roll'),

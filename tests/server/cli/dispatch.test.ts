@@ -277,7 +277,7 @@ describe('names that would steer a terminal', () => {
 })
 
 describe('setwright print', () => {
-  it.each(['pattern', 'story-stick', 'cut-list', 'caliper-card', 'work-order', 'labels', 'quote'])(
+  it.each(['pattern', 'story-stick', 'cut-list', 'caliper-card', 'gauges', 'work-order', 'labels', 'quote'])(
     'writes %s to a PDF where the person stands',
     async (what) => {
       file('leg.json', benchLeg())
@@ -303,7 +303,7 @@ describe('setwright print', () => {
     })
     expect(await cli(['print', 'quote', 'leg.json', ...roll], here)).toMatchObject({
       code: 2,
-      err: expect.stringContaining('a roll takes pattern and story-stick'),
+      err: expect.stringContaining('a roll takes pattern, story-stick, gauges'),
     })
   })
 

@@ -4,7 +4,7 @@ import { phrasesOf } from '../prints/paper.ts'
 import { withServer } from '../serving.ts'
 
 const server = withServer()
-const names = ['pattern', 'story-stick', 'cut-list', 'caliper-card', 'work-order', 'labels', 'quote']
+const names = ['pattern', 'story-stick', 'cut-list', 'caliper-card', 'gauges', 'work-order', 'labels', 'quote']
 
 describe('GET /api/jobs/:id/prints', () => {
   it.each(names)('answers %s.pdf as a PDF that names itself after the job', async (name) => {
@@ -34,7 +34,7 @@ describe('GET /api/jobs/:id/prints', () => {
     expect(body.errors[0].path).toBe('paper')
   })
 
-  it('prints pattern and story stick on a roll of a width in any form, and nothing else', async () => {
+  it('prints pattern, story stick and gauges on a roll of a width in any form, and nothing else', async () => {
     const { id } = await server.enter(dowel())
     const address = `/api/jobs/${id}/prints`
     for (const what of ['pattern', 'story-stick']) {
