@@ -1,4 +1,7 @@
 import { type OperationKind, operationKinds } from '../route/kinds.ts'
+import { fitFactors } from './fit-factors.ts'
+import { cellsOf, type KindCell, type TimedBatch } from './record-cells.ts'
+import { settledStrays, strayOfBatches, usualStrays } from './record-strays.ts'
 
 /** What the shop's own times say of one kind of operation. */
 export interface KindRecord {
@@ -53,4 +56,50 @@ export function learnedFactors(
   return Object.fromEntries(
     kinds.map((kind) => [kind, record.kinds[kind]?.factor ?? (settings[kind] ?? 1) * record.overall]),
   )
+}
+
+const total = (cells: readonly KindCell[], of: 'times' | 'setAside'): number =>
+  cells.reduce((sum, cell) => sum + cell[of], 0)
+
+function kindRecord(cells: readonly KindCell[], setting: number, deviation: number): KindRecord {
+  const weight = cells.reduce((sum, cell) => sum + cell.weight, 0)
+  const own = cells.reduce((sum, cell) => sum + cell.weight * cell.mean, 0) / weight
+  return {
+    factor: setting * Math.exp(deviation),
+    default: setting,
+    own: setting * Math.exp(own),
+    batches: cells.length,
+    times: total(cells, 'times'),
+    setAside: total(cells, 'setAside'),
+  }
+}
+
+/**
+ * What the times of these batches say of the shop. Few of them leave every factor near its default, many make it the
+ * shop's own (shrinkage, `fit-factors.ts`); gross errors hardly count (`robust-mean.ts`). `minuteFactors` are the
+ * shop's settings, `timeSpread` how far its batches are taken to stray before they are known.
+ */
+export function shopRecord(
+  batches: readonly TimedBatch[],
+  { minuteFactors: settings, timeSpread }: { minuteFactors: Record<string, number>; timeSpread: number },
+): ShopRecord {
+  const cells = cellsOf(batches, settings, Math.hypot(usualStrays.each, usualStrays.kind))
+  if (cells.length === 0) {
+    const spread = { batches: 0, ...usualStrays, common: timeSpread }
+    return { batches: 0, times: 0, setAside: 0, overall: 1, kinds: {}, spread }
+  }
+  const strays = settledStrays(batches, cells)
+  const fit = fitFactors(cells, strays)
+  const kinds = [...fit.kinds].map(([kind, deviation]) => {
+    const own = cells.filter((cell) => cell.kind === kind)
+    return [kind, kindRecord(own, settings[kind] ?? 1, fit.shop + deviation)] as const
+  })
+  return {
+    batches: fit.batches.size,
+    times: total(cells, 'times'),
+    setAside: total(cells, 'setAside'),
+    overall: Math.exp(fit.shop),
+    kinds: Object.fromEntries(kinds),
+    spread: { batches: fit.batches.size, ...strays, common: strayOfBatches(fit, timeSpread) },
+  }
 }
