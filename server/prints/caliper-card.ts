@@ -1,6 +1,13 @@
 import type { Plan } from '../../shared/plan.ts'
 import type { CheckStation } from '../../shared/profile/check-stations.ts'
-import { stationOfKey } from '../../shared/profile/station-key.ts'
+import {
+  type CaliperRow,
+  type CaliperSheet,
+  caliperSheet,
+  resetWords,
+  type SizingTurn,
+} from '../../shared/turning/caliper-sheet.ts'
+import { sumText } from '../../shared/turning/setting-words.ts'
 import { type LengthStyle, lengthText, limitText, nm } from '../../shared/units/length.ts'
 import { countText, unitOf } from './figures.ts'
 import { caution, heading, paragraph } from './flow.ts'
@@ -18,110 +25,116 @@ import {
   pt,
 } from './print.ts'
 import { scaleCheck } from './scale-check.ts'
+import { stationWords } from './station-words.ts'
 import { table } from './table.ts'
 
 /** Caliper settings in working order in large type, drawn true size, and the limits of the checks. */
 export function caliperCardPdf(plan: Plan, options: PrintOptions): Promise<Buffer> {
   const print = openPrint('Caliper card', plan, options, { foot: scaleCheck })
-  const settings = settingsInOrder(plan, options.style)
+  const sheet = caliperSheet(plan.calipers, plan.blank.count)
   caution(
     print,
     'Stop the lathe before a caliper touches the work, unless it is a spring caliper with rounded tips.',
   )
-  introduction(print)
-  const beside = besideFigures(print, settings)
-  for (const setting of settings) settingRow(print, setting, beside)
+  introduction(print, sheet)
+  const beside = besideFigures(print, sheet)
+  if (sheet.rows.length > 0) roundHeads(print, sheet)
+  for (const row of sheet.rows) settingRow(print, row, beside)
   checkTable(print)
-  diameterStrip(print, settings)
+  diameterStrip(print, sheet.rows)
   return finishPrint(print)
 }
 
-interface SettingRow {
-  there: number
-  /** Absent where every piece is sized in the same order. */
-  back?: number
-  diameter: number
-  stations: string
-}
-
-/** The diameters in working order with the names of the places they are for. */
-function settingsInOrder(plan: Plan, style: LengthStyle): SettingRow[] {
-  const { order, settings, oneWay } = plan.calipers
-  return order.map((diameter, i) => ({
-    there: i + 1,
-    ...(oneWay ? {} : { back: order.length - i }),
-    diameter,
-    stations: [
-      ...new Set(settings.filter((one) => nm(one.diameter) === nm(diameter)).flatMap((one) => one.stations)),
-    ]
-      .map((key) => stationWords(plan, key, style))
-      .join('; '),
-  }))
-}
-
-/** A station's name, or where it is. */
-function stationWords({ job, checkStations }: Plan, key: string, style: LengthStyle): string {
-  const check = checkStations.find((one) => one.key === key)
-  const station = job.profile.stations[stationOfKey(job.profile.stations, key)?.index ?? -1]
-  const at = check?.at ?? station?.at
-  const name = check?.name ?? station?.name
-  const where = at === undefined ? key : `at ${lengthText(at, style)}`
-  return name ? `${name} ${where}` : where
-}
-
-function introduction(print: Print): void {
+function introduction(print: Print, { rows }: CaliperSheet): void {
   const { calipers, blank } = print.plan
-  const { length } = calipers.order
-  if (length === 0) {
+  if (rows.length === 0) {
     paragraph(print, 'No place of this profile needs a caliper.')
     return
   }
-  const order = calipers.oneWay
-    ? `Every piece: 1 to ${length}, downwards (↓); slender work is sized stretch by stretch.`
-    : `Odd pieces: 1 to ${length}, downwards (↓). Even pieces: back again, upwards (↑).`
-  const total = calipers.oneWay?.total ?? calipers.total
+  const sizes = countText(new Set(rows.map(({ diameter }) => nm(diameter))).size, 'size')
+  const letters = rows[0]!.turns[0]!.caliper
+    ? ' Numbers are the order of the sizing cuts on a piece, letters the calipers; white on black: set it anew before this cut.'
+    : ''
   paragraph(
     print,
-    `${order} ${countText(length, 'size')} with ${countText(calipers.count, 'caliper')}: calipers are set ${countText(total, 'time')} in all ` +
-      `for ${countText(blank.count, 'blank')}. The figures are for the sizing cut: what later cuts and sanding take off is in them.`,
+    `${sizes} with ${countText(calipers.count, 'caliper')}: ${resetWords(calipers, blank.count)}.${letters} ` +
+      'The figures are for the sizing cut: what later cuts and sanding take off is in them.',
     { after: 8 },
   )
 }
 
-const figureText = ({ options }: Print, { diameter }: SettingRow): string =>
+const figureText = ({ options }: Print, { diameter }: CaliperRow): string =>
   `⌀ ${lengthText(diameter, options.style)}`
 
 const FIGURE_PT = 30
-const FIGURE_INDENT = 74
+/** Room for the number of a cut and its caliper, points; less where there are many rounds. */
+const TURN_PT = 58
+const TURNS_PT = 150
 
-/** Where the names begin, so that they clear the widest figure. */
-function besideFigures(print: Print, settings: SettingRow[]): number {
+const turnWidth = ({ rounds }: CaliperSheet): number => Math.min(TURN_PT, TURNS_PT / rounds.length)
+
+/** Where figures begin, and where names do so that they clear the widest figure. */
+function besideFigures(print: Print, sheet: CaliperSheet): { figures: number; names: number; turn: number } {
   ink(print.doc, 'bold', FIGURE_PT)
-  const widest = Math.max(
-    0,
-    ...settings.map((setting) => print.doc.widthOfString(figureText(print, setting))),
-  )
-  return print.box.left + FIGURE_INDENT + widest + 14
+  const widest = Math.max(0, ...sheet.rows.map((row) => print.doc.widthOfString(figureText(print, row))))
+  const turn = turnWidth(sheet)
+  const figures = print.box.left + sheet.rounds.length * turn + 6
+  return { figures, names: figures + widest + 14, turn }
 }
 
-function settingRow(print: Print, setting: SettingRow, beside: number): void {
+/** Above each round which pieces go by it. */
+function roundHeads(print: Print, sheet: CaliperSheet): void {
   const { doc, box } = print
-  const { there, back, stations } = setting
-  const room = box.right - beside
-  ink(doc, 'plain', 13)
-  const names = doc.heightOfString(stations || ' ', { width: room })
-  const height = Math.max(40, names + 8)
-  ensure(print, height)
+  const turn = turnWidth(sheet)
+  ink(doc, 'plain', BENCH_PT)
+  const width = turn - 4
+  const height = Math.max(...sheet.rounds.map((pieces) => doc.heightOfString(pieces, { width })))
+  ensure(print, height + 44)
+  ink(doc, 'plain', BENCH_PT)
+  sheet.rounds.forEach((pieces, i) => {
+    doc.text(pieces, box.left + i * turn, print.y, { width })
+  })
+  print.y += height + 4
+  rule(print)
+}
+
+const rule = ({ doc, box, y }: Print): void =>
+  void doc.lineWidth(0.5).moveTo(box.left, y).lineTo(box.right, y).stroke('#000')
+
+/** Number of a cut and the letter of its caliper, on black where it has to be set. */
+function drawTurn({ doc }: Print, { place, caliper, reset }: SizingTurn, x: number, y: number): void {
   ink(doc, 'bold', 15)
-  line(doc, `↓ ${there}`, box.left, print.y + 11)
-  ink(doc, 'plain', 15)
-  if (back !== undefined) line(doc, `↑ ${back}`, box.left + 36, print.y + 11)
-  ink(doc, 'bold', FIGURE_PT)
-  line(doc, figureText(print, setting), box.left + FIGURE_INDENT, print.y + 2)
+  line(doc, String(place), x, y)
+  if (!caliper) return
+  const at = x + doc.widthOfString(String(place)) + 11
+  if (reset) doc.circle(at, y + 9, 9).fill('#000')
+  ink(doc, 'plain', 13, reset ? '#fff' : '#000')
+  line(doc, caliper, at - doc.widthOfString(caliper) / 2, y + 1)
+}
+
+function settingRow(print: Print, row: CaliperRow, beside: ReturnType<typeof besideFigures>): void {
+  const { doc, box, plan, options } = print
+  const stations = [...new Set(row.stations)].map((key) => stationWords(plan, key, options.style)).join('; ')
+  const sums = row.sums.map((sum) => sumText(sum, options.style)).join('; or ')
+  const width = box.right - beside.names
   ink(doc, 'plain', 13)
-  doc.text(stations, beside, print.y + (height - names) / 2, { width: room })
+  const names = doc.heightOfString(stations || ' ', { width })
+  ink(doc, 'plain', BENCH_PT)
+  const below = sums ? doc.heightOfString(sums, { width }) : 0
+  const height = Math.max(40, names + below + 8)
+  ensure(print, height)
+  row.turns.forEach((turn, i) => {
+    drawTurn(print, turn, box.left + i * beside.turn, print.y + 11)
+  })
+  ink(doc, 'bold', FIGURE_PT)
+  line(doc, figureText(print, row), beside.figures, print.y + 2)
+  const top = print.y + (height - names - below) / 2
+  ink(doc, 'plain', 13)
+  doc.text(stations, beside.names, top, { width })
+  ink(doc, 'plain', BENCH_PT)
+  if (sums) doc.text(sums, beside.names, top + names, { width })
   print.y += height
-  doc.lineWidth(0.5).moveTo(box.left, print.y).lineTo(box.right, print.y).stroke('#000')
+  rule(print)
 }
 
 /** Finished sizes with their limits, for the checks. */
@@ -160,7 +173,7 @@ function limitsText({ target, plus, minus }: CheckStation, style: LengthStyle): 
 const ROW_MM = 11
 
 /** Each setting as a bar of its own length, to set a caliper on or to prove it. */
-function diameterStrip(print: Print, settings: SettingRow[]): void {
+function diameterStrip(print: Print, settings: CaliperRow[]): void {
   const distinct = settings.filter(
     ({ diameter }, i) => settings.findIndex((one) => nm(one.diameter) === nm(diameter)) === i,
   )
@@ -168,7 +181,7 @@ function diameterStrip(print: Print, settings: SettingRow[]): void {
   const needed = 40 + pt(ROW_MM) * Math.min(distinct.length, 18)
   if (print.y + needed > print.box.bottom) newPage(print)
   heading(print, 'Diameters at true size, in working order')
-  for (const { diameter, there } of distinct) diameterBar(print, diameter, there)
+  for (const { diameter, turns } of distinct) diameterBar(print, diameter, turns[0]!.place)
 }
 
 function diameterBar(print: Print, diameter: number, number: number): void {

@@ -12,7 +12,7 @@ export interface SizingWays {
 const NOTHING: SizingWay = { resets: () => 0, cuts: () => [] }
 
 /**
- * How a batch may be sized. First what a turner would do: there and back on alternate pieces, or every piece alike. Where none of them has as few resets as there would be if nothing had to come
+ * How a batch may be sized. First what a turner would do: every piece alike, or there and back on alternate pieces. Where none of them has as few resets as there would be if nothing had to come
  * before anything, every order that is allowed is gone over.
  */
 export function sizingWays(order: SizingOrder, calipers: number): SizingWays {
@@ -21,9 +21,9 @@ export function sizingWays(order: SizingOrder, calipers: number): SizingWays {
   const settingOf = (cut: number): number => order.cuts[cut]!.setting
   const { there, back } = thereAndBack(order)
   const plain = [
+    keptSettings([there], settingOf, calipers),
     ownCalipers([there, back], settingOf, calipers),
     keptSettings([there, back], settingOf, calipers),
-    keptSettings([there], settingOf, calipers),
   ]
   const floor = (pieces: number): number => settings + (pieces - 1) * Math.max(0, settings - calipers)
   let searched: SizingWay | undefined | 'not yet' = 'not yet'

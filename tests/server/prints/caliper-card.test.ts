@@ -1,7 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import { printPdf } from '../../../server/prints/index.ts'
+import { calipersFor } from '../../../shared/turning/calipers.ts'
 import { middleOfInk, type Page, pagesOf, phrasesOf, wordsOf } from './paper.ts'
 import { balusterPlan, knobPlan, NECK_CAUTION, shop, thickPlan } from './plans.ts'
+
+/** A station finished to so many inches, as it is sized. */
+const placed = (station: string, inch: number) => {
+  const sum = { target: 25.4 * inch, film: 0, turned: 25.4 / 64, sizing: 25.4 / 16 }
+  return { station, sum, diameter: sum.target + sum.turned + sum.sizing }
+}
 
 const DPI = 300
 const px = (mm: number): number => (mm / 25.4) * DPI
@@ -26,22 +33,44 @@ function barMm(page: Page, words: ReturnType<typeof wordsOf>, number: string): n
 }
 
 describe('the caliper card', () => {
-  it('gives the settings in working order, there and back, with the places', async () => {
+  it('gives the settings of an older plan in working order, there and back, with the places', async () => {
     const text = phrasesOf(await print())
-    expect(text).toMatch(/↓ ?1 ↑ ?2 ⌀ 1-7\/16 in top ring at 21-1\/2 in/)
-    expect(text).toMatch(/↓ ?2 ↑ ?1 ⌀ 1-1\/16 in neck at 6 in/)
-    expect(text).toContain('Odd pieces: 1 to 2, downwards (↓). Even pieces: back again, upwards (↑).')
+    expect(text).toContain('odd pieces even pieces')
+    expect(text).toMatch(/1 2 ⌀ 1-7\/16 in top ring at 21-1\/2 in/)
+    expect(text).toMatch(/2 1 ⌀ 1-1\/16 in neck at 6 in/)
     expect(text).toContain('2 sizes with 4 calipers: calipers are set 2 times in all for 14 blanks')
   })
 
-  it('goes one way where slender work has to be sized stretch by stretch', async () => {
+  it('goes one way where an older plan has every piece sized in the same order', async () => {
     const plan = balusterPlan()
     const text = phrasesOf(
       await print({ ...plan, calipers: { ...plan.calipers, oneWay: { perPiece: 1, total: 15 } } }),
     )
-    expect(text).toContain('Every piece: 1 to 2, downwards (↓)')
+    expect(text).toContain('every piece 1 ⌀ 1-7/16 in')
     expect(text).toContain('calipers are set 15 times in all')
-    expect(text).not.toContain('↑')
+    expect(text).not.toContain('even pieces')
+  })
+
+  it('follows the order of work with the letter of the caliper and what each setting is made up of', async () => {
+    const plan = balusterPlan()
+    const calipers = calipersFor({
+      places: [
+        // The thinner one is sized first: the thicker waits for it.
+        { ...placed('s3', 1), operation: 'neck' },
+        { ...placed('s8', 1.375), operation: 'ring', after: ['neck'] },
+      ],
+      pieces: plan.blank.count,
+      calipers: 1,
+    })
+    const text = phrasesOf(await print({ ...plan, calipers }))
+    // 1 in + 1/64 in + 1/16 in = 1-5/64 in; 1-3/8 in the same way 1-29/64 in.
+    expect(text).toMatch(
+      /1 A ⌀ 1-5\/64 in neck at 6 in 1 in finished \+ 1\/64 in for sanding \+ 1\/16 in for the finishing cut/,
+    )
+    expect(text).toMatch(/2 A ⌀ 1-29\/64 in/)
+    // One caliper, two settings always in the same order: both are set on each of 14 blanks.
+    expect(text).toContain('set 28 times in all for 14 blanks, and no order of cuts needs fewer')
+    expect(text.indexOf('1-5/64 in')).toBeLessThan(text.indexOf('1-29/64 in'))
   })
 
   it('writes the settings large', async () => {
