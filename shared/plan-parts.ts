@@ -25,6 +25,7 @@ import type { BarWood } from './profile/whip.ts'
 import type { Operation } from './route/operation.ts'
 import type { Shop, ShopStock } from './shop.ts'
 import { grindingFor, type ToolGrinding } from './turning/edge.ts'
+import { rimSpeed } from './turning/speed.ts'
 import { styleOf } from './units/length.ts'
 import { sawnMoisture } from './wood/green-moisture.ts'
 import { type Species, speciesKey } from './wood/species.ts'
@@ -216,7 +217,12 @@ export const grindingOf = (
   grindingFor({
     uses: operations
       .filter((o) => o.cut !== undefined)
-      .map((o) => ({ tool: o.tool, cut: o.cut!, minutes: o.minutesEach * blanks })),
+      .map(({ tool, cut, minutesEach, rpm, work }) => ({
+        tool,
+        cut: cut!,
+        minutes: minutesEach * blanks,
+        ...(rpm !== undefined && work.diameter > 0 && { rim: rimSpeed(work.diameter, rpm) }),
+      })),
     tools: shop.tools,
     hardnessN: species.hardnessN,
     pieces,

@@ -222,6 +222,16 @@ const rpm = z.number().min(1).max(20_000)
 const rate = z.number().min(0).max(1e6)
 const changeMinutes = z.number().min(0).max(60).optional()
 
+/** Lives of an edge as counted: minutes of slicing, m/s at the rim, N of side hardness. */
+const livesSchema = listOf(
+  z.object({
+    minutes: z.number().min(0.1).max(10_000),
+    rim: z.number().min(0.1).max(60).optional(),
+    hardnessN: z.number().min(50).max(30_000).optional(),
+  }),
+  { most: 20 },
+)
+
 function latheSchema(units: Units) {
   const size = lengthOf(units, { least: 1, most: 20_000 })
   return z.object({
@@ -286,6 +296,7 @@ export function shopSchema(units: Units) {
         width: size,
         steel: z.enum(['carbon', 'hss', 'powder']).default('hss'),
         piecesPerEdge: z.number().min(0.1).max(10_000).optional(),
+        lives: livesSchema.optional(),
       }),
       { most: 60 },
     ).prefault(d.tools),

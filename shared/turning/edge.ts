@@ -1,4 +1,5 @@
 import { grindingAngles, type TurningToolKind } from './bevel.ts'
+import { lifeAtRim, toolLifeLaw } from './tool-life.ts'
 
 /** Edge keeping of one tool over the batch; times in minutes. */
 export interface ToolGrinding {
@@ -11,6 +12,8 @@ export interface ToolGrinding {
   touchUps: number
   regrinds: number
   minutes: number
+  /** Touch-ups before the wheel takes the place of the stone; plans of before it was told lack it. */
+  perRegrind?: number
   /** Angle it is ground to, degrees; absent for a tool of no known kind. */
   angle?: number
   /** Where the figures come from. */
@@ -25,6 +28,17 @@ export interface EdgeUse {
   tool: string
   cut: CutKind
   minutes: number
+  /** Speed at the rim, m/s, where it is known. */
+  rim?: number
+}
+
+/** An edge’s life as the shop counted it: minutes of slicing between touch-ups. */
+export interface OwnLife {
+  minutes: number
+  /** Speed at the rim it was counted at, m/s. */
+  rim?: number
+  /** Side hardness of the wood it was counted in, N. */
+  hardnessN?: number
 }
 
 export interface EdgeTool {
@@ -33,6 +47,8 @@ export interface EdgeTool {
   steel: 'carbon' | 'hss' | 'powder'
   /** The shop’s own count of pieces between touch-ups; then it rules. */
   piecesPerEdge?: number
+  /** Lives of its edge as the shop counted them; they come before the table. */
+  lives?: OwnLife[]
 }
 
 export interface GrindingInput {
@@ -69,12 +85,49 @@ export function edgeLife(input: { steel: EdgeTool['steel']; cut: CutKind; hardne
   return BASE_MINUTES * steelFactors[input.steel] * cutFactors[input.cut] * hardnessFactor(input.hardnessN)
 }
 
+/**
+ * How much faster a kind of cut wears an edge than slicing does.
+ *
+ * @example cutWear('scraping') // 2
+ */
+export const cutWear = (cut: CutKind = 'slicing'): number => 1 / cutFactors[cut]
+
+/** The shop's own lives as they would be slicing wood of the base hardness at a speed at the rim. */
+function ownLife(lives: readonly OwnLife[], rim: number | undefined): number {
+  const inBaseWood = lives.map(({ minutes, hardnessN, rim: at }) => ({
+    minutes: minutes / hardnessFactor(hardnessN),
+    rim: at,
+  }))
+  const atRim = inBaseWood.flatMap(({ minutes, rim: at }) => (at === undefined ? [] : [{ minutes, rim: at }]))
+  return atRim.length < lives.length
+    ? lifeAtRim(inBaseWood.map(({ minutes }) => ({ minutes, rim: 1 })))
+    : lifeAtRim(atRim, rim)
+}
+
+/** Minutes that an edge lasts in one use. */
+function lifeIn(use: EdgeUse, { steel, lives = [] }: EdgeTool, hardnessN: number | undefined): number {
+  if (lives.length === 0)
+    return edgeLife({ steel, cut: use.cut, ...(hardnessN !== undefined && { hardnessN }) })
+  return (ownLife(lives, use.rim) * hardnessFactor(hardnessN)) / cutWear(use.cut)
+}
+
 /** Edges used up by a tool over the batch. */
 function edgesWorn(uses: EdgeUse[], tool: EdgeTool, input: GrindingInput): number {
   if (tool.piecesPerEdge) return input.pieces / tool.piecesPerEdge
-  const lived = (use: EdgeUse): number =>
-    use.minutes / edgeLife({ steel: tool.steel, cut: use.cut, hardnessN: input.hardnessN })
-  return uses.reduce((sum, use) => sum + lived(use), 0)
+  return uses.reduce((sum, use) => sum + use.minutes / lifeIn(use, tool, input.hardnessN), 0)
+}
+
+/** How the shop's own lives were brought to this work, as a sentence. */
+function ownWhy(lives: readonly OwnLife[]): string {
+  const counted = lives.map(
+    ({ minutes, rim }) => `${round1(minutes)} min${rim === undefined ? '' : ` at ${round1(rim)} m/s`}`,
+  )
+  const own = `The shop’s own count: an edge lasted ${counted.join(', ')}`
+  const atRim = lives.flatMap(({ minutes, rim }) => (rim === undefined ? [] : [{ minutes, rim }]))
+  if (atRim.length < lives.length) return `${own}; no speed was noted with it, so it is not scaled with speed`
+  const { n, fitted } = toolLifeLaw(atRim)
+  const from = fitted ? 'from these counts' : 'of metal cutting, from memory'
+  return `${own}; scaled with the speed at the rim by Taylor’s law, exponent ${n.toFixed(2)} ${from}, by no more than a factor 2`
 }
 
 function whyText(uses: EdgeUse[], tool: EdgeTool, input: GrindingInput): string {
@@ -84,8 +137,11 @@ function whyText(uses: EdgeUse[], tool: EdgeTool, input: GrindingInput): string 
     input.hardnessN === undefined
       ? 'side hardness of the wood unknown, taken as 5000 N'
       : `side hardness ${Math.round(input.hardnessN)} N × ${hardnessFactor(input.hardnessN).toFixed(2)}`
+  if (tool.lives?.length) return `${ownWhy(tool.lives)}; ${cuts}; ${wood}.`
   return `${BASE_MINUTES} min of slicing hardwood with high-speed steel (common practice, no source; 10 to 20); ${tool.steel} steel × ${steelFactors[tool.steel]}; ${cuts}; ${wood}.`
 }
+
+const round1 = (value: number): number => Math.round(value * 10) / 10
 
 /** Rounds that a shave of binary noise must not turn into one more. */
 const wholeUp = (n: number): number => Math.max(0, Math.ceil(n - 1e-9))
@@ -110,10 +166,11 @@ export function grindingFor(input: GrindingInput): ToolGrinding[] {
       life:
         worn > 0
           ? minutesCutting / worn
-          : edgeLife({ steel: tool.steel, cut: 'slicing', hardnessN: input.hardnessN }),
+          : lifeIn({ tool: name, cut: 'slicing', minutes: 0 }, tool, input.hardnessN),
       piecesBetween: between >= 1 ? Math.floor(between + 1e-9) : between,
       touchUps: edges - regrinds,
       regrinds,
+      perRegrind: input.touchUpsPerRegrind,
       minutes: (edges - regrinds) * input.touchUpMinutes + regrinds * input.regrindMinutes,
       ...(tool.kind && { angle: grindingAngles[tool.kind] }),
       why: whyText(uses, tool, input),

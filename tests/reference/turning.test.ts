@@ -13,6 +13,7 @@ import { BEVEL_OVER_THICKNESS, bevelAngle, grindingAngles, SKEW_EDGE } from '../
 import { caliperSetting } from '../../shared/turning/calipers.ts'
 import { edgeLife } from '../../shared/turning/edge.ts'
 import { rimSpeed, speedFor, speedRules } from '../../shared/turning/speed.ts'
+import { toolLife, toolLifeLaw } from '../../shared/turning/tool-life.ts'
 import { inches, MM_PER_INCH, nm } from '../../shared/units/length.ts'
 import { near } from '../near.ts'
 import { data, row } from './rows.ts'
@@ -116,6 +117,31 @@ describe('edges', () => {
     expect(grindingAngles.parting).toBe(parting.expected.included_deg)
     const tool = defaultShop.tools.find((t) => t.kind === 'parting')!
     sameLengths([tool.width], [parting.expected.kerf_in])
+  })
+
+  it('last longer at a lower speed as Taylor’s law has it', () => {
+    const halved = row('B022')
+    const { n, speed_ratio: slower } = halved.inputs
+    near(toolLife({ n, C: 1 }, slower), halved.expected, halved.tolerance)
+    const book = row('B025')
+    const law = { n: book.inputs.n, C: book.inputs.C }
+    const ratio = toolLife(law, 200 * book.inputs.speed_ratio) / toolLife(law, 200)
+    near(ratio, book.expected, book.tolerance)
+  })
+
+  it('last one minute at the speed that is the law’s C', () => {
+    const { inputs, expected, tolerance } = row('B026')
+    const lives = inputs.n.map((n: number) => toolLife({ n, C: 300 }, 300 * inputs.V_over_C))
+    near(lives, expected, tolerance)
+  })
+
+  it('give the law back from two lives at two speeds', () => {
+    const { inputs, expected, tolerance } = row('B024')
+    const law = toolLifeLaw(inputs.points.map(([rim, minutes]: [number, number]) => ({ rim, minutes })))
+    expect(law.fitted).toBe(true)
+    // Its note: n to 0.001, C to the tolerance.
+    expect(Math.abs(law.n - expected.n)).toBeLessThan(0.001)
+    near(law.C, expected.C, tolerance)
   })
 
   it('last 10 to 20 minutes in the hardwoods turners use, with high-speed steel', () => {

@@ -93,3 +93,48 @@ describe('grindingFor', () => {
     expect(grindingFor(idle)[0]).toMatchObject({ touchUps: 0, regrinds: 0, minutes: 0 })
   })
 })
+
+describe('the shop’s own lives of an edge', () => {
+  const own = (lives: object[], change: Partial<GrindingInput> = {}) =>
+    grindingFor({
+      ...batch,
+      tools: [{ name: 'gouge', steel: 'carbon', lives: lives as { minutes: number }[] }],
+      ...change,
+    })[0]!
+  const use = { tool: 'gouge', cut: 'slicing' as const, minutes: 60 }
+
+  it('come before steel and table', () => {
+    expect(own([{ minutes: 20 }])).toMatchObject({ touchUps: 3, piecesBetween: 2 })
+    expect(own([{ minutes: 20 }]).life).toBeCloseTo(20, 9)
+  })
+
+  it('are told as minutes of slicing: scraping takes half of them', () => {
+    expect(own([{ minutes: 20 }], { uses: [{ ...use, cut: 'scraping' }] }).life).toBeCloseTo(10, 9)
+  })
+
+  it('are shorter in harder wood than they were counted in', () => {
+    // Four times as hard: half the life.
+    expect(own([{ minutes: 20, hardnessN: 2500 }], { hardnessN: 10_000 }).life).toBeCloseTo(10, 9)
+    expect(own([{ minutes: 20, hardnessN: 2500 }], { hardnessN: 2500 }).life).toBeCloseTo(20, 9)
+  })
+
+  it('are scaled with the speed at the rim only where both speeds are known', () => {
+    const slow = { uses: [{ ...use, rim: 6 }] }
+    expect(own([{ minutes: 20, rim: 6 }], slow).life).toBeCloseTo(20, 9)
+    // By the law, (6.6 ÷ 6)^4 by the usual exponent of a quarter.
+    expect(own([{ minutes: 20, rim: 6.6 }], slow).life).toBeCloseTo(20 * 1.1 ** 4, 9)
+    expect(own([{ minutes: 20 }], slow).life).toBeCloseTo(20, 9)
+    expect(own([{ minutes: 20, rim: 6.6 }]).life).toBeCloseTo(20, 9)
+  })
+
+  it('say how they were brought to this work', () => {
+    expect(own([{ minutes: 20, rim: 6 }]).why).toContain('20 min at 6 m/s')
+    expect(own([{ minutes: 20, rim: 6 }]).why).toContain('from memory')
+    expect(own([{ minutes: 20 }]).why).toContain('not scaled with speed')
+  })
+
+  it('stand back behind pieces between touch-ups that the shop has set', () => {
+    const both = { name: 'gouge', steel: 'hss' as const, piecesPerEdge: 4, lives: [{ minutes: 1 }] }
+    expect(grindingFor({ ...batch, tools: [both] })[0]).toMatchObject({ piecesBetween: 4, touchUps: 2 })
+  })
+})
