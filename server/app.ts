@@ -16,6 +16,7 @@ import { pieceRoutes } from './routes/pieces.ts'
 import { printRoutes } from './routes/prints.ts'
 import { profilePrintRoutes } from './routes/profile-prints.ts'
 import { profileRoutes } from './routes/profiles.ts'
+import { recordRoutes } from './routes/record.ts'
 import type { App } from './routes/route.ts'
 import { shopRoutes } from './routes/shop.ts'
 import { trialRoutes } from './routes/trials.ts'
@@ -26,6 +27,7 @@ const routes = [
   jobRoutes,
   pieceRoutes,
   floorRoutes,
+  recordRoutes,
   printRoutes,
   profileRoutes,
   profilePrintRoutes,

@@ -7,6 +7,7 @@ import { planApart } from '../jobs/long-plan.ts'
 import type { StoredJob } from '../storage/read/jobs.ts'
 import { planOfBatch } from '../storage/read/plans.ts'
 import { freeOnRack } from './board.ts'
+import { recordOf } from './record.ts'
 
 /** A plan worked out now, from the shop and the boards on its rack as they are. */
 export const planNow = async (context: Context, job: Job): Promise<Plan> =>
@@ -15,6 +16,7 @@ export const planNow = async (context: Context, job: Job): Promise<Plan> =>
     shop: await shopOf(context),
     woods: context.woods,
     onHand: await freeOnRack(context),
+    record: await recordOf(context),
   })
 
 /** The plan of a job: the frozen one once its batch is started, else worked out now. */
@@ -35,10 +37,11 @@ export async function plansTogether(
 ): Promise<Plan[]> {
   const { woods } = context
   let onHand = await freeOnRack(context)
+  const record = await recordOf(context)
   const plans: Plan[] = []
   for (const { id, file } of jobs) {
     const frozen = await planOfBatch(context.db, id)
-    const plan = frozen?.plan ?? (await planApart({ job: readJob(file), shop, woods, onHand }))
+    const plan = frozen?.plan ?? (await planApart({ job: readJob(file), shop, woods, onHand, record }))
     // What a started batch takes is reserved, and not among these.
     if (!frozen) onHand = boardsLeft(onHand, plan.cut)
     plans.push(plan)

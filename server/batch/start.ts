@@ -1,5 +1,6 @@
 import type { CutPlan } from '../../shared/cutting/board.ts'
 import { blanksMissing } from '../../shared/cutting/cut-blanks.ts'
+import type { ShopRecord } from '../../shared/estimate/record.ts'
 import { type Job, readJob } from '../../shared/job.ts'
 import type { Piece } from '../../shared/piece.ts'
 import { type Plan, speciesOf } from '../../shared/plan.ts'
@@ -17,6 +18,7 @@ import { answerBefore, type KeyedRequest, once } from '../storage/write/used-key
 import { freeOnRack } from './board.ts'
 import { jobOf } from './find.ts'
 import { piecesFor, pieceWithProgress } from './pieces.ts'
+import { recordOf } from './record.ts'
 import { reserveFor } from './reserve.ts'
 
 /** Longest search for a better cut before a batch is started, ms. */
@@ -28,9 +30,9 @@ const isNoWorse = (cut: CutPlan, than: CutPlan): boolean =>
   (blanksMissing(cut) === blanksMissing(than) && cut.cost <= than.cost)
 
 /** The plan with the best cut that can be found in a short while. */
-async function bestPlan(context: Context, job: Job, shop: Shop): Promise<Plan> {
+async function bestPlan(context: Context, job: Job, shop: Shop, record: ShopRecord): Promise<Plan> {
   const { exactCut, woods } = context
-  const task = { job, shop, woods, onHand: await freeOnRack(context) }
+  const task = { job, shop, woods, onHand: await freeOnRack(context), record }
   const quick = await planApart(task)
   const cut = await exactCut(quick.cutOrder, START_SEARCH_MS)
   return isNoWorse(cut, quick.cut) ? planApart({ ...task, better: cut }) : quick
@@ -38,10 +40,11 @@ async function bestPlan(context: Context, job: Job, shop: Shop): Promise<Plan> {
 
 async function freeze(context: Context, key: string, { id, file, revision }: StoredJob) {
   const shop = await shopOf(context)
-  const plan = await bestPlan(context, readJob(file), shop)
+  const record = await recordOf(context)
+  const plan = await bestPlan(context, readJob(file), shop, record)
   const wood = speciesOf(plan.job, shop, context.woods)
   const frozen: FrozenPlan = { id: key, job: id, jobRevision: revision, madeAt: context.now(), version, plan }
-  return { frozen, inputs: { job: file, shop, wood, version } }
+  return { frozen, inputs: { job: file, shop, wood, record, version } }
 }
 
 /**

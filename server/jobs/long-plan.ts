@@ -1,5 +1,6 @@
 import type { CutPlan } from '../../shared/cutting/board.ts'
 import type { StockBoard } from '../../shared/cutting/stock-board.ts'
+import type { ShopRecord } from '../../shared/estimate/record.ts'
 import type { Job } from '../../shared/job.ts'
 import { type Plan, planJob } from '../../shared/plan.ts'
 import type { Shop } from '../../shared/shop.ts'
@@ -14,6 +15,8 @@ export interface PlanTask {
   /** Free boards of the rack. */
   onHand?: StockBoard[]
   better?: CutPlan
+  /** The shop's own times. */
+  record?: ShopRecord
 }
 
 /** The plan, worked out in the calling thread. */

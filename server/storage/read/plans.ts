@@ -44,3 +44,17 @@ export async function planOfBatch(db: Db, job: string): Promise<FrozenPlan | und
     .executeTakeFirst()
   return row && frozenPlan(row)
 }
+
+/** The plan that the job's batch was started with, beside what it was made from. */
+export async function planAndInputs(
+  db: Db,
+  job: string,
+): Promise<{ plan: Plan; inputs: Record<string, unknown> } | undefined> {
+  const row = await db
+    .selectFrom('batches')
+    .innerJoin('plans', 'plans.id', 'batches.plan_id')
+    .select(['plan', 'inputs'])
+    .where('batches.job_id', '=', job)
+    .executeTakeFirst()
+  return row && { plan: JSON.parse(row.plan), inputs: JSON.parse(row.inputs) }
+}

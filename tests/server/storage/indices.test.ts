@@ -8,6 +8,7 @@ import { planListQuery } from '../../../server/storage/read/plans.ts'
 import { profileListQuery, versionListQuery } from '../../../server/storage/read/profiles.ts'
 import { readingListQuery } from '../../../server/storage/read/readings.ts'
 import { reservedListQuery } from '../../../server/storage/read/reserved.ts'
+import { loggedStepsQuery } from '../../../server/storage/read/times.ts'
 import { touchUpListQuery } from '../../../server/storage/read/touch-ups.ts'
 import { weighingListQuery } from '../../../server/storage/read/weighings.ts'
 
@@ -42,6 +43,7 @@ describe('every list', () => {
     ['plans of a job', () => planListQuery(db, 'j'), 'plans_by_job'],
     ['pieces of a job', () => pieceListQuery(db, 'j'), 'sqlite_autoindex_pieces_2'],
     ['steps of a job', () => stepListQuery(db, 'j'), 'steps_by_job'],
+    ['times of a job', () => loggedStepsQuery(db, 'j'), 'steps_by_job'],
     ['steps of a piece', () => pieceStepsQuery(db, 'p'), 'steps_by_piece'],
     ['readings of a job', () => readingListQuery(db, 'j'), 'readings_by_job'],
     [
