@@ -9,6 +9,7 @@ export interface Call {
   operands: string[]
   json: boolean
   shop?: string
+  record?: string
   units?: 'in' | 'mm'
   out?: string
   paper?: (typeof papers)[number]
@@ -22,6 +23,7 @@ export interface Call {
 const flags = {
   json: { type: 'boolean', says: '--json' },
   shop: { type: 'string', says: '--shop FILE' },
+  record: { type: 'string', says: '--record FILE' },
   units: { type: 'string', says: '--units in|mm' },
   out: { type: 'string', says: '--out FILE' },
   paper: { type: 'string', says: '--paper letter|a4|roll' },
@@ -39,13 +41,18 @@ interface Verb {
 /** Every verb, what must stand after it, and the flags it knows. */
 export const verbs: Record<string, Verb> = {
   serve: { operands: [], flags: [], says: 'serve the pages and the interface (PORT, HOST, DATA_DIR)' },
-  plan: { operands: ['FILE|-'], flags: ['json', 'shop', 'units'], says: 'plan a job file' },
+  plan: { operands: ['FILE|-'], flags: ['json', 'shop', 'units', 'record'], says: 'plan a job file' },
   cut: { operands: ['FILE|-'], flags: ['json', 'shop', 'units'], says: 'plan the cutting of boards' },
   match: { operands: ['FILE|-'], flags: ['json', 'shop', 'units'], says: 'say how alike a set is' },
   print: {
     operands: ['WHAT', 'FILE|-'],
-    flags: ['shop', 'units', 'out', 'paper', 'width', 'length'],
+    flags: ['shop', 'record', 'units', 'out', 'paper', 'width', 'length'],
     says: 'print a job file to a PDF; --width and --length are those of a roll',
+  },
+  record: {
+    operands: ['JOB|shop'],
+    flags: ['json'],
+    says: 'set plan against actual of a batch, or say what all times tell of the shop',
   },
   backup: { operands: ['FILE'], flags: [], says: 'copy the database, also while the server runs' },
   restore: { operands: ['FILE'], flags: [], says: 'put a copy back; what was there is kept beside it' },
@@ -117,6 +124,7 @@ export function readCommand([name = '', ...rest]: string[], here: string): Call 
     operands: positionals,
     json: values.json === true,
     shop: values.shop as string | undefined,
+    record: values.record as string | undefined,
     units: oneOf('units', values.units, ['in', 'mm']),
     out: values.out as string | undefined,
     paper: oneOf('paper', values.paper, papers),

@@ -13,6 +13,7 @@ const doings: Record<string, Verb> = {
   match,
   serve: async () => (await import('../serve.ts')).startServer(process.env),
   print: async (...call) => (await import('./verbs/print.ts')).print(...call),
+  record: async (...call) => (await import('./verbs/record.ts')).record(...call),
   backup: async (...call) => (await import('./verbs/data.ts')).backup(...call),
   restore: async (...call) => (await import('./verbs/data.ts')).restore(...call),
   export: async (...call) => (await import('./verbs/data.ts')).exportData(...call),

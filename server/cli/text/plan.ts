@@ -174,6 +174,7 @@ const work: Lines = ({ operations, passes, calipers }, { style }) => {
     ...(settings
       ? paragraph(`Calipers in order: ${settings}; ${countText(calipers.total, 'setting')} over the batch.`)
       : []),
+    ...(calipers.gauges?.pays ? paragraph(`Preset gauges: ${calipers.gauges.why}`) : []),
   ]
 }
 
@@ -230,6 +231,7 @@ const time: Lines = ({ time }) => [
         .join(', '),
     ],
     ['to packed', `${countText(time.elapsed.days, 'day')}: ${time.elapsed.why}`],
+    ['rests on', time.trust?.why],
   ]),
 ]
 

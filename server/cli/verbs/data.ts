@@ -13,7 +13,7 @@ import { asJson, type Speech, writeOut } from '../output.ts'
 const IMPORT_BYTES_MAX = 400_000_000
 
 /** Opens the database that the server uses, for as long as `work` takes. */
-async function withContext<T>(work: (context: Context) => Promise<T>): Promise<T> {
+export async function withContext<T>(work: (context: Context) => Promise<T>): Promise<T> {
   const context = await openContext(readConfig(process.env))
   try {
     return await work(context)

@@ -1,3 +1,4 @@
+import { readRecord } from '../../../shared/contract/record.ts'
 import { readCutOrder } from '../../../shared/cutting/order.ts'
 import { countsMoney } from '../../../shared/cutting/prices.ts'
 import { readJob } from '../../../shared/job.ts'
@@ -26,7 +27,8 @@ export const styleFor = ({ units }: Call, own: Units): LengthStyle => styleOf(un
 /** The plan of a job file in the shop of the call, with that shop and the wood’s own name. */
 export async function planned(call: Call, file: string): Promise<{ plan: Plan; shop: Shop; wood?: string }> {
   const shop = await shopFor(call)
-  const plan = planJob(readJob(await readFile(file, call.here)), shop, handbookWoods)
+  const record = call.record === undefined ? undefined : readRecord(await readFile(call.record, call.here))
+  const plan = planJob(readJob(await readFile(file, call.here)), shop, handbookWoods, { record })
   const wood = [...shop.species, ...handbookWoods].find(({ key }) => key === plan.job.species)?.name
   return { plan, shop, wood }
 }
