@@ -13,8 +13,6 @@ export interface Row {
   cells: string[]
   cautions?: string[]
   face?: Face
-  /** A line of its own above the row, to head those that follow. */
-  lead?: string
 }
 
 interface TableStyle {
@@ -22,12 +20,7 @@ interface TableStyle {
   /** Points above and below the text of a row, and between columns. */
   pad?: number
   gap?: number
-  /** Column that says in which row a caution of this page was written out, where it holds again. */
-  again?: number
 }
-
-/** Cautions written out on this page, with the number of their row. */
-type Said = Map<string, string>
 
 interface Layout {
   print: Print
@@ -36,7 +29,6 @@ interface Layout {
   size: number
   pad: number
   gap: number
-  again?: number
 }
 
 const NOTE_INDENT = 18
@@ -46,9 +38,9 @@ export function table(
   print: Print,
   columns: Column[],
   rows: Row[],
-  { size = BENCH_PT, pad = 2, gap = 10, again }: TableStyle = {},
+  { size = BENCH_PT, pad = 2, gap = 10 }: TableStyle = {},
 ): void {
-  const layout: Layout = { print, columns, widths: columnWidths(print, columns, gap), size, pad, gap, again }
+  const layout: Layout = { print, columns, widths: columnWidths(print, columns, gap), size, pad, gap }
   const head: Row = { cells: columns.map((column) => column.head), face: 'bold' }
   const drawHead = () => {
     drawRow(layout, head)
@@ -57,17 +49,12 @@ export function table(
   const first = rows[0] ? rowHeight(layout, rows[0]) : 0
   if (print.y + rowHeight(layout, head) + first > print.box.bottom) newPage(print)
   drawHead()
-  const said: Said = new Map()
   for (const row of rows) {
-    let drawn = sayOnce(layout, row, said)
-    if (print.y + rowHeight(layout, drawn) > print.box.bottom) {
+    if (print.y + rowHeight(layout, row) > print.box.bottom) {
       newPage(print)
       drawHead()
-      said.clear()
-      drawn = sayOnce(layout, row, said)
     }
-    for (const text of row.cautions ?? []) if (!said.has(text)) said.set(text, row.cells[0]!)
-    drawRow(layout, drawn)
+    drawRow(layout, row)
     rule(print, 0.3)
   }
   print.y += 6
@@ -79,14 +66,6 @@ function columnWidths({ box }: Print, columns: Column[], gap: number): number[] 
   return columns.map((column) => (free * column.share) / shares)
 }
 
-/** The row with only those cautions in full that this page does not have yet, and where the others are. */
-function sayOnce({ again }: Layout, row: Row, said: Said): Row {
-  if (again === undefined || !row.cautions) return row
-  const rows = [...new Set(row.cautions.flatMap((text) => said.get(text) ?? []))]
-  const cells = row.cells.map((cell, i) => (i === again && rows.length > 0 ? `⚠ ${rows.join(', ')}` : cell))
-  return { ...row, cells, cautions: row.cautions.filter((text) => !said.has(text)) }
-}
-
 const noteText = (row: Row): string => (row.cautions ?? []).join(' ')
 const noteWidth = ({ box }: Print): number => box.right - box.left - NOTE_INDENT
 
@@ -96,13 +75,7 @@ function rowHeight(layout: Layout, row: Row): number {
     ink(print.doc, row.face ?? columns[i]!.face ?? 'plain', size)
     return text ? print.doc.heightOfString(text, { width: widths[i]! }) : 0
   })
-  return leadHeight(layout, row) + Math.max(...tallest) + 2 * pad + noteHeight(layout, row)
-}
-
-function leadHeight({ print, size }: Layout, row: Row): number {
-  if (!row.lead) return 0
-  ink(print.doc, 'bold', size)
-  return print.doc.currentLineHeight(true) + 3
+  return Math.max(...tallest) + 2 * pad + noteHeight(layout, row)
 }
 
 function noteHeight({ print, size }: Layout, row: Row): number {
@@ -114,17 +87,12 @@ function noteHeight({ print, size }: Layout, row: Row): number {
 function drawRow(layout: Layout, row: Row): void {
   const { print, columns, widths, size, pad, gap } = layout
   const { doc, box } = print
-  const [height, lead] = [rowHeight(layout, row), leadHeight(layout, row)]
-  if (row.lead) {
-    doc.rect(box.left, print.y, box.right - box.left, lead).fill('#e4e4e4')
-    ink(doc, 'bold', size)
-    doc.text(row.lead, box.left + 3, print.y + 1.5, { lineBreak: false })
-  }
+  const height = rowHeight(layout, row)
   let x = box.left
   row.cells.forEach((text, i) => {
     ink(doc, row.face ?? columns[i]!.face ?? 'plain', size)
     const align = columns[i]!.align ?? 'left'
-    if (text) doc.text(text, x, print.y + lead + pad, { width: widths[i]!, align })
+    if (text) doc.text(text, x, print.y + pad, { width: widths[i]!, align })
     x += widths[i]! + gap
   })
   if (noteText(row)) {

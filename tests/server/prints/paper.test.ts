@@ -82,7 +82,9 @@ describe('a print on a roll', () => {
       const print = printPdf(what, knobPlan(), { style: 'mm', paper: { width: 610, longest: 5000 }, shop })
       await expect(print).rejects.toMatchObject({
         code: 'bad-input',
-        errors: [{ path: 'paper', message: expect.stringContaining('a roll takes pattern, story-stick, gauges') }],
+        errors: [
+          { path: 'paper', message: expect.stringContaining('a roll takes pattern, story-stick, gauges') },
+        ],
       })
     },
   )

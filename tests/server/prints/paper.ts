@@ -54,6 +54,10 @@ export function textOf(pdf: Buffer, page?: number): string {
 /** The same with every run of blanks as one, to look for phrases in. */
 export const phrasesOf = (pdf: Buffer, page?: number): string => textOf(pdf, page).replace(/\s+/g, ' ')
 
+/** The text in the order it was set, so that columns are read one after the other. */
+export const readingOrderOf = (pdf: Buffer): string =>
+  withFile(pdf, (file) => execFileSync('pdftotext', ['-raw', file, '-'], { encoding: 'utf8' }))
+
 export const infoOf = (pdf: Buffer): Record<string, string> =>
   withFile(pdf, (file) =>
     Object.fromEntries(
