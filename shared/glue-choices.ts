@@ -1,5 +1,6 @@
 import { roughThickness } from './blank/nominal.ts'
 import { blanksMissing } from './cutting/cut-blanks.ts'
+import type { ShopRecord } from './estimate/record.ts'
 import { type Plan, planJob } from './plan.ts'
 import { stockOf } from './plan-parts.ts'
 import type { OperationKind } from './route/kinds.ts'
@@ -96,13 +97,14 @@ function paysTo(choice: GlueChoice, own: GlueChoice, shop: Shop): number | undef
 /**
  * Solid from thick stock against glued up side by side: what each thickness the shop can get asks of wood, work and
  * waiting for the batch of a plan, all bought at the yard. Where nothing listed does in one piece, thicker stock is
- * looked at too, with the price up to which it pays. The cheapest first; those without a price after them.
+ * looked at too, with the price up to which it pays. The cheapest first; those without a price after them. `record` are
+ * the shop’s own times.
  */
-export function glueChoices(plan: Plan, shop: Shop, woods: Species[]): GlueChoice[] {
+export function glueChoices(plan: Plan, shop: Shop, woods: Species[], record?: ShopRecord): GlueChoice[] {
   const job = { ...plan.job, lumber: { ...plan.job.lumber, fromRack: false } }
   const found = new Map<string, GlueChoice>()
   for (const { row, listed } of offersFor(plan, shop)) {
-    const choice = choiceFrom(planJob(job, { ...shop, stock: [row] }, woods), shop, listed)
+    const choice = choiceFrom(planJob(job, { ...shop, stock: [row] }, woods, { record }), shop, listed)
     if (!choice || (!listed && choice.layers > 1)) continue
     found.set(`${choice.nominal} ${choice.surfaced ?? false}`, choice)
     if (!listed) break

@@ -67,9 +67,9 @@ function errorsOf(reading: () => unknown): Breach[] {
   }
 }
 
-function planned(job: Job, { shop, woods, onHand }: ShopAndWoods): { plan?: Plan; errors: Breach[] } {
+function planned(job: Job, { shop, woods, onHand, record }: ShopAndWoods): { plan?: Plan; errors: Breach[] } {
   try {
-    return { plan: planJob(job, shop, woods, { onHand }), errors: [] }
+    return { plan: planJob(job, shop, woods, { onHand, record }), errors: [] }
   } catch (problem) {
     return { errors: breachesOf(problem) }
   }

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
+import type { ShopRecord } from '../../shared/estimate/record.ts'
 import { defaultShop } from '../../shared/shop.ts'
 import type { Species } from '../../shared/wood/species.ts'
 import type { JobFile } from '../../web/job-file.ts'
@@ -33,6 +34,23 @@ describe('livePlan', () => {
     const board = { key: 'M-1', species: 'maple-sugar', width: 200, length: 2400, thickness: 50, count: 2 }
     const { plan } = livePlan(file, { ...ground, onHand: [board] })
     expect(plan!.cut.boards.map(({ key, onHand }) => [key, onHand])).toEqual([['M-1', true]])
+  })
+
+  it('plans by the shop’s own times, as the server does', () => {
+    const kind = { factor: 1.3, default: 1, own: 1.32, batches: 4, times: 30, setAside: 0 }
+    const record: ShopRecord = {
+      batches: 4,
+      times: 30,
+      setAside: 0,
+      overall: 1,
+      kinds: { rough: kind },
+      spread: { batches: 4, common: 0.1, kind: 0.1, each: 0.2 },
+    }
+    const minutes = (known?: ShopRecord) =>
+      livePlan(file, { ...ground, ...(known && { record: known }) }).plan!.operations.find(
+        (operation) => operation.kind === 'rough',
+      )!.minutesEach
+    expect(minutes(record) / minutes()).toBeCloseTo(1.3, 9)
   })
 
   it('draws and plans a job that lacks nothing but its name', () => {

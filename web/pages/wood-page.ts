@@ -85,7 +85,12 @@ export class WoodPage extends LitElement {
       const [job, shop, onHand] = await Promise.all([jobAndPlan(this.jobId), shopAndWoods(), boards()])
       if (job.job.state !== 'draft')
         return { ...job, ...shop, boards: onHand, wood: await jobWood(this.jobId), choices: [] }
-      return { ...job, ...shop, boards: onHand, choices: glueChoices(job.plan, shop.shop, shop.woods) }
+      return {
+        ...job,
+        ...shop,
+        boards: onHand,
+        choices: glueChoices(job.plan, shop.shop, shop.woods, shop.record),
+      }
     })
 
   /** Says that the blanks are sawn, or takes that back; both change the rack. */
