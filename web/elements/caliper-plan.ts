@@ -54,6 +54,12 @@ export class CaliperPlan extends LitElement {
         color: var(--sheet);
         font-weight: 650;
       }
+      @media (max-width: 46rem) {
+        table.stack td.places {
+          display: block;
+          text-align: left;
+        }
+      }
       @media print {
         .set {
           outline: 1px solid;
@@ -103,7 +109,7 @@ export class CaliperPlan extends LitElement {
     </table>
     ${
       rows[0]!.turns[0]!.caliper
-        ? html`<p class="small soft">The number is the place among the sizing cuts of a piece, the letter the caliper: “set A” is set anew before the cut, “A” stands there already. In this order the settings follow the work.</p>`
+        ? html`<p class="small soft">The number is the place among the sizing cuts of a piece, the letter the caliper: “set A” is set anew before the cut, “A” stands there already.</p>`
         : nothing
     }`
   }
@@ -116,7 +122,7 @@ export class CaliperPlan extends LitElement {
     const names = [...new Set(stations.map((key) => stationName(job.profile, key)))].join(', ')
     return html`<tr>
       <th scope="row" class="setting">${length(diameter, job.units)}</th>
-      <td data-label="For"><span>${names}${sums.map((sum) => html`<br /><span class="small soft">${sumText(sum, lengthStyle(job.units))}</span>`)}</span></td>
+      <td class="places">${names}${sums.map((sum) => html`<br /><span class="small soft">${sumText(sum, lengthStyle(job.units))}</span>`)}</td>
       ${turns.map((turn, i) => html`<td class="turn" data-label=${rounds[i]!}>${turnText(turn)}</td>`)}
     </tr>`
   }

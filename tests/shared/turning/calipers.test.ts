@@ -85,6 +85,21 @@ describe('calipersFor', () => {
     expect(dearer / searched).toBeGreaterThan(0.1)
   })
 
+  it('counts long batches as trying everything does, once their pieces repeat', () => {
+    const random = seeded(21)
+    for (let round = 0; round < 60; round++) {
+      const { input, orders, settingOf } = randomSizing(random)
+      const sequences = [...new Set(orders.map((order) => String(order.map(settingOf))))].map((sequence) =>
+        sequence.split(',').map(Number),
+      )
+      if (sequences.length > 24) continue
+      for (const pieces of [17, 30])
+        expect(calipersFor({ ...input, pieces }).total, JSON.stringify({ ...input, pieces })).toBe(
+          fewestByTrying(sequences, pieces, input.calipers),
+        )
+    }
+  })
+
   it('gives rounds that keep precedence, stand where they say and come to what they are counted as', () => {
     const random = seeded(12)
     for (let round = 0; round < 300; round++) {
