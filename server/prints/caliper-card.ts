@@ -178,9 +178,10 @@ function diameterStrip(print: Print, settings: CaliperRow[]): void {
     ({ diameter }, i) => settings.findIndex((one) => nm(one.diameter) === nm(diameter)) === i,
   )
   if (distinct.length === 0) return
-  const needed = 40 + pt(ROW_MM) * Math.min(distinct.length, 18)
+  const needed = 60 + pt(ROW_MM) * Math.min(distinct.length, 18)
   if (print.y + needed > print.box.bottom) newPage(print)
   heading(print, 'Diameters at true size, in working order')
+  paragraph(print, 'Prove a caliper on its bar when it is set, and again after a knock.', { after: 6 })
   for (const { diameter, turns } of distinct) diameterBar(print, diameter, turns[0]!.place)
 }
 

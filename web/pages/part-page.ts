@@ -211,6 +211,7 @@ export class PartPage extends LitElement {
       link('pattern.pdf', 'Full-size pattern', 'half and full profile, tiled with join marks'),
       link('story-stick.pdf', 'Story stick', 'positions for both faces of a stick'),
       link('caliper-card.pdf', 'Caliper card', 'diameters in working order'),
+      link('gauges.pdf', 'Gap gauges', 'a gap for each caliper setting, to stick on thin stuff and saw'),
       link('pattern.svg', 'Pattern to cut', '1:1 drawing, cut lines apart from engraved ones'),
     ]
   }
