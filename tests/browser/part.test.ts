@@ -308,9 +308,9 @@ describe('the paper of prints', () => {
     await page.reload()
     expect(await paper.getByLabel('Width of the roll').inputValue()).toBe('914 mm')
     const addresses = await links(page)
-    expect(addresses).toHaveLength(4)
+    expect(addresses).toHaveLength(5)
     for (const each of addresses) {
-      const rolled = /pattern\.pdf|story-stick/.test(each)
+      const rolled = /pattern\.pdf|story-stick|gauges/.test(each)
       expect([each, new URL(each).searchParams.get('width')]).toEqual([each, rolled ? '914 mm' : null])
       const answer = await fetch(each)
       expect([each, answer.status]).toEqual([each, 200])
