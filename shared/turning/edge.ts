@@ -14,6 +14,9 @@ export interface ToolGrinding {
   minutes: number
   /** Touch-ups before the wheel takes the place of the stone; plans of before it was told lack it. */
   perRegrind?: number
+  /** Mean speed at the rim while it cuts, m/s, where it is known, and side hardness of the wood, N. */
+  rim?: number
+  hardnessN?: number
   /** Angle it is ground to, degrees; absent for a tool of no known kind. */
   angle?: number
   /** Where the figures come from. */
@@ -146,6 +149,13 @@ const round1 = (value: number): number => Math.round(value * 10) / 10
 /** Rounds that a shave of binary noise must not turn into one more. */
 const wholeUp = (n: number): number => Math.max(0, Math.ceil(n - 1e-9))
 
+/** Mean speed at the rim over the minutes of the uses that have one, m/s. */
+function meanRim(uses: readonly EdgeUse[]): number | undefined {
+  const known = uses.filter((use) => use.rim !== undefined)
+  const minutes = known.reduce((sum, use) => sum + use.minutes, 0)
+  return minutes > 0 ? known.reduce((sum, use) => sum + use.rim! * use.minutes, 0) / minutes : undefined
+}
+
 /**
  * Touch-ups and regrinds of each tool over the batch; each tool starts it on a fresh edge, and every so many
  * touch-ups the wheel takes the place of the stone. Minutes in and out.
@@ -159,6 +169,7 @@ export function grindingFor(input: GrindingInput): ToolGrinding[] {
     const worn = edgesWorn(uses, tool, input)
     const edges = wholeUp(worn)
     const regrinds = Math.floor(edges / (input.touchUpsPerRegrind + 1))
+    const rim = meanRim(uses)
     const between = worn > 0 ? input.pieces / worn : input.pieces
     return {
       tool: name,
@@ -172,6 +183,8 @@ export function grindingFor(input: GrindingInput): ToolGrinding[] {
       regrinds,
       perRegrind: input.touchUpsPerRegrind,
       minutes: (edges - regrinds) * input.touchUpMinutes + regrinds * input.regrindMinutes,
+      ...(rim !== undefined && { rim }),
+      ...(input.hardnessN !== undefined && { hardnessN: input.hardnessN }),
       ...(tool.kind && { angle: grindingAngles[tool.kind] }),
       why: whyText(uses, tool, input),
     }

@@ -1,6 +1,6 @@
 import type { Locator, Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
-import { type Piece, pieceOperations } from '../../shared/piece.ts'
+import { type Piece, pieceOperations, type TouchUp } from '../../shared/piece.ts'
 import type { Plan } from '../../shared/plan.ts'
 import { nextOperation } from '../../web/elements/rack-steps.ts'
 import type { StoredJob } from '../../web/job-file.ts'
@@ -15,6 +15,7 @@ const said = async (place: Locator): Promise<string> =>
 const jobIn = async (state: StoredJob['state']): Promise<string> =>
   (await ask<StoredJob[]>('/api/jobs')).find((job) => job.state === state)!.id
 const piecesOf = (id: string) => ask<Piece[]>(`/api/jobs/${id}/pieces`)
+const touchUpsOf = (id: string) => ask<TouchUp[]>(`/api/jobs/${id}/touch-ups`)
 const slot = (page: Page, number: number) => page.locator('rack-shelf li button').nth(number - 1)
 
 describe('the rack', () => {
@@ -156,17 +157,21 @@ describe('the rack', () => {
       .toBe(0)
   })
 
-  it('says when an edge wants the stone', async () => {
+  it('says when an edge wants the stone, and keeps on the server that it is sharp', async () => {
     const id = await jobIn('started')
     const { page } = await open(`/jobs/${id}/rack`)
-    await page.locator('rack-edges').waitFor()
-    await page.evaluate((key) => localStorage.setItem(key, '{}'), `setwright.sharpened.${id}`)
-    await page.reload()
     const sharp = page.getByRole('button', { name: 'It is sharp again' })
     await sharp.first().waitFor()
     const before = await sharp.count()
     await sharp.first().click()
+    await expect.poll(() => sharp.count()).toBe(before - 1)
+    await expect.poll(async () => (await touchUpsOf(id)).length).toBe(1)
+    await page.reload()
+    await page.getByText('Log a touch-up or a regrind').click()
     expect(await sharp.count()).toBe(before - 1)
+    await page.getByRole('button', { name: /^Take back: the/ }).click()
+    await expect.poll(() => sharp.count()).toBe(before)
+    expect(await touchUpsOf(id)).toEqual([])
   })
 
   it('is open to all, wide and narrow, light and dark', async () => {

@@ -7,13 +7,12 @@ import { type Plan, partsOf, sheetOf } from '../../shared/plan.ts'
 import { makesHands } from '../../shared/route/hands.ts'
 import { newKey, stepsOf, takeBackStep } from '../api.ts'
 import '../elements/ask-twice.ts'
-import { type EdgeState, edgeStates } from '../elements/rack-edge-states.ts'
-import '../elements/rack-edges.ts'
 import type { RackPiece, StepDone } from '../elements/rack-piece.ts'
 import '../elements/rack-piece.ts'
 import type { RackShelf } from '../elements/rack-shelf.ts'
 import '../elements/rack-shelf.ts'
 import { piecesLacking, rackCount, rackOperation, withStep } from '../elements/rack-steps.ts'
+import { FloorLog } from '../floor-log.ts'
 import { seenBatch } from '../last-seen.ts'
 import { Load } from '../load.ts'
 import { outbox, type Sending } from '../outbox.ts'
@@ -21,6 +20,7 @@ import { lengthStyle, SessionController, session } from '../session.ts'
 import { type Batch, PAUSE, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
 import { lastSeenNotice } from './last-seen-notice.ts'
+import './rack-floor.ts'
 import { startBatch } from './start-batch.ts'
 import { waitingNotice } from './waiting-notice.ts'
 
@@ -64,6 +64,7 @@ export class RackPage extends LitElement {
   @query('rack-shelf') private shelf?: RackShelf
   private readonly loaded = new Load<Batch>(this)
   private readonly logged = new Load<{ piece: string; steps: Step[] }>(this)
+  private readonly floor = new FloorLog(this)
   private places?: { plan: Plan; of: Map<number, PiecePlace[]> }
   private startKey = ''
   private stops: (() => void)[] = []
@@ -109,6 +110,7 @@ export class RackPage extends LitElement {
       this.now = now
       return value
     })
+    void this.floor.reload(this.jobId)
     this.fetchSteps()
   }
 
@@ -172,6 +174,7 @@ export class RackPage extends LitElement {
       )
       this.loaded.value = { ...rack, pieces }
     }
+    this.floor.note(sending)
     void outbox()
       .send(sending)
       .then(({ state }) => (state === 'refused' || (state === 'stored' && !this.now)) && this.reload())
@@ -235,11 +238,10 @@ export class RackPage extends LitElement {
   private rack(plan: Plan, pieces: Piece[]): TemplateResult {
     const { job, operations } = plan
     const chosen = pieces.find(({ id }) => id === this.chosen)
-    const edges = edgeStates(operations, plan.grinding, pieces)
     const hands = makesHands(job)
     return html`
       ${lastSeenNotice(this.now, this.reload)} ${waitingNotice({ plan, pieces }, this.jobId)} ${this.fewerThanOrdered(plan, pieces)}
-      <rack-edges class="no-print" .edges=${edges} .sharpened=${this.sharpened(edges)} @sharpened=${(event: CustomEvent<{ tool: string; due: number }>) => this.noteSharpened(edges, event.detail)}></rack-edges>
+      <rack-floor class="no-print" .jobId=${this.jobId} .plan=${plan} .pieces=${pieces} .log=${this.floor} .floor=${this.floor.now} .away=${this.floor.failure}></rack-floor>
       <div class="rack">
         <section class="card" aria-label="All pieces">
           <rack-shelf ?hands=${hands} .pieces=${pieces} .operations=${operations} .profile=${job.profile} .species=${job.species} .chosen=${this.chosen} @piece-chosen=${this.choose}></rack-shelf>
@@ -298,34 +300,6 @@ export class RackPage extends LitElement {
         question="Log “${operation.name}” as done on ${lacking.length === 1 ? 'one piece' : `${lacking.length} pieces`}? It is taken back piece by piece only."
         @confirmed=${() => this.log(lacking, { operation: operation.key })}></ask-twice>
     </section>`
-  }
-
-  private sharpenedKey = (): string => `setwright.sharpened.${this.jobId}`
-
-  /** Touch-ups made so far; edges are taken as sharp when the rack is first seen on this device. */
-  private sharpened(edges: readonly EdgeState[]): Record<string, number> {
-    try {
-      const kept = localStorage.getItem(this.sharpenedKey())
-      if (kept !== null) return JSON.parse(kept) as Record<string, number>
-    } catch {
-      // Unreadable: begin anew.
-    }
-    const now = Object.fromEntries(edges.map(({ tool, due }) => [tool, due]))
-    this.keepSharpened(now)
-    return now
-  }
-
-  private keepSharpened(counts: Record<string, number>): void {
-    try {
-      localStorage.setItem(this.sharpenedKey(), JSON.stringify(counts))
-    } catch {
-      // Without storage every touch-up due is shown.
-    }
-  }
-
-  private noteSharpened(edges: readonly EdgeState[], { tool, due }: { tool: string; due: number }): void {
-    this.keepSharpened({ ...this.sharpened(edges), [tool]: due })
-    this.requestUpdate()
   }
 }
 
