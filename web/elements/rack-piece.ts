@@ -1,31 +1,22 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
-import { customElement, property, state } from 'lit/decorators.js'
+import { customElement, property, query, state } from 'lit/decorators.js'
 import { handOf, type Piece, pieceOperations, type Step } from '../../shared/piece.ts'
 import type { Profile } from '../../shared/profile/profile.ts'
 import type { Operation } from '../../shared/route/operation.ts'
 import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
 import { pageWear } from '../styles/all.ts'
-import { stopwatchText } from '../time-text.ts'
 import './ask-twice.ts'
 import { rpmFigure, whereText } from './operation-words.ts'
 import './rack-done.ts'
 import { nextOperation, pieceWords } from './rack-steps.ts'
+import type { StepTimer } from './step-timer.ts'
+import './step-timer.ts'
 import './turned-part.ts'
 
 export interface StepDone {
   operation: string
   minutes?: number
 }
-
-/** A running stopwatch, kept over a reload. */
-interface Watch {
-  piece: string
-  operation: string
-  /** Moment it was started, ms. */
-  from: number
-}
-
-const WATCH = 'setwright.stopwatch'
 
 /**
  * One piece in hand: what is next, what is done. Sends `step-done`, `piece-spoiled`, `step-taken-back` with the key,
@@ -62,17 +53,6 @@ export class RackPiece extends LitElement {
       }
       .card {
         scroll-margin-top: var(--space-2);
-      }
-      .timing {
-        display: grid;
-        grid-template-columns: 1fr 1fr;
-        gap: var(--space-3);
-        align-items: end;
-      }
-      .timing button,
-      .timing input {
-        min-height: 3.5rem;
-        width: 100%;
       }
       .steps li {
         display: flex;
@@ -114,59 +94,21 @@ export class RackPiece extends LitElement {
   /** Steps stored on this piece; undefined while they are fetched. */
   @property({ attribute: false }) logged?: readonly Step[]
   @property() takeBackFailure = ''
-  @state() private minutes = ''
   @state() private reason = ''
-  @state() private watch?: Watch
-  @state() private seconds = 0
-  private ticking?: ReturnType<typeof setInterval>
-
-  override connectedCallback(): void {
-    super.connectedCallback()
-    this.watch = keptWatch()
-    this.ticking = setInterval(() => this.tick(), 1000)
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback()
-    clearInterval(this.ticking)
-  }
+  @query('step-timer') private timer?: StepTimer
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     const before = changed.get('piece') as Piece | undefined
     if (changed.has('piece') && before?.id !== this.piece?.id) {
-      this.minutes = ''
       this.reason = ''
     }
   }
 
-  private tick(): void {
-    if (this.watch) this.seconds = (Date.now() - this.watch.from) / 1000
-  }
-
-  private runs(operation: Operation): boolean {
-    return this.watch?.piece === this.piece?.id && this.watch?.operation === operation.key
-  }
-
-  private startWatch(operation: Operation): void {
-    this.watch = { piece: this.piece!.id, operation: operation.key, from: Date.now() }
-    this.seconds = 0
-    keepWatch(this.watch)
-  }
-
-  private stopWatch(): void {
-    if (!this.watch) return
-    this.minutes = String(Math.round((Date.now() - this.watch.from) / 600) / 100)
-    this.watch = undefined
-    keepWatch(undefined)
-  }
-
   private done(operation: Operation): void {
-    if (this.runs(operation)) this.stopWatch()
-    const minutes = Number(this.minutes.trim().replace(',', '.'))
-    const known = this.minutes.trim() !== '' && Number.isFinite(minutes) && minutes >= 0 && minutes <= 10_000
-    if (this.minutes.trim() !== '' && !known) return
-    const detail: StepDone = { operation: operation.key, ...(known && { minutes }) }
-    this.minutes = ''
+    const { minutes, wrong } = this.timer!.entry()
+    if (wrong) return
+    this.timer!.clear()
+    const detail: StepDone = { operation: operation.key, ...(minutes !== undefined && { minutes }) }
     this.dispatchEvent(new CustomEvent('step-done', { detail }))
   }
 
@@ -177,7 +119,7 @@ export class RackPiece extends LitElement {
     const next = nextOperation(piece, this.operations)
     return html`<section class="card" aria-label="Piece ${piece.number}">
       <h2 tabindex="-1">Piece ${piece.number}${this.hands ? `, ${handOf(piece.number)} hand` : ''}${piece.spare ? ' (spare)' : ''}</h2>
-      ${piece.spoiled ? html`<p class="problem">Spoiled: ${piece.spoiled.reason}. It keeps its number and its record.</p>` : next ? this.next(next) : html`<p><span class="mark in">✓ finished</span> All its operations are done.</p>`}
+      ${piece.spoiled ? html`<p class="problem">Spoiled: ${piece.spoiled.reason}. It keeps its number and its record.</p>` : next ? this.next(piece, next) : html`<p><span class="mark in">✓ finished</span> All its operations are done.</p>`}
       <p class="soft">${pieceWords(piece, this.operations)}</p>
       ${this.place ? html`<p class="small soft">Cut from ${this.place}.</p>` : nothing}
       <button type="button" class="back no-print" @click=${() => this.dispatchEvent(new CustomEvent('rack-wanted'))}>‹ Back to the rack</button>
@@ -186,30 +128,16 @@ export class RackPiece extends LitElement {
     </section>`
   }
 
-  private next(operation: Operation): TemplateResult {
+  private next({ id, number }: Piece, operation: Operation): TemplateResult {
     const { rpm, rpmCeiling, caliper, where, caution } = operation
-    const wrong = this.minutes.trim() !== '' && !(Number(this.minutes.replace(',', '.')) >= 0)
-    const running = this.runs(operation)
     return html`<div class="next">
       <div>
         <p class="label">Next</p>
         <h3>${operation.name}</h3>
       </div>
-      <div class="timing">
-        <button type="button" aria-pressed=${running} @click=${() => (running ? this.stopWatch() : this.startWatch(operation))}>
-          ${running ? html`■ Stop ${stopwatchText(this.seconds)}` : '▶ Stopwatch'}
-        </button>
-        <div class="field">
-          <label for="minutes">Minutes, if you timed it</label>
-          <input id="minutes" inputmode="decimal" autocomplete="off" .value=${this.minutes} aria-invalid=${wrong ? 'true' : nothing}
-            @input=${(event: Event) => {
-              this.minutes = (event.target as HTMLInputElement).value
-            }} />
-        </div>
-      </div>
+      <step-timer .watchKey=${`${id} ${operation.key}`} name="piece ${number}, ${operation.name}"></step-timer>
       <button type="button" class="main big" @click=${() => this.done(operation)}>✓ Done: ${operation.name}</button>
       <p class="waiting small" role="status">${waitingText(this.waiting)}</p>
-      ${wrong ? html`<p class="error">Minutes are a number of at least 0, such as 4.5; read ${this.minutes}.</p>` : nothing}
       <p>${operation.tool}${where ? `, ${whereText(where, this.lengthStyle)}` : ''}</p>
       ${where && this.profile ? html`<turned-part orientation="horizontal" most="90" .profile=${this.profile} .species=${this.species} .highlight=${where}></turned-part>` : nothing}
       <dl class="figures">
@@ -277,23 +205,6 @@ export class RackPiece extends LitElement {
 
 const waitingText = (count: number): string =>
   count === 0 ? '' : `${count} ${count === 1 ? 'step' : 'steps'} kept on this device, not sent yet`
-
-function keptWatch(): Watch | undefined {
-  try {
-    return (JSON.parse(localStorage.getItem(WATCH) ?? 'null') as Watch | null) ?? undefined
-  } catch {
-    return undefined
-  }
-}
-
-function keepWatch(watch: Watch | undefined): void {
-  try {
-    if (watch) localStorage.setItem(WATCH, JSON.stringify(watch))
-    else localStorage.removeItem(WATCH)
-  } catch {
-    // The watch then runs as long as the page is open.
-  }
-}
 
 declare global {
   interface HTMLElementTagNameMap {
