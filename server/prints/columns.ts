@@ -10,7 +10,7 @@ export interface Column {
 /** What a block has to know of those before it. */
 export interface Before {
   /** Cautions written out on this page, with the number of the row they stand under. */
-  said: ReadonlyMap<string, string>
+  said: ReadonlyMap<string, number>
   /** Whether it is the first in its column. */
   first: boolean
 }
@@ -19,7 +19,7 @@ export interface Before {
 export interface Laid {
   height: number
   draw: (x: number, y: number) => void
-  says?: readonly (readonly [string, string])[]
+  says?: readonly (readonly [string, number])[]
 }
 
 /** Something that is never broken over two columns. */
@@ -69,7 +69,7 @@ function flow(print: Print, blocks: Block[], size: number, drawn: boolean): numb
   const width = (right - left - GUTTER * (COLUMNS - 1)) / COLUMNS
   const column: Column = { print, width, size }
   let [pages, place, y] = [1, 0, top]
-  let said = new Map<string, string>()
+  let said = new Map<string, number>()
   for (const block of blocks) {
     let laid = block(column, { said, first: y === top })
     if (y + laid.height > bottom && y > top) {

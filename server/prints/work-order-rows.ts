@@ -1,95 +1,33 @@
-import type { Plan } from '../../shared/plan.ts'
-import { cautionSentences } from '../../shared/route/cautions.ts'
 import type { Operation } from '../../shared/route/operation.ts'
-import { type LengthStyle, lengthText, nm } from '../../shared/units/length.ts'
+import {
+  type OrderRow,
+  orderRows,
+  rowCautions,
+  rowMinutes,
+  rowNumber,
+  rowText,
+} from '../../shared/route/order-rows.ts'
+import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
 import { type Block, type Column, type Laid, lines, together } from './columns.ts'
-import { minutesText, rangeText } from './figures.ts'
-
-/** Operations that share a row, with the number of the first. */
-interface Run {
-  first: number
-  operations: [Operation, ...Operation[]]
-}
-
-interface Order {
-  style: LengthStyle
-  /** What the ceilings come from, each with its letter. */
-  reasons: string[]
-}
-
-/** Where the reasons of ceilings are listed by letter. */
-export const ceilingReasons = ({ operations }: Pick<Plan, 'operations'>): string[] => [
-  ...new Set(operations.flatMap(({ ceilingBy }) => ceilingBy ?? [])),
-]
-
-export const letter = (i: number): string => (i < 26 ? String.fromCharCode(97 + i) : `z${i}`)
-
-/**
- * The operations in order: a bar where the work goes to the lathe or leaves it, a line where tool, speed or rest are
- * set anew, a row for each operation. `gathered` puts features cut one after the other at one setting into one row.
- */
-export function operationBlocks(
-  plan: Pick<Plan, 'operations'>,
-  style: LengthStyle,
-  { gathered }: { gathered: boolean },
-): Block[] {
-  const order: Order = { style, reasons: ceilingReasons(plan) }
-  const mountings = Math.max(...plan.operations.map(({ pass }) => pass))
-  let [place, setting] = ['', '']
-  return runsOf(plan.operations, gathered).map((run) => {
-    const [operation] = run.operations
-    const leads: Block[] = []
-    const standsAt =
-      operation.pass === 0
-        ? 'Away from the lathe'
-        : `On the lathe${mountings > 1 ? `, mounting ${operation.pass}` : ''}`
-    if (standsAt !== place) leads.push(bar(standsAt))
-    place = standsAt
-    const set = settingText(operation, order)
-    if (set && (set !== setting || leads.length > 0)) leads.push(settingLine(set))
-    else if (set) leads.push((column, before) => (before.first ? settingLine(set)(column, before) : nothing))
-    if (set) setting = set
-    return together(...leads, row(run, order))
-  })
-}
+import { minutesText } from './figures.ts'
 
 const nothing: Laid = { height: 0, draw: () => undefined }
 
-function runsOf(operations: Operation[], gathered: boolean): Run[] {
-  const runs: Run[] = []
-  const known = new Set<string>()
-  operations.forEach((operation, i) => {
-    const last = runs.at(-1)
-    const sentences = cautionSentences(operation.caution)
-    const quiet = sentences.every((sentence) => known.has(sentence))
-    if (gathered && quiet && last && cutAlike(last.operations[0], operation)) last.operations.push(operation)
-    else runs.push({ first: i + 1, operations: [operation] })
-    for (const sentence of sentences) known.add(sentence)
+/**
+ * The operations in order: a bar where the work goes to the lathe or leaves it, a line where tool, speed or rest are
+ * set anew and at the head of a column, a row for each operation or, `gathered`, for features cut alike.
+ */
+export const operationBlocks = (
+  operations: readonly Operation[],
+  style: LengthStyle,
+  how: { gathered: boolean },
+): Block[] =>
+  orderRows(operations, how).map((row) => {
+    const { heading, setting, setAnew } = row
+    const line: Block = (column, before) =>
+      setting && (setAnew || before.first) ? settingLine(setting)(column, before) : nothing
+    return together(...(heading ? [bar(heading)] : []), line, operationRow(row, style))
   })
-  return runs
-}
-
-/** Features cut one after the other with nothing to set between them. */
-const cutAlike = (a: Operation, b: Operation): boolean =>
-  [a, b].every(({ spans, caliper, name }) => spans && caliper === undefined && name.startsWith('Cut the ')) &&
-  (['tool', 'rpm', 'rpmCeiling', 'restPosition', 'pass'] as const).every((field) => a[field] === b[field])
-
-/** Tool, speed with its ceiling and the rest; nothing where the lathe does not turn. */
-function settingText(
-  { tool, rpm, rpmCeiling, ceilingBy, restPosition }: Operation,
-  { reasons }: Order,
-): string {
-  if (rpm === undefined && rpmCeiling === undefined) return ''
-  const why = ceilingBy === undefined ? '' : ` ${letter(reasons.indexOf(ceilingBy))}`
-  return [
-    tool,
-    rpm === undefined ? 'no safe speed' : `${Math.floor(rpm)} rpm`,
-    rpmCeiling === undefined ? '' : `never above ${Math.floor(rpmCeiling)} rpm${why}`,
-    restPosition === undefined ? '' : `rest ${restPosition}`,
-  ]
-    .filter(Boolean)
-    .join(' · ')
-}
 
 /** White on black over the whole column. */
 const bar =
@@ -123,27 +61,23 @@ const settingLine =
 const EMS = { number: 2, numbers: 3.6, caliper: 6.2, each: 4.3 }
 const GAP = 0.6
 
-const row =
-  ({ first, operations }: Run, { style }: Order): Block =>
+const operationRow =
+  (row: OrderRow, style: LengthStyle): Block =>
   (column, { said }) => {
-    const [one] = operations
-    const sentences = operations.flatMap(({ caution }) => cautionSentences(caution))
-    const before = [...new Set(sentences.flatMap((sentence) => said.get(sentence) ?? []))]
-    const fresh = [...new Set(sentences)].filter((sentence) => !said.has(sentence))
-    const words =
-      operations.length === 1
-        ? operationText(one, style)
-        : `Cut the ${operations.map((each) => featureText(each, style)).join('; ')}`
+    const { fresh, before } = rowCautions(row, said)
+    const [{ caliper }] = row.operations
+    const minutes = rowMinutes(row)
+    const words = rowText(row, style)
     const cells = cellsOf(column, {
-      number: operations.length === 1 ? String(first) : `${first}–${first + operations.length - 1}`,
+      number: rowNumber(row),
       words: before.length > 0 ? `${words} ⚠\u00a0${before.join(',\u00a0')}` : words,
-      caliper: one.caliper === undefined ? '' : `⌀ ${lengthText(one.caliper, style)}`,
-      each: eachText(operations),
+      caliper: caliper === undefined ? '' : `⌀ ${lengthText(caliper, style)}`,
+      each: minutes > 0 ? minutesText(minutes) : '',
     })
     const note = fresh.length > 0 ? noteOf(column, fresh.join(' ')) : nothing
     return {
       height: cells.height + note.height + 1,
-      says: fresh.map((sentence) => [sentence, String(first)] as const),
+      says: fresh.map((sentence) => [sentence, row.first] as const),
       draw: (x, y) => {
         cells.draw(x, y + 0.5)
         note.draw(x, y + cells.height)
@@ -158,11 +92,6 @@ const rule = ({ print, width }: Column, x: number, y: number): void =>
     .moveTo(x, y)
     .lineTo(x + width, y)
     .stroke('#000')
-
-const eachText = (operations: readonly Operation[]): string => {
-  const minutes = operations.reduce((sum, { minutesEach }) => sum + minutesEach, 0)
-  return minutes > 0 ? minutesText(minutes) : ''
-}
 
 /** Number, words, caliper and minutes; the words take the caliper’s room where there is none. */
 function cellsOf(column: Column, cells: Record<'number' | 'words' | 'caliper' | 'each', string>): Laid {
@@ -189,24 +118,4 @@ function noteOf(column: Column, words: string): Laid {
   const indent = (EMS.number + GAP) * column.size
   const { height, draw } = lines(column, `⚠ ${words}`, column.width - indent, { face: 'bold' })
   return { height: height + 0.5, draw: (x, y) => draw(x + indent, y + 0.5) }
-}
-
-/** What is done, and where unless that says it; away from the lathe also with what. The caliper stands beside it. */
-function operationText(operation: Operation, style: LengthStyle): string {
-  const { where, tool, rpm, rpmCeiling, caliper } = operation
-  const name =
-    caliper === undefined ? operation.name : operation.name.replace(` to ${lengthText(caliper, style)}`, '')
-  const told = where?.every((end) => name.includes(lengthText(end, style)))
-  const place = where && !told ? placeText(where, style) : ''
-  return [name, place, (rpm ?? rpmCeiling) === undefined ? tool : ''].filter(Boolean).join(' · ')
-}
-
-const placeText = (where: [number, number], style: LengthStyle): string =>
-  nm(where[0]) === nm(where[1]) ? `at ${lengthText(where[0], style)}` : rangeText(where, style)
-
-/** `ring (bead) 3/4 – 1-1/4 in`: what is cut, with its place once. */
-function featureText({ name, where }: Operation, style: LengthStyle): string {
-  const feature = name.replace(/^Cut the /, '')
-  if (!where) return feature
-  return `${feature.replace(` at ${lengthText(where[0], style)}`, '')} ${placeText(where, style)}`
 }

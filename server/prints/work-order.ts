@@ -1,11 +1,12 @@
 import type { Plan } from '../../shared/plan.ts'
+import { ceilingReasons, reasonLetter } from '../../shared/route/order-rows.ts'
 import { lengthText } from '../../shared/units/length.ts'
 import { type Block, type Column, framed, headed, type Laid, lines, setInColumns, text } from './columns.ts'
 import { countText, massText, minutesText } from './figures.ts'
 import { finishPrint, openPrint, type PrintOptions } from './print.ts'
 import { restPlace } from './rest-place.ts'
 import { stairFigures, stairHeading } from './stair-figures.ts'
-import { ceilingReasons, letter, operationBlocks } from './work-order-rows.ts'
+import { operationBlocks } from './work-order-rows.ts'
 
 /** What is left out or drawn together where there is very much to do. */
 interface Way {
@@ -30,7 +31,7 @@ export function workOrderPdf(plan: Plan, options: PrintOptions): Promise<Buffer>
   const print = openPrint('Work order', plan, options)
   const blocks = (way: Way) => [
     text(stockText(plan, options)),
-    ...operationBlocks(plan, options.style, way),
+    ...operationBlocks(plan.operations, options.style, way),
     ...notes(plan),
     ...time(plan, way),
     ...edges(plan),
@@ -62,8 +63,8 @@ function restWords({ part, blank }: Plan, style: PrintOptions['style']): string 
 }
 
 function notes(plan: Plan): Block[] {
-  const reasons = ceilingReasons(plan)
-  const list = reasons.map((reason, i) => `${letter(i)}: ${reason}`).join('; ')
+  const reasons = ceilingReasons(plan.operations)
+  const list = reasons.map((reason, i) => `${reasonLetter(i)}: ${reason}`).join('; ')
   const ceiling =
     reasons.length > 0
       ? ` Never run above the ceiling, which comes from ${list}. The lathe maker’s limits come first.`

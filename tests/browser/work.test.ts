@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import type { Plan } from '../../shared/plan.ts'
 import { rpmFigure } from '../../web/elements/operation-words.ts'
 import type { StoredJob } from '../../web/job-file.ts'
+import { textOf } from '../server/prints/paper.ts'
 import { expectAccessible, expectNoSidewaysScroll, expectTouchable, withBrowser } from './browser.ts'
 
 const { open, ask } = withBrowser({ demo: true })
@@ -10,6 +11,13 @@ const { open, ask } = withBrowser({ demo: true })
 /** What a place says, without the line breaks of its source. */
 const said = async (place: Locator): Promise<string> =>
   ((await place.textContent()) ?? '').replace(/\s+/g, ' ').trim()
+
+/** What each page of a print says. */
+const textOfPages = (pdf: Buffer): string[] =>
+  textOf(pdf)
+    .split('\f')
+    .slice(0, -1)
+    .map((page) => page.replace(/\s+/g, ' '))
 
 const draft = async (): Promise<{ id: string; plan: Plan }> => {
   const { id } = (await ask<StoredJob[]>('/api/jobs')).find(({ state }) => state === 'draft')!
@@ -112,24 +120,36 @@ describe('the work page', () => {
     const { id, plan } = await draft()
     const { page } = await open(`/jobs/${id}/work`, { width: 390, height: 844 })
     await page.emulateMedia({ media: 'print' })
-    const rows = page.locator('operation-sheet tbody tr:has(td)')
+    const rows = page.locator('operation-sheet section')
     expect(await rows.count()).toBe(plan.operations.length)
-    for (const [i, { name, rpm, rpmCeiling }] of plan.operations.entries()) {
-      expect(await said(rows.nth(i))).toContain(name)
-      if (rpm !== undefined) expect(await said(rows.nth(i))).toContain(`${rpm} (${Math.floor(rpmCeiling!)})`)
+    let set = ''
+    for (const [i, { name, tool, rpm, rpmCeiling, caliper }] of plan.operations.entries()) {
+      const text = await said(rows.nth(i))
+      expect(text).toContain(`${i + 1} ${caliper === undefined ? name : name.split(' to ')[0]!}`)
+      if (rpm === undefined) continue
+      // A setting of the lathe stands above the first operation it holds for.
+      set = /\S.* rpm · never above \d+ rpm/.exec(text)?.[0] ?? set
+      expect(set).toContain(`${tool} · ${rpmFigure(rpm)} rpm · never above ${Math.floor(rpmCeiling!)} rpm`)
     }
     expect(await page.locator('operation-sheet').isVisible()).toBe(true)
     expect(await page.locator('operation-card').isVisible()).toBe(false)
     expect(await page.getByRole('button').filter({ visible: true }).count()).toBe(0)
   })
 
-  it('prints each caution of the operations once, on few sheets', async () => {
+  it('prints the order of work on its first page, each caution once', async () => {
     const { id, plan } = await draft()
     const { page } = await open(`/jobs/${id}/work`)
-    const cautions = new Set(plan.operations.flatMap(({ caution }) => caution ?? []))
-    expect(await page.locator('operation-sheet li').count()).toBe(cautions.size)
-    const paper = (await page.pdf({ format: 'A4' })).toString('latin1')
-    expect(paper.match(/\/Type \/Page\b/g)!.length).toBeLessThanOrEqual(6)
+    const sentences = new Set(
+      plan.operations.flatMap(({ caution }) => caution?.split(/(?<=[.!]) +(?=\p{Lu})/u) ?? []),
+    )
+    const minded = (await page.locator('operation-sheet .mind').allTextContents()).join(' ')
+    for (const sentence of sentences) expect(minded.split(sentence)).toHaveLength(2)
+    for (const format of ['A4', 'Letter']) {
+      const pages = textOfPages(await page.pdf({ format }))
+      expect(pages[0]).toContain(plan.operations.at(-1)!.name)
+      expect(pages[0]).toContain('The lathe maker’s limits come first.')
+      expect(pages.length).toBeLessThanOrEqual(6)
+    }
   })
 
   it('points to the prints of the job', async () => {

@@ -1,4 +1,5 @@
 import type { Operation } from '../../shared/route/operation.ts'
+import { isTurning } from '../../shared/route/order-rows.ts'
 import { type LengthStyle, lengthFigure, lengthText, nm } from '../../shared/units/length.ts'
 import { rpmFigure } from './operation-words.ts'
 
@@ -18,15 +19,13 @@ interface Standing {
   caliper?: number
 }
 
-const atLathe = ({ rpm, rpmCeiling }: Operation): boolean => (rpm ?? rpmCeiling) !== undefined
-
 /** The rest is taken away to sand and to coat, and stays where it is for whatever else names no position. */
 const restOf = ({ restPosition, stage }: Operation): number | 'away' | undefined =>
   restPosition ?? (stage === 'sanding' || stage === 'finish' ? 'away' : undefined)
 
 function standingBefore(operations: readonly Operation[], index: number): Standing {
   const standing: Standing = {}
-  for (const operation of operations.slice(0, index).filter(atLathe)) {
+  for (const operation of operations.slice(0, index).filter(isTurning)) {
     standing.tool = operation.tool
     standing.rpm = operation.rpm ?? standing.rpm
     standing.rest = restOf(operation) ?? standing.rest
@@ -45,7 +44,7 @@ export function latheChanges(
   style: LengthStyle,
 ): LatheChanges {
   const operation = operations[index]
-  if (!operation || !atLathe(operation)) return {}
+  if (!operation || !isTurning(operation)) return {}
   const before = standingBefore(operations, index)
   const { tool, rpm, caliper } = operation
   const rest = restOf(operation)

@@ -1,7 +1,8 @@
 import type { Profile } from '../../shared/profile/profile.ts'
 import type { OperationKind } from '../../shared/route/kinds.ts'
 import type { Operation } from '../../shared/route/operation.ts'
-import { type LengthStyle, lengthFigure, lengthText, nm } from '../../shared/units/length.ts'
+import { placeText } from '../../shared/route/order-rows.ts'
+import type { LengthStyle } from '../../shared/units/length.ts'
 import { stationName } from './operation-words.ts'
 
 /** What each kind of work is called across the shop, in as few words as a turner would use. */
@@ -92,10 +93,5 @@ export function latheTool(
 }
 
 /** Where it is done with one unit for both ends: `at 18-1/2 in`, `5 – 20 in`. */
-export function latheWhere({ where }: Pick<Operation, 'where'>, style: LengthStyle): string {
-  if (!where) return ''
-  const [from, to] = where
-  return nm(from) === nm(to)
-    ? `at ${lengthText(from, style)}`
-    : `${lengthFigure(from, style)} – ${lengthText(to, style)}`
-}
+export const latheWhere = ({ where }: Pick<Operation, 'where'>, style: LengthStyle): string =>
+  where ? placeText(where, style) : ''

@@ -1,106 +1,120 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { Operation } from '../../shared/route/operation.ts'
+import {
+  ceilingReasons,
+  type OrderRow,
+  orderRows,
+  reasonLetter,
+  rowCautions,
+  rowMinutes,
+  rowNumber,
+  rowText,
+} from '../../shared/route/order-rows.ts'
 import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
 import { pageWear } from '../styles/all.ts'
 import { minutesText } from '../time-text.ts'
-import { cautionsOf, operationGroups, rpmFigure, whereText } from './operation-words.ts'
 
-/** The whole order of work on paper: one close table, each caution once below it under its number. */
+/**
+ * The whole order of work on one sheet of paper, in two columns: what sets the lathe once for all operations at that
+ * setting, a caution once, with the number of its row wherever it holds again.
+ */
 @customElement('operation-sheet')
 export class OperationSheet extends LitElement {
   static override styles = [
     ...pageWear,
     css`
-      table,
-      ol {
-        font-size: 9pt;
-        line-height: 1.25;
+      .order {
+        columns: 2;
+        column-gap: 5mm;
+        font-size: 8pt;
+        line-height: 1.15;
       }
-      th,
-      td {
-        padding: 0.15rem 0.35rem;
+      section {
+        break-inside: avoid;
+        border-bottom: 0.25pt solid #000;
+      }
+      h2,
+      h3 {
+        padding: 0.3pt 2pt;
+        font-family: var(--sans);
         font-size: inherit;
-      }
-      tbody th {
-        padding-top: 0.5rem;
-        font-family: var(--serif);
-        font-size: 10pt;
-        break-after: avoid;
-      }
-      .name {
-        font-weight: 650;
-      }
-      .close {
-        white-space: nowrap;
-      }
-      sup {
         font-weight: 700;
+        line-height: inherit;
+        text-wrap: wrap;
+        print-color-adjust: exact;
+        -webkit-print-color-adjust: exact;
       }
       h2 {
-        margin-top: var(--space-3);
-        font-size: 11pt;
-        break-after: avoid;
+        margin-top: 2pt;
+        background: #222;
+        color: #fff;
       }
-      ol {
-        padding-left: 2rem;
+      h3 {
+        background: #e4e4e4;
+        color: #000;
       }
-      li {
-        break-inside: avoid;
+      .row {
+        display: grid;
+        grid-template-columns: 2em minmax(0, 1fr) auto auto;
+        gap: 0 0.6em;
+      }
+      .row.several {
+        grid-template-columns: 3.6em minmax(0, 1fr) auto auto;
+      }
+      .row > * {
+        white-space: nowrap;
+      }
+      .row > .words {
+        white-space: normal;
+      }
+      .mind,
+      .caliper {
+        font-weight: 700;
+      }
+      .mind {
+        padding-left: 2.6em;
+      }
+      .notes {
+        padding-top: 2pt;
       }
     `,
   ]
 
   @property({ attribute: false }) operations: readonly Operation[] = []
   @property({ attribute: false }) lengthStyle: LengthStyle = 'fraction'
-  /** What minutes each are for: a piece, or a stick of several. */
+  /** What minutes are for: a piece, or a stick of several. */
   @property() each = 'a piece'
 
   override render() {
-    const cautions = cautionsOf(this.operations)
-    return html`<table>
-        <thead>
-          <tr>
-            <th scope="col">No.</th>
-            <th scope="col">Operation</th>
-            <th scope="col">Tool</th>
-            <th scope="col">From the foot</th>
-            <th scope="col">rpm (ceiling)</th>
-            <th scope="col">Caliper at</th>
-            <th scope="col">Rest</th>
-            <th scope="col">Time once</th>
-            <th scope="col">Time ${this.each}</th>
-          </tr>
-        </thead>
-        <tbody>${operationGroups(this.operations).map(
-          ({ heading, first, operations }) =>
-            html`<tr><th scope="rowgroup" colspan="9">${heading}</th></tr>${operations.map((operation, i) => this.row(operation, first + i, cautions))}`,
-        )}</tbody>
-      </table>
-      ${cautions.length === 0 ? nothing : html`<h2>Cautions</h2><ol>${cautions.map((caution) => html`<li>${caution}</li>`)}</ol>`}`
+    const said = new Map<string, number>()
+    return html`<div class="order">${orderRows(this.operations).map((row) => this.row(row, said))} ${this.notes()}</div>`
   }
 
-  private row(operation: Operation, index: number, cautions: readonly string[]): TemplateResult {
-    const { name, tool, where, rpm, rpmCeiling, caliper, restPosition, caution, minutesOnce, minutesEach } =
-      operation
-    const number = caution ? cautions.indexOf(caution) + 1 : 0
-    return html`<tr>
-      <td>${index + 1}</td>
-      <td><span class="name">${name}</span>${number > 0 ? html` <sup>▲${number}</sup>` : nothing}</td>
-      <td>${tool}</td>
-      <td>${where ? whereText(where, this.lengthStyle) : nothing}</td>
-      <td class="close">${speedText(rpm, rpmCeiling)}</td>
-      <td class="close">${caliper === undefined ? nothing : lengthText(caliper, this.lengthStyle)}</td>
-      <td>${restPosition ?? nothing}</td>
-      <td class="close">${minutesOnce > 0 ? minutesText(minutesOnce) : nothing}</td>
-      <td class="close">${minutesEach > 0 ? minutesText(minutesEach) : nothing}</td>
-    </tr>`
+  private row(row: OrderRow, said: Map<string, number>): TemplateResult {
+    const { heading, setting, setAnew, operations, first } = row
+    const { fresh, before } = rowCautions(row, said)
+    for (const sentence of fresh) said.set(sentence, first)
+    const minutes = rowMinutes(row)
+    const caliper = operations[0].caliper
+    return html`<section>
+      ${heading ? html`<h2>${heading}</h2>` : nothing}
+      ${setAnew ? html`<h3>${setting}</h3>` : nothing}
+      <div class="row ${operations.length > 1 ? 'several' : ''}">
+        <span>${rowNumber(row)}</span>
+        <span class="words">${rowText(row, this.lengthStyle)}${before.length > 0 ? ` ▲\u00a0${before.join(',\u00a0')}` : nothing}</span>
+        <span class="caliper">${caliper === undefined ? nothing : `⌀ ${lengthText(caliper, this.lengthStyle)}`}</span>
+        <span>${minutes > 0 ? minutesText(minutes) : nothing}</span>
+      </div>
+      ${fresh.length > 0 ? html`<p class="mind">▲ ${fresh.join(' ')}</p>` : nothing}
+    </section>`
   }
-}
 
-function speedText(rpm: number | undefined, ceiling: number | undefined): string {
-  if (rpm === undefined) return ceiling === undefined ? '' : `no safe speed (${rpmFigure(ceiling)})`
-  return ceiling === undefined ? rpmFigure(rpm) : `${rpmFigure(rpm)} (${rpmFigure(ceiling)})`
+  private notes(): TemplateResult {
+    const reasons = ceilingReasons(this.operations).map((reason, i) => `${reasonLetter(i)}: ${reason}`)
+    return html`<p class="notes">Lengths from the foot; ⌀ caliper setting; rest: position of the tool rest; minutes for ${this.each}; ▲ with a number: what is written there to mind holds again.
+      ${reasons.length > 0 ? `Never run above the ceiling, which comes from ${reasons.join('; ')}. The lathe maker’s limits come first.` : nothing}</p>`
+  }
 }
 
 declare global {

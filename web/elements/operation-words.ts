@@ -34,11 +34,6 @@ export function operationGroups(operations: readonly Operation[]): OperationGrou
 /** `1650`: whole, as on a lathe's plate, and never above the speed itself. */
 export const rpmFigure = (rpm: number): string => String(Math.floor(rpm))
 
-/** The cautions of the operations, each once, in the order they are met. */
-export const cautionsOf = (operations: readonly Pick<Operation, 'caution'>[]): string[] => [
-  ...new Set(operations.flatMap(({ caution }) => caution ?? [])),
-]
-
 /** Figures such as `2-17/64 in` stay on one line. */
 export const unbroken = (text: string): string =>
   text.replace(/(\d)-(\d)/g, '$1\u2011$2').replace(/(\d) (in|mm|rpm)\b/g, '$1\u00a0$2')

@@ -70,6 +70,7 @@ export class WorkPage extends LitElement {
         }
         operation-sheet {
           display: block;
+          break-after: page;
         }
       }
     `,
