@@ -45,3 +45,16 @@ export function rackCount(pieces: readonly Piece[]): Record<PieceState, number> 
   for (const piece of pieces) count[pieceState(piece)]++
   return count
 }
+
+/** Numbers of pieces as people say them: `1 to 4, 7`. */
+export function numbersText(pieces: readonly Pick<Piece, 'number'>[]): string {
+  const runs: [number, number][] = []
+  for (const { number } of pieces) {
+    const last = runs.at(-1)
+    if (last && last[1] === number - 1) last[1] = number
+    else runs.push([number, number])
+  }
+  return runs
+    .map(([from, to]) => (from === to ? `${from}` : `${from} ${to - from === 1 ? 'and' : 'to'} ${to}`))
+    .join(', ')
+}

@@ -1,19 +1,22 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
-import { live } from 'lit/directives/live.js'
 import { type PiecePlace, piecePlaces, placeText } from '../../shared/cutting/sheet.ts'
-import { type Piece, pieceOperations, type Step } from '../../shared/piece.ts'
+import type { BatchTimes } from '../../shared/estimate/planned-actual.ts'
+import type { Piece, Step } from '../../shared/piece.ts'
 import { type Plan, partsOf, sheetOf } from '../../shared/plan.ts'
 import { makesHands } from '../../shared/route/hands.ts'
 import { newKey, stepsOf, takeBackStep } from '../api.ts'
-import '../elements/ask-twice.ts'
+import { batchTimes } from '../api-record.ts'
 import type { RackPiece, StepDone } from '../elements/rack-piece.ts'
 import '../elements/rack-piece.ts'
 import type { RackShelf } from '../elements/rack-shelf.ts'
 import '../elements/rack-shelf.ts'
-import { piecesLacking, rackCount, rackOperation, withStep } from '../elements/rack-steps.ts'
+import { rackCount, withStep } from '../elements/rack-steps.ts'
+import type { StepsDone } from '../elements/rack-whole.ts'
+import '../elements/rack-whole.ts'
+import '../elements/record-card.ts'
 import { FloorLog } from '../floor-log.ts'
-import { seenBatch } from '../last-seen.ts'
+import { lastSeen, seenBatch } from '../last-seen.ts'
 import { Load } from '../load.ts'
 import { outbox, type Sending } from '../outbox.ts'
 import { lengthStyle, SessionController, session } from '../session.ts'
@@ -54,7 +57,6 @@ export class RackPage extends LitElement {
 
   @property() jobId = ''
   @state() private chosen = ''
-  @state() private operation = ''
   @state() private starting = false
   @state() private startFailure = ''
   @state() private takeBackFailure = ''
@@ -64,6 +66,7 @@ export class RackPage extends LitElement {
   @query('rack-shelf') private shelf?: RackShelf
   private readonly loaded = new Load<Batch>(this)
   private readonly logged = new Load<{ piece: string; steps: Step[] }>(this)
+  private readonly times = new Load<{ job: string; times: BatchTimes }>(this)
   private readonly floor = new FloorLog(this)
   private places?: { plan: Plan; of: Map<number, PiecePlace[]> }
   private startKey = ''
@@ -105,11 +108,12 @@ export class RackPage extends LitElement {
   }
 
   private readonly reload = () => {
-    void this.loaded.from(async () => {
+    const loading = this.loaded.from(async () => {
       const { value, now } = await seenBatch(this.jobId)
       this.now = now
       return value
     })
+    void loading.then((batch) => batch?.pieces && this.fetchTimes())
     void this.floor.reload(this.jobId)
     this.fetchSteps()
   }
@@ -117,6 +121,14 @@ export class RackPage extends LitElement {
   private fetchSteps(): void {
     const piece = this.chosen
     if (piece) void this.logged.from(async () => ({ piece, steps: await stepsOf(piece) }))
+  }
+
+  private fetchTimes(): void {
+    const job = this.jobId
+    void this.times.from(async () => ({
+      job,
+      times: (await lastSeen(`times ${job}`, () => batchTimes(job))).value,
+    }))
   }
 
   private readonly takeBack = async (event: CustomEvent<{ key: string }>) => {
@@ -253,7 +265,9 @@ export class RackPage extends LitElement {
           @rack-wanted=${() => this.shelf?.showChosen()}
           @piece-spoiled=${(event: CustomEvent<{ reason: string }>) => chosen && this.spoil(chosen, event.detail.reason)}></rack-piece>
       </div>
-      ${this.wholeRack(plan, pieces)}
+      <rack-whole .jobId=${this.jobId} .pieces=${pieces} .operations=${operations}
+        @steps-done=${({ detail: { pieces, ...done } }: CustomEvent<StepsDone>) => this.log(pieces, done)}></rack-whole>
+      <record-card .times=${this.times.value?.job === this.jobId ? this.times.value.times : undefined}></record-card>
     `
   }
 
@@ -277,29 +291,6 @@ export class RackPage extends LitElement {
     const good = pieces.filter(({ spoiled }) => !spoiled).length
     if (good >= job.quantity) return nothing
     return html`<p class="problem">Only ${good} of ${job.quantity} pieces can still come out good: ${job.quantity - good} more must be cut, from the same boards if they are to match.</p>`
-  }
-
-  private wholeRack({ operations }: Plan, pieces: Piece[]): TemplateResult | typeof nothing {
-    const next = rackOperation(pieces, operations)
-    if (!next) return nothing
-    const key = operations.some((o) => o.key === this.operation) ? this.operation : next.key
-    const operation = operations.find((o) => o.key === key) ?? next
-    const lacking = piecesLacking(pieces, operation.key)
-    return html`<section class="card no-print">
-      <h2>The whole rack</h2>
-      <p>One operation on all pieces before the next keeps a set alike.</p>
-      <div class="field">
-        <label for="operation">Operation</label>
-        <select id="operation" @change=${(event: Event) => {
-          this.operation = (event.target as HTMLSelectElement).value
-        }}>
-          ${pieceOperations(operations).map((o) => html`<option value=${o.key} .selected=${live(o.key === operation.key)}>${o.name} (${piecesLacking(pieces, o.key).length} to do)</option>`)}
-        </select>
-      </div>
-      <ask-twice label=${lacking.length === 0 ? 'Done on every piece' : `Done on all ${lacking.length} pieces that lack it`} answer="Yes, on all ${lacking.length}" ?disabled=${lacking.length === 0}
-        question="Log “${operation.name}” as done on ${lacking.length === 1 ? 'one piece' : `${lacking.length} pieces`}? It is taken back piece by piece only."
-        @confirmed=${() => this.log(lacking, { operation: operation.key })}></ask-twice>
-    </section>`
   }
 }
 

@@ -4,6 +4,7 @@ import type { Operation } from '../../../shared/route/operation.ts'
 import { edgeStates } from '../../../web/elements/rack-edge-states.ts'
 import {
   nextOperation,
+  numbersText,
   piecesLacking,
   pieceWords,
   rackCount,
@@ -71,6 +72,18 @@ describe('the whole rack', () => {
 
   it('counts each piece once', () => {
     expect(rackCount(rack)).toEqual({ waiting: 0, going: 2, done: 0, spoiled: 1 })
+  })
+})
+
+describe('numbersText', () => {
+  it.each([
+    [[], ''],
+    [[3], '3'],
+    [[3, 4], '3 and 4'],
+    [[1, 2, 3, 4, 7], '1 to 4, 7'],
+    [[1, 3, 5], '1, 3, 5'],
+  ])('says %j as “%s”', (numbers, text) => {
+    expect(numbersText(numbers.map((number) => ({ number })))).toBe(text)
   })
 })
 
