@@ -3,7 +3,7 @@ import type { CheckStation } from '../../shared/profile/check-stations.ts'
 import {
   type CaliperRow,
   type CaliperSheet,
-  caliperSheet,
+  caliperSheets,
   resetWords,
   type SizingTurn,
 } from '../../shared/turning/caliper-sheet.ts'
@@ -31,22 +31,30 @@ import { table } from './table.ts'
 /** Caliper settings in working order in large type, drawn true size, and the limits of the checks. */
 export function caliperCardPdf(plan: Plan, options: PrintOptions): Promise<Buffer> {
   const print = openPrint('Caliper card', plan, options, { foot: scaleCheck })
-  const sheet = caliperSheet(plan.calipers, plan.blank.count)
+  const sheets = caliperSheets(plan.calipers, plan.blank.count)
   caution(
     print,
     'Stop the lathe before a caliper touches the work, unless it is a spring caliper with rounded tips.',
   )
-  introduction(print, sheet)
-  const beside = besideFigures(print, sheet)
-  if (sheet.rows.length > 0) roundHeads(print, sheet)
-  for (const row of sheet.rows) settingRow(print, row, beside)
+  introduction(print, sheets)
+  sheets.forEach((sheet, i) => {
+    if (sheets.length > 1) heading(print, `Mounting ${i + 1} with sizing cuts, all blanks through it`)
+    drawSheet(print, sheet)
+  })
   checkTable(print)
-  diameterStrip(print, sheet.rows)
+  diameterStrip(print, sheets)
   return finishPrint(print)
 }
 
-function introduction(print: Print, { rows }: CaliperSheet): void {
+function drawSheet(print: Print, sheet: CaliperSheet): void {
+  const beside = besideFigures(print, sheet)
+  roundHeads(print, sheet)
+  for (const row of sheet.rows) settingRow(print, row, beside)
+}
+
+function introduction(print: Print, sheets: CaliperSheet[]): void {
   const { calipers, blank } = print.plan
+  const rows = sheets.flatMap((sheet) => sheet.rows)
   if (rows.length === 0) {
     paragraph(print, 'No place of this profile needs a caliper.')
     return
@@ -173,26 +181,29 @@ function limitsText({ target, plus, minus }: CheckStation, style: LengthStyle): 
 const ROW_MM = 11
 
 /** Each setting as a bar of its own length, to set a caliper on or to prove it. */
-function diameterStrip(print: Print, settings: CaliperRow[]): void {
-  const distinct = settings.filter(
-    ({ diameter }, i) => settings.findIndex((one) => nm(one.diameter) === nm(diameter)) === i,
+function diameterStrip(print: Print, sheets: CaliperSheet[]): void {
+  const rows = sheets.flatMap((sheet) => sheet.rows)
+  const distinct = rows.filter(
+    ({ diameter }, i) => rows.findIndex((one) => nm(one.diameter) === nm(diameter)) === i,
   )
   if (distinct.length === 0) return
   const needed = 60 + pt(ROW_MM) * Math.min(distinct.length, 18)
   if (print.y + needed > print.box.bottom) newPage(print)
   heading(print, 'Diameters at true size, in working order')
   paragraph(print, 'Prove a caliper on its bar when it is set, and again after a knock.', { after: 6 })
-  for (const { diameter, turns } of distinct) diameterBar(print, diameter, turns[0]!.place)
+  for (const { diameter, turns } of distinct)
+    diameterBar(print, diameter, sheets.length > 1 ? undefined : turns[0]!.place)
 }
 
-function diameterBar(print: Print, diameter: number, number: number): void {
+function diameterBar(print: Print, diameter: number, number?: number): void {
   const { doc, box, options } = print
   ensure(print, pt(ROW_MM))
   const width = box.right - box.left
   // A bar wider than the paper is drawn from its middle.
   const half = pt(diameter) > width
   const drawn = half ? diameter / 2 : diameter
-  const words = `${number}: ⌀ ${lengthText(diameter, options.style)}`
+  const size = `⌀ ${lengthText(diameter, options.style)}`
+  const words = number === undefined ? size : `${number}: ${size}`
   if (pt(drawn) > width) {
     paragraph(print, `${words} is wider than this paper: set it with a rule.`)
     return

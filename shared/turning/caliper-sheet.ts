@@ -1,6 +1,6 @@
 import { nm } from '../units/length.ts'
 import type { CaliperRound } from './caliper-rounds.ts'
-import type { Calipers, SettingSum } from './calipers.ts'
+import type { CaliperMounting, Calipers, SettingSum } from './calipers.ts'
 
 /** When a sizing cut is made on the pieces of a round, with which caliper, and whether that is set anew for it. */
 export interface SizingTurn {
@@ -61,11 +61,7 @@ function sheetOfOld(calipers: Calipers): CaliperSheet {
   }
 }
 
-/** The settings as they are worked through, for card and screen; of plans of any age. */
-export function caliperSheet(calipers: Calipers, pieces: number): CaliperSheet {
-  const { rounds, mode } = calipers
-  const [first] = rounds ?? []
-  if (!rounds || !first) return sheetOfOld(calipers)
+function sheetOf(calipers: Calipers, { rounds }: CaliperMounting, pieces: number): CaliperSheet {
   const keyOf = ({ diameter, stations }: { diameter: number; stations: string[] }): string =>
     `${nm(diameter)} ${stations}`
   const turnsOf = (key: string): SizingTurn[] =>
@@ -75,8 +71,8 @@ export function caliperSheet(calipers: Calipers, pieces: number): CaliperSheet {
       return { place: at + 1, caliper: letterOf(caliper), reset }
     })
   return {
-    rounds: mode === 'by-operation' ? ['each on all pieces'] : rounds.map((round) => piecesOf(round, pieces)),
-    rows: first.cuts.map((cut) => ({
+    rounds: rounds.map((round) => piecesOf(round, pieces)),
+    rows: (rounds[0]?.cuts ?? []).map((cut) => ({
       diameter: cut.diameter,
       stations: cut.stations,
       sums: sumsOf(calipers, cut.diameter),
@@ -85,14 +81,27 @@ export function caliperSheet(calipers: Calipers, pieces: number): CaliperSheet {
   }
 }
 
+/**
+ * The settings as they are worked through, for card and screen, one sheet for each mounting; of plans of any age. None
+ * where nothing is sized.
+ */
+export function caliperSheets(calipers: Calipers, pieces: number): CaliperSheet[] {
+  const { mountings } = calipers
+  const sheets = mountings
+    ? mountings.map((mounting) => sheetOf(calipers, mounting, pieces))
+    : [sheetOfOld(calipers)]
+  return sheets.filter(({ rows }) => rows.length > 0)
+}
+
 const times = (count: number): string => `${count} ${count === 1 ? 'time' : 'times'}`
 
 /** How often the calipers are set in all, and how sure it is that no order asks for less. */
-export function resetWords({ total, oneWay, byRounds, proven, mode }: Calipers, blanks: number): string {
-  const set = `calipers are set ${times(oneWay?.total ?? total)} in all for ${blanks} ${blanks === 1 ? 'blank' : 'blanks'}`
-  if (byRounds !== undefined)
-    return `calipers are set ${times(byRounds)} in all for ${blanks} blanks; ${proven ? `${total} at the least, with the order changed from piece to piece` : 'fewer may be possible'}`
-  if (mode === 'by-operation') return `${set}, each cut on all of them before the next`
-  if (proven === undefined) return set
-  return proven ? `${set}, and no order of cuts needs fewer` : `${set}; fewer may be possible`
+export function resetWords({ total, oneWay, mountings }: Calipers, blanks: number): string {
+  const byRounds = mountings?.reduce((sum, mounting) => sum + (mounting.byRounds ?? mounting.total), 0)
+  const made = byRounds ?? oneWay?.total ?? total
+  const set = `calipers are set ${times(made)} in all for ${blanks} ${blanks === 1 ? 'blank' : 'blanks'}`
+  if (!mountings) return set
+  if (!mountings.every(({ proven }) => proven)) return `${set}; fewer may be possible`
+  if (made === total) return `${set}, and no order of cuts needs fewer`
+  return `${set}; ${total} at the least, with the order changed from piece to piece`
 }

@@ -24,6 +24,18 @@ export interface CaliperSetting {
   sums?: SettingSum[]
 }
 
+/** The sizing cuts of one mounting, made on every blank before any blank is mounted again. */
+export interface CaliperMounting {
+  /** Fewest resets over the batch. */
+  total: number
+  /** No order of cuts that precedence allows and no choice of caliper has fewer resets. */
+  proven: boolean
+  /** What is cut with which caliper on which pieces. */
+  rounds: CaliperRound[]
+  /** Resets with `rounds`, where the fewest ask for more changes of order than can be kept in mind. */
+  byRounds?: number
+}
+
 /** Fewest resets of the shop's calipers over the batch. */
 export interface Calipers {
   settings: CaliperSetting[]
@@ -33,14 +45,8 @@ export interface Calipers {
   /** Diameters in working order, mm, as the first piece meets them. */
   order: number[]
   count: number
-  /** No order of cuts that precedence allows and no choice of caliper has fewer resets. */
-  proven?: boolean
-  /** Piece by piece, or each cut on all blanks before the next. Absent in older plans: piece by piece. */
-  mode?: CaliperMode
-  /** What is cut with which caliper on which pieces. Absent in older plans. */
-  rounds?: CaliperRound[]
-  /** Resets with `rounds`, where the fewest ask for more changes of order than can be kept in mind. */
-  byRounds?: number
+  /** Each mounting with sizing cuts, in turn. Absent in plans frozen before it was told. */
+  mountings?: CaliperMounting[]
   /** Whether preset gauges pay in this batch. Absent in older plans. */
   gauges?: Gauges
   /**
@@ -49,8 +55,6 @@ export interface Calipers {
    */
   oneWay?: { perPiece: number; total: number }
 }
-
-export type CaliperMode = 'by-piece' | 'by-operation'
 
 /** A place to be sized: its key and the caliper’s setting there, mm. */
 export interface SizedPlace {
@@ -109,9 +113,6 @@ export interface CalipersInput {
   places: SizedPlace[]
   pieces: number
   calipers: number
-  mode?: CaliperMode
-  /** What setting a caliper and making a gauge take; nothing is said of gauges without. */
-  minutes?: GaugeMinutes
 }
 
 /** The settings thick to thin, each with its stations and with every sum that leads to it. */
@@ -129,35 +130,58 @@ function settingsOf(places: SizedPlace[], diameters: number[]): CaliperSetting[]
   })
 }
 
+/** The places of each mounting that has any; all in one where the mountings are not told. */
+function placesByMounting(places: SizedPlace[], mountings?: string[][]): SizedPlace[][] {
+  const own = mountings?.map((operations) => {
+    const keys = new Set(operations)
+    return places.filter(({ operation }) => operation !== undefined && keys.has(operation))
+  })
+  return (own ?? [places]).filter((some) => some.length > 0)
+}
+
+/** How the batch is mounted, and what a reset and a gauge take. */
+export interface CalipersBy {
+  /** Keys of the operations of each mounting that all blanks go through before the next; one mounting where absent. */
+  mountings?: string[][] | undefined
+  /** Minutes; nothing is said of gauges without. */
+  minutes?: GaugeMinutes
+}
+
 /**
  * Fewest resets of `calipers` calipers that stay set side by side, over `pieces` pieces that each need every
  * setting, each of its cuts made after those named in `after`. While there are no more settings than calipers each is
  * set once for the batch. Beyond that a piece finds at most `calipers` of its settings still standing: all of them
  * where it can be worked in the order opposite to the piece before. Equal diameters (in whole nanometres) share a
- * setting. Where each cut is made on all blanks before the next, the batch is sized as one piece is.
+ * setting. Each mounting starts with calipers set anew, for they are proved after they were laid by.
  */
-export function calipersFor(input: CalipersInput): Calipers {
-  const { places, mode = 'by-piece', minutes } = input
-  const count = Math.max(1, input.calipers)
-  const pieces = mode === 'by-piece' ? Math.max(1, input.pieces) : 1
-  const order = sizingOrder(places)
-  const settings = order.diameters.length
-  const ways = sizingWays(order, count)
-  const { resets: total, proven } = ways.fewest(pieces)
-  const { rounds, resets: byRounds } = roundsOf(order, places, ways.candidates(pieces), pieces)
-  const [first] = rounds
-  const byOperation = mode === 'by-operation'
-  const gauges = minutes && gaugesFor({ order, ways, pieces, calipers: count, byOperation, minutes })
+export function calipersFor({
+  places,
+  pieces,
+  calipers,
+  mountings,
+  minutes,
+}: CalipersInput & CalipersBy): Calipers {
+  const [count, batch] = [Math.max(1, calipers), Math.max(1, pieces)]
+  const whole = sizingOrder(places)
+  const parts = placesByMounting(places, mountings).map((own) => {
+    const order = sizingOrder(own)
+    return { own, order, ways: sizingWays(order, count) }
+  })
+  const found = parts.map(({ own, order, ways }): CaliperMounting => {
+    const { resets: total, proven } = ways.fewest(batch)
+    const { rounds, resets } = roundsOf(order, own, ways.candidates(batch), batch)
+    return { total, proven, rounds, ...(resets > total && { byRounds: resets }) }
+  })
+  const resets = (n: number): number => parts.reduce((sum, { ways }) => sum + ways.fewest(n).resets, 0)
+  const gauges = minutes && gaugesFor({ order: whole, resets, pieces: batch, calipers: count, minutes })
+  const first = parts.reduce((sum, { order }) => sum + order.diameters.length, 0)
   return {
-    settings: settingsOf(places, order.diameters),
-    perPiece: pieces > 1 ? (total - settings) / (pieces - 1) : Math.max(0, settings - count),
-    total,
-    order: first ? [...new Set(first.cuts.map(({ diameter }) => diameter))] : [],
+    settings: settingsOf(places, whole.diameters),
+    perPiece: (resets(Math.max(2, batch)) - first) / Math.max(1, batch - 1),
+    total: resets(batch),
+    order: [...new Set(found.flatMap(({ rounds: [round] }) => round!.cuts.map(({ diameter }) => diameter)))],
     count,
-    proven,
-    mode,
-    rounds,
-    ...(byRounds > total && { byRounds }),
+    mountings: found,
     ...(gauges && { gauges }),
   }
 }
@@ -169,7 +193,12 @@ export function calipersFor(input: CalipersInput): Calipers {
  * @example resetsFor({ places: [{ station: 'a', diameter: 40 }, { station: 'b', diameter: 30 }], pieces: 6, calipers: 1, mode: 'by-piece' }) // 7
  * @example resetsFor({ places: [{ station: 'a', diameter: 40 }, { station: 'b', diameter: 30 }], pieces: 6, calipers: 1, mode: 'by-operation' }) // 2
  */
-export function resetsFor({ places, pieces, calipers, mode }: CalipersInput & { mode: CaliperMode }): number {
+export function resetsFor({
+  places,
+  pieces,
+  calipers,
+  mode,
+}: CalipersInput & { mode: 'by-piece' | 'by-operation' }): number {
   const ways = sizingWays(sizingOrder(places), Math.max(1, calipers))
   return ways.fewest(mode === 'by-piece' ? Math.max(1, pieces) : 1).resets
 }

@@ -1,5 +1,4 @@
 import type { SizingOrder } from './sizing-order.ts'
-import type { SizingWays } from './sizing-ways.ts'
 
 /** Preset gauges made for this batch, against setting the calipers over and over. Times in minutes. */
 export interface Gauges {
@@ -17,11 +16,10 @@ export interface Gauges {
 
 export interface GaugesInput {
   order: SizingOrder
-  ways: SizingWays
+  /** Resets of the calipers over so many pieces. */
+  resets(pieces: number): number
   pieces: number
   calipers: number
-  /** Each cut is made on all blanks before the next, so that more pieces ask for no more resets. */
-  byOperation: boolean
   minutes: GaugeMinutes
 }
 
@@ -31,17 +29,17 @@ export interface GaugeMinutes {
   gauge: number
 }
 
+/** So many pieces that their settings repeat. */
+const MANY = 1_000
+
 /** Fewest pieces whose resets take longer than so many minutes. */
-function paysFrom(
-  { ways, order, calipers, byOperation, minutes }: GaugesInput,
-  cost: number,
-): number | undefined {
-  const dearer = (pieces: number): boolean => ways.fewest(pieces).resets * minutes.reset > cost
+function paysFrom({ resets, minutes }: GaugesInput, cost: number): number | undefined {
+  const dearer = (pieces: number): boolean => resets(pieces) * minutes.reset > cost
   if (dearer(1)) return 1
-  const each = order.diameters.length - calipers
-  if (byOperation || minutes.reset === 0 || each <= 0) return undefined
-  // At least `each` resets come with every piece, so that it has paid by then.
-  let [low, high] = [1, 2 + Math.ceil(cost / minutes.reset / each)]
+  // A further piece asks for no reset, or for one now and then for ever.
+  if (minutes.reset === 0 || resets(MANY) === resets(1)) return undefined
+  let [low, high] = [1, 2]
+  while (!dearer(high)) [low, high] = [high, 2 * high]
   while (high - low > 1) {
     const middle = Math.floor((low + high) / 2)
     if (dearer(middle)) high = middle
@@ -77,17 +75,10 @@ function fewGauges(input: GaugesInput): Gauges['few'] {
 const minutesText = (minutes: number): string => `${Math.round(minutes * 10) / 10} min`
 const gaugesText = (count: number): string => (count === 1 ? '1 gauge' : `${count} gauges`)
 
-function whyOf(
-  { order, byOperation, minutes: { gauge, reset } }: GaugesInput,
-  found: Omit<Gauges, 'why'>,
-): string {
-  const count = order.diameters.length
-  const both = `${gaugesText(count)} at ${minutesText(gauge)} against ${minutesText(reset)} for each setting of a caliper`
-  if (found.paysFrom !== undefined)
-    return `${both}: one for every diameter pays from ${found.paysFrom} ${found.paysFrom === 1 ? 'blank' : 'blanks'} on, and serves the next batch of this profile as well.`
-  if (byOperation)
-    return `${both}: each cut is made on all blanks before the next, so the calipers are seldom set.`
-  return `${both}: the calipers hold all settings at once and are set only once.`
+function whyOf({ order, minutes: { gauge, reset } }: GaugesInput, from: number | undefined): string {
+  const both = `${gaugesText(order.diameters.length)} at ${minutesText(gauge)} against ${minutesText(reset)} for each setting of a caliper`
+  if (from === undefined) return `${both}: calipers are set only once for all blanks.`
+  return `${both}: one for every diameter pays from ${from} ${from === 1 ? 'blank' : 'blanks'} on, and serves the next batch of this profile as well.`
 }
 
 /**
@@ -96,17 +87,17 @@ function whyOf(
  * where nothing is sized.
  */
 export function gaugesFor(input: GaugesInput): Gauges | undefined {
-  const { order, ways, pieces, minutes } = input
+  const { order, resets, pieces, minutes } = input
   if (order.diameters.length === 0) return undefined
   const cost = order.diameters.length * minutes.gauge
   const from = paysFrom(input, cost)
   const few = fewGauges(input)
   const found = {
     minutes: cost,
-    resetMinutes: ways.fewest(pieces).resets * minutes.reset,
+    resetMinutes: resets(pieces) * minutes.reset,
     ...(from !== undefined && { paysFrom: from }),
     pays: from !== undefined && from <= pieces,
     ...(few && { few }),
   }
-  return { ...found, why: whyOf(input, found) }
+  return { ...found, why: whyOf(input, from) }
 }

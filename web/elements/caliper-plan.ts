@@ -4,7 +4,7 @@ import type { Plan } from '../../shared/plan.ts'
 import {
   type CaliperRow,
   type CaliperSheet,
-  caliperSheet,
+  caliperSheets,
   resetWords,
   type SizingTurn,
 } from '../../shared/turning/caliper-sheet.ts'
@@ -80,16 +80,18 @@ export class CaliperPlan extends LitElement {
 
   override render() {
     if (!this.plan) return nothing
-    const { calipers, blank } = this.plan
-    const sheet = caliperSheet(calipers, blank.count)
-    if (sheet.rows.length === 0)
+    const planned = this.plan
+    const { calipers, blank } = planned
+    const sheets = caliperSheets(calipers, blank.count)
+    if (sheets.length === 0)
       return html`<section class="card"><h2>Calipers</h2><p>No diameter of this part needs a caliper set for it.</p></section>`
     const { count } = calipers
     return html`<section class="card">
       <h2>Calipers</h2>
       <p>With ${count} ${count === 1 ? 'caliper' : 'calipers'}: ${resetWords(calipers, blank.count)}.</p>
-      ${this.settings(sheet, this.plan)}
-      ${calipers.gauges ? this.gauges(calipers.gauges, this.plan) : nothing}
+      ${sheets.map((sheet, i) => html`${sheets.length > 1 ? html`<h3>Mounting ${i + 1} with sizing cuts</h3>` : nothing}${this.settings(sheet, planned)}`)}
+      ${sheets[0]!.rows[0]!.turns[0]!.caliper ? LEGEND : nothing}
+      ${calipers.gauges ? this.gauges(calipers.gauges, planned) : nothing}
       <p class="caution">Stop the lathe to gauge; only spring calipers with rounded tips ever ride on turning work.</p>
       ${
         this.prints.length === 0
@@ -106,12 +108,7 @@ export class CaliperPlan extends LitElement {
     return html`<table class="stack">
       <thead><tr><th scope="col">Set to</th><th scope="col">For</th>${rounds.map((pieces) => html`<th scope="col">${pieces}</th>`)}</tr></thead>
       <tbody>${rows.map((row) => this.row(row, rounds, plan))}</tbody>
-    </table>
-    ${
-      rows[0]!.turns[0]!.caliper
-        ? html`<p class="small soft">The number is the place among the sizing cuts of a piece, the letter the caliper: “set A” is set anew before the cut, “A” stands there already.</p>`
-        : nothing
-    }`
+    </table>`
   }
 
   private row(
@@ -142,6 +139,8 @@ export class CaliperPlan extends LitElement {
       }`
   }
 }
+
+const LEGEND = html`<p class="small soft">The number is the place among the sizing cuts of a piece, the letter the caliper: “set A” is set anew before the cut, “A” stands there already.</p>`
 
 function turnText({ place, caliper, reset }: SizingTurn): TemplateResult {
   if (!caliper) return html`${place}`

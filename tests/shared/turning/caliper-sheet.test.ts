@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import { caliperSheet, resetWords } from '../../../shared/turning/caliper-sheet.ts'
+import { caliperSheets, resetWords } from '../../../shared/turning/caliper-sheet.ts'
 import { calipersFor } from '../../../shared/turning/calipers.ts'
 
 const places = (...diameters: number[]) => diameters.map((diameter, i) => ({ station: `s${i}`, diameter }))
 const sheetOf = (diameters: number[], pieces: number, calipers: number) =>
-  caliperSheet(calipersFor({ places: places(...diameters), pieces, calipers }), pieces)
+  caliperSheets(calipersFor({ places: places(...diameters), pieces, calipers }), pieces)[0]!
 
-describe('caliperSheet', () => {
+describe('caliperSheets', () => {
   it('gives each cut its number there and back, its caliper and whether that is set', () => {
     const { rounds, rows } = sheetOf([50, 40, 30], 9, 2)
     expect(rounds).toEqual(['piece 1', 'pieces 2, 4, 6 …', 'pieces 3, 5, 7 …'])
@@ -31,12 +31,19 @@ describe('caliperSheet', () => {
     expect(kept.rows.every(({ turns }) => turns[0]!.reset && !turns[1]!.reset)).toBe(true)
   })
 
-  it('makes each cut on all pieces where the batch is worked so', () => {
-    const calipers = calipersFor({ places: places(50, 40, 30), pieces: 9, calipers: 1, mode: 'by-operation' })
-    expect(caliperSheet(calipers, 9).rounds).toEqual(['each on all pieces'])
-    expect(resetWords(calipers, 9)).toBe(
-      'calipers are set 3 times in all for 9 blanks, each cut on all of them before the next',
-    )
+  it('has a sheet for each mounting that all blanks go through before the next', () => {
+    const some = places(50, 40, 30).map((place, i) => ({ ...place, operation: `o${i}` }))
+    const mountings = [['o0'], ['o1', 'o2']]
+    const calipers = calipersFor({ places: some, pieces: 9, calipers: 1, mountings })
+    const sheets = caliperSheets(calipers, 9)
+    expect(sheets.map(({ rows }) => rows.map(({ diameter }) => diameter))).toEqual([[50], [40, 30]])
+    expect(sheets[0]!.rounds).toEqual(['piece 1', 'from piece 2 on'])
+    // One setting once; then two settings and one reset on each of 8 further pieces.
+    expect(resetWords(calipers, 9)).toContain('set 11 times in all for 9 blanks')
+  })
+
+  it('has none where nothing is sized', () => {
+    expect(caliperSheets(calipersFor({ places: [], pieces: 9, calipers: 1 }), 9)).toEqual([])
   })
 
   it('reads plans from before rounds and sums were told', () => {
@@ -45,16 +52,18 @@ describe('caliperSheet', () => {
       { diameter: 40, stations: ['s0'] },
     ]
     const old = { settings, perPiece: 1, total: 9, order: [50, 40], count: 1 }
-    expect(caliperSheet(old, 8)).toEqual({
-      rounds: ['odd pieces', 'even pieces'],
-      rows: [
-        { diameter: 50, stations: ['s1'], sums: [], turns: [{ place: 1 }, { place: 2 }] },
-        { diameter: 40, stations: ['s0'], sums: [], turns: [{ place: 2 }, { place: 1 }] },
-      ],
-    })
+    expect(caliperSheets(old, 8)).toEqual([
+      {
+        rounds: ['odd pieces', 'even pieces'],
+        rows: [
+          { diameter: 50, stations: ['s1'], sums: [], turns: [{ place: 1 }, { place: 2 }] },
+          { diameter: 40, stations: ['s0'], sums: [], turns: [{ place: 2 }, { place: 1 }] },
+        ],
+      },
+    ])
     expect(resetWords(old, 8)).toBe('calipers are set 9 times in all for 8 blanks')
     const oneWay = { ...old, oneWay: { perPiece: 2, total: 16 } }
-    expect(caliperSheet(oneWay, 8).rounds).toEqual(['every piece'])
+    expect(caliperSheets(oneWay, 8)[0]!.rounds).toEqual(['every piece'])
     expect(resetWords(oneWay, 8)).toContain('set 16 times')
   })
 })
@@ -66,8 +75,10 @@ describe('resetWords', () => {
     expect(resetWords(calipers, 4)).toBe(
       'calipers are set 6 times in all for 4 blanks, and no order of cuts needs fewer',
     )
-    expect(resetWords({ ...calipers, proven: false }, 4)).toContain('fewer may be possible')
-    expect(resetWords({ ...calipers, byRounds: 7 }, 4)).toBe(
+    const [mounting] = calipers.mountings!
+    const changed = (change: object) => ({ ...calipers, mountings: [{ ...mounting!, ...change }] })
+    expect(resetWords(changed({ proven: false }), 4)).toContain('fewer may be possible')
+    expect(resetWords(changed({ byRounds: 7 }), 4)).toBe(
       'calipers are set 7 times in all for 4 blanks; 6 at the least, with the order changed from piece to piece',
     )
   })

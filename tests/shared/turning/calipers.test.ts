@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { stageTarget } from '../../../shared/matching/reading.ts'
 import {
+  type CaliperMounting,
   type CalipersInput,
   caliperSetting,
   calipersFor,
@@ -47,6 +48,7 @@ describe('calipersFor', () => {
       perPiece: 0,
       total: 0,
       settings: [],
+      order: [],
     })
   })
 
@@ -75,7 +77,7 @@ describe('calipersFor', () => {
       )
       const found = calipersFor(input)
       expect(found.total, JSON.stringify(input)).toBe(least)
-      expect(found.proven).toBe(true)
+      expect(found.mountings!.map(({ proven }) => proven)).toEqual([true])
       expect(resetsFor({ ...input, mode: 'by-piece' })).toBe(least)
       const free = new Set(input.places.map(({ diameter }) => diameter)).size
       if (least > free + (input.pieces - 1) * Math.max(0, free - input.calipers)) dearer++
@@ -104,8 +106,9 @@ describe('calipersFor', () => {
     const random = seeded(12)
     for (let round = 0; round < 300; round++) {
       const { input } = randomSizing(random)
-      const { rounds, total, byRounds, count } = calipersFor(input)
-      expect(played(input, rounds!, count), JSON.stringify(input)).toBe(byRounds ?? total)
+      const { mountings, total, count } = calipersFor(input)
+      const { rounds, byRounds = total } = mountings![0]!
+      expect(played(input, rounds, count), JSON.stringify(input)).toBe(byRounds)
     }
   })
 
@@ -118,8 +121,8 @@ describe('calipersFor', () => {
         operation: `o${i}`,
         after: Array.from({ length: Math.floor(i / each) * each }, (_, j) => `o${j}`),
       }))
-    const found = calipersFor({ places: layered(3, 4), pieces: 20, calipers: 3 })
-    expect(found).toMatchObject({ total: 12 + 19 * 9, proven: true })
+    const { mountings } = calipersFor({ places: layered(3, 4), pieces: 20, calipers: 3 })
+    expect(mountings).toMatchObject([{ total: 12 + 19 * 9, proven: true }])
     // With fewer calipers than stretches it has to cost more than if nothing had to wait.
     expect(calipersFor({ places: layered(3, 4), pieces: 20, calipers: 2 }).total).toBeGreaterThan(
       12 + 19 * 10,
@@ -129,7 +132,17 @@ describe('calipersFor', () => {
   it('makes each cut on all blanks before the next where the batch is worked so', () => {
     const input: CalipersInput = { places: places(50, 40, 30, 20, 10), pieces: 30, calipers: 2 }
     expect(resetsFor({ ...input, mode: 'by-operation' })).toBe(5)
-    expect(calipersFor({ ...input, mode: 'by-operation' }).rounds).toHaveLength(1)
+  })
+
+  it('sizes each mounting by itself where all blanks go through one before the next', () => {
+    const some = places(50, 40, 30, 20, 10).map((place, i) => ({ ...place, operation: `o${i}` }))
+    const input = { places: some, pieces: 8, calipers: 2 }
+    // Two settings with two calipers, once; three settings, one reset on each of 7 further pieces.
+    const found = calipersFor({ ...input, mountings: [['turn', 'o0', 'o1'], ['sand'], ['o2', 'o3', 'o4']] })
+    expect(found.mountings!.map(({ total }) => total)).toEqual([2, 3 + 7])
+    expect(found).toMatchObject({ total: 12, perPiece: 1, order: [50, 40, 30, 20, 10] })
+    // Each operation on all blanks: each setting once.
+    expect(calipersFor({ ...input, mountings: some.map(({ operation }) => [operation]) }).total).toBe(5)
   })
 
   it('never has fewer resets over more pieces', () => {
@@ -142,19 +155,20 @@ describe('calipersFor', () => {
   })
 
   it('goes there on odd pieces and back on even ones', () => {
-    const { rounds } = calipersFor({ places: places(50, 40, 30, 20, 10), pieces: 8, calipers: 3 })
-    expect(rounds!.map(({ first, every }) => [first, every])).toEqual([
+    const { mountings } = calipersFor({ places: places(50, 40, 30, 20, 10), pieces: 8, calipers: 3 })
+    const { rounds } = mountings![0]!
+    expect(rounds.map(({ first, every }) => [first, every])).toEqual([
       [1, undefined],
       [2, 2],
       [3, 2],
     ])
-    expect(rounds!.map(({ cuts }) => cuts.map(({ diameter }) => diameter))).toEqual([
+    expect(rounds.map(({ cuts }) => cuts.map(({ diameter }) => diameter))).toEqual([
       [50, 40, 30, 20, 10],
       [10, 20, 30, 40, 50],
       [50, 40, 30, 20, 10],
     ])
     // The first three found on a further piece are those set last on the piece before.
-    expect(rounds![1]!.cuts.map(({ reset }) => reset)).toEqual([false, false, false, true, true])
+    expect(rounds[1]!.cuts.map(({ reset }) => reset)).toEqual([false, false, false, true, true])
   })
 })
 
@@ -181,11 +195,7 @@ function randomSizing(random: () => number) {
 }
 
 /** Works the batch by its rounds: resets made, every cut once on every piece and after what it waits for. */
-function played(
-  { places, pieces }: CalipersInput,
-  rounds: NonNullable<ReturnType<typeof calipersFor>['rounds']>,
-  count: number,
-): number {
+function played({ places, pieces }: CalipersInput, rounds: CaliperMounting['rounds'], count: number): number {
   const at: number[] = []
   let resets = 0
   for (let piece = 1; piece <= pieces; piece++) {

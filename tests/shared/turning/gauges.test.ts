@@ -10,7 +10,11 @@ const gaugesOf = (
   more: Partial<Parameters<typeof calipersFor>[0]> & { pieces: number; calipers: number },
 ) =>
   calipersFor({
-    places: Array.from({ length: settings }, (_, i) => ({ station: `s${i}`, diameter: 60 - 5 * i })),
+    places: Array.from({ length: settings }, (_, i) => ({
+      station: `s${i}`,
+      diameter: 60 - 5 * i,
+      operation: `o${i}`,
+    })),
     minutes: shopMinutes,
     ...more,
   }).gauges!
@@ -62,7 +66,11 @@ describe('gaugesFor', () => {
   })
 
   it('does not pay where each cut is made on all blanks before the next', () => {
-    const gauges = gaugesOf(6, { pieces: 400, calipers: 1, mode: 'by-operation' })
+    const gauges = gaugesOf(6, {
+      pieces: 400,
+      calipers: 1,
+      mountings: Array.from({ length: 6 }, (_, i) => [`o${i}`]),
+    })
     expect(gauges).toMatchObject({ pays: false, resetMinutes: 3 })
     expect(gauges.paysFrom).toBeUndefined()
   })
