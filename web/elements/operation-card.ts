@@ -5,6 +5,7 @@ import type { Operation } from '../../shared/route/operation.ts'
 import { type LengthStyle, lengthFigure } from '../../shared/units/length.ts'
 import { pageWear } from '../styles/all.ts'
 import { minutesText } from '../time-text.ts'
+import { changesText, latheChanges } from './lathe-changes.ts'
 import { operationGroups, rpmFigure, unbroken, whereText } from './operation-words.ts'
 import { Stroke } from './stroke.ts'
 import './turned-part.ts'
@@ -71,6 +72,11 @@ export class OperationCard extends LitElement {
       .at-hand .unit {
         font-size: 0.38em;
       }
+      .change {
+        padding-left: var(--space-2);
+        border-left: 0.375rem solid var(--accent);
+        font-weight: 600;
+      }
       .caution {
         font-size: clamp(1.125rem, 4.6vw, 1.5rem);
       }
@@ -113,6 +119,7 @@ export class OperationCard extends LitElement {
     const operation = this.operations[this.index]
     if (!operation) return html`<p>This plan has no operation here.</p>`
     const group = operationGroups(this.operations).find((g) => g.operations.includes(operation))
+    const change = changesText(latheChanges(this.operations, this.index, this.lengthStyle))
     return html`<article class="card" @pointerdown=${this.stroke.pressed} @pointerup=${this.stroke.lifted}>
       <div aria-live="polite" class="read">
         <p class="head soft"><span>${group?.heading ?? ''}</span> <span>${this.index + 1} of ${this.operations.length}</span></p>
@@ -120,6 +127,7 @@ export class OperationCard extends LitElement {
           <h2>${unbroken(operation.name)}</h2>
           <p class="tool">${operation.tool}</p>
         </div>
+        ${change ? html`<p class="change">Change: ${unbroken(change)}</p>` : nothing}
         <dl class="at-hand">${this.speed(operation)} ${this.lengths(operation)}</dl>
         ${operation.caution ? html`<p class="caution">${operation.caution}</p>` : nothing}
         ${this.drawing(operation)}

@@ -1,17 +1,20 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { type Plan, partsOf } from '../../shared/plan.ts'
-import { printPath } from '../api.ts'
+import { type Print, printPath } from '../api.ts'
 import { priceText } from '../elements/amounts.ts'
+import '../elements/caliper-plan.ts'
+import '../elements/edges-card.ts'
 import '../elements/operation-card.ts'
 import '../elements/operation-lathe.ts'
 import '../elements/operation-list.ts'
 import '../elements/operation-sheet.ts'
 import '../elements/operation-time.ts'
-import { rpmFigure, stationName } from '../elements/operation-words.ts'
+import { rpmFigure } from '../elements/operation-words.ts'
+import type { PrintLink } from '../elements/prints-card.ts'
 import { readAhead } from '../last-seen.ts'
 import { Load } from '../load.ts'
-import { length, lengthStyle, SessionController } from '../session.ts'
+import { lengthStyle, SessionController } from '../session.ts'
 import { type JobAndPlan, jobAndPlan, watchChanges } from '../store.ts'
 import { pageWear } from '../styles/all.ts'
 import { minutesText } from '../time-text.ts'
@@ -27,19 +30,6 @@ export class WorkPage extends LitElement {
     css`
       .one-view {
         max-width: 60rem;
-      }
-      .order-of-calipers {
-        display: flex;
-        flex-wrap: wrap;
-        gap: var(--space-2);
-        font-weight: 650;
-        font-size: var(--size-large);
-      }
-      .order-of-calipers li:not(:last-child)::after {
-        content: '→';
-        color: var(--ink-soft);
-        margin-left: var(--space-2);
-        font-weight: 400;
       }
       tbody th p {
         font-weight: 400;
@@ -161,16 +151,19 @@ export class WorkPage extends LitElement {
     return html`<div class="page">
       <div class="page-head">
         <h1>Order of work</h1>
-        <div class="buttons no-print" role="group" aria-label="Show the order of work">
-          ${this.viewButton('one', 'One at a time')} ${this.viewButton('list', 'List')}
+        <div class="buttons no-print">
+          <div class="buttons" role="group" aria-label="Show the order of work">
+            ${this.viewButton('one', 'One at a time')} ${this.viewButton('list', 'List')}
+          </div>
+          <button type="button" class="to-lathe" ?disabled=${plan.operations.length === 0} @click=${() => this.lathe(true)}>From the lathe</button>
         </div>
       </div>
-      ${this.fromTheLathe(plan)}
+      ${this.fromLathe ? this.fromTheLathe(plan) : nothing}
       ${this.operations(plan)}
-      <div class="columns">${this.calipers(plan)} ${this.surface(plan)}</div>
-      ${this.edges(plan)}
+      <caliper-plan .plan=${plan} .prints=${this.caliperPrints(job.id)}></caliper-plan>
+      <div class="columns">${this.surface(plan)} ${this.mountings(plan)}</div>
+      <edges-card .grinding=${plan.grinding}></edges-card>
       <section class="card"><h2>Time</h2><operation-time .time=${plan.time} .pieces=${partsOf(plan)}></operation-time></section>
-      ${this.mountings(plan)}
       ${plan.quote ? this.price(plan.quote) : nothing}
       ${this.cautions(plan)} ${this.prints(job.id)}
     </div>`
@@ -187,18 +180,13 @@ export class WorkPage extends LitElement {
   private fromTheLathe({ operations, job, sanding }: Plan): TemplateResult | typeof nothing {
     if (operations.length === 0) return nothing
     const index = Math.min(this.index, operations.length - 1)
-    return html`<button type="button" class="no-print to-lathe" @click=${() => this.lathe(true)}>From the lathe: whole screen, large type</button>
-      ${
-        this.fromLathe
-          ? html`<operation-lathe .operations=${operations} .index=${index} .profile=${job.profile} .species=${job.species}
-              .lengthStyle=${lengthStyle(job.units)} .grits=${sanding.grits}
-              @operation-turn=${(event: CustomEvent<{ by: number }>) => this.goTo(index + event.detail.by, operations.length)}
-              @lathe-left=${() => {
-                this.lathe(false)
-                this.view = 'one'
-              }}></operation-lathe>`
-          : nothing
-      }`
+    return html`<operation-lathe .operations=${operations} .index=${index} .profile=${job.profile} .species=${job.species}
+      .lengthStyle=${lengthStyle(job.units)} .grits=${sanding.grits}
+      @operation-turn=${(event: CustomEvent<{ by: number }>) => this.goTo(index + event.detail.by, operations.length)}
+      @lathe-left=${() => {
+        this.lathe(false)
+        this.view = 'one'
+      }}></operation-lathe>`
   }
 
   private operations(plan: Plan): TemplateResult {
@@ -228,56 +216,6 @@ export class WorkPage extends LitElement {
           </section>`
     }
     <operation-sheet .operations=${operations} .lengthStyle=${lengthStyle(job.units)} .each=${each}></operation-sheet>`
-  }
-
-  private calipers({ calipers, job }: Plan): TemplateResult {
-    const { settings, order, count, oneWay } = calipers
-    if (settings.length === 0) {
-      return html`<section class="card"><h2>Calipers</h2><p>No diameter of this part needs a caliper set for it.</p></section>`
-    }
-    const { perPiece, total } = oneWay ?? calipers
-    const each =
-      perPiece > 0
-        ? `${Math.round(perPiece * 10) / 10} for each piece after the first`
-        : 'all made before the first piece'
-    const way = oneWay
-      ? 'Slender work is sized stretch by stretch, in the same order on every piece.'
-      : 'In this order on the first piece, back again on the next, and so on: that keeps the resets fewest.'
-    return html`<section class="card">
-      <h2>Calipers</h2>
-      <p>With ${count} ${count === 1 ? 'caliper' : 'calipers'}: ${total} settings for the batch, ${each}.</p>
-      <ol class="plain order-of-calipers">${order.map((mm) => html`<li>${length(mm, job.units)}</li>`)}</ol>
-      ${order.length > count ? html`<p class="small soft">${way}</p>` : nothing}
-      <table>
-        <thead><tr><th scope="col">Set to</th><th scope="col">For</th></tr></thead>
-        <tbody>${settings.map(
-          ({ diameter, stations }) =>
-            html`<tr><th scope="row">${length(diameter, job.units)}</th><td>${stations.map((key) => stationName(job.profile, key)).join(', ')}</td></tr>`,
-        )}</tbody>
-      </table>
-      <p class="caution">Stop the lathe to gauge; only spring calipers with rounded tips ever ride on turning work.</p>
-    </section>`
-  }
-
-  private edges({ grinding }: Plan): TemplateResult {
-    if (grinding.length === 0)
-      return html`<section class="card"><h2>Edges</h2><p>No turning tool cuts in this plan.</p></section>`
-    return html`<section class="card">
-      <h2>Edges</h2>
-      <table class="stack">
-        <thead><tr><th scope="col">Tool</th><th class="number" scope="col">Cutting in the batch</th><th class="number" scope="col">Touch up</th><th class="number" scope="col">Touch-ups</th><th class="number" scope="col">Regrinds</th></tr></thead>
-        <tbody>${grinding.map(
-          (tool) => html`<tr>
-            <th scope="row">${tool.tool}<p class="small soft">${tool.why}</p></th>
-            <td class="number" data-label="Cutting in the batch">${minutesText(tool.minutesCutting)}</td>
-            <td class="number" data-label="Touch up"><span>${everyText(tool.piecesBetween)}<br /><span class="small soft">Cuts for ${minutesText(tool.life)} between touch-ups</span></span></td>
-            <td class="number" data-label="Touch-ups">${tool.touchUps}</td>
-            <td class="number" data-label="Regrinds">${tool.regrinds}</td>
-          </tr>`,
-        )}</tbody>
-      </table>
-      <p class="caution">At the grinder: eyes shielded, wheel guarded and ring-tested, the maker’s instructions first.</p>
-    </section>`
   }
 
   private surface({ sanding, finish }: Plan): TemplateResult {
@@ -338,21 +276,22 @@ export class WorkPage extends LitElement {
     </section>`
   }
 
+  private caliperPrints(id: string): PrintLink[] {
+    const link = (file: Print, name: string, what: string) => ({ href: printPath(id, file), name, what })
+    return [
+      link('caliper-card.pdf', 'Caliper card', 'settings in the order of work'),
+      link('gauges.pdf', 'Gap gauges', 'one for each setting, at true size'),
+    ]
+  }
+
   private prints(id: string): TemplateResult {
-    const print = (name: 'work-order.pdf' | 'caliper-card.pdf' | 'labels.pdf', text: string) =>
+    const print = (name: Print, text: string) =>
       html`<a class="button" href=${printPath(id, name)} target="_blank" rel="noopener">${text}</a>`
     return html`<section class="card no-print">
       <h2>To print</h2>
-      <p class="buttons">${print('work-order.pdf', 'Work order')} ${print('caliper-card.pdf', 'Caliper card')} ${print('labels.pdf', 'Labels')}</p>
+      <p class="buttons">${print('work-order.pdf', 'Work order')} ${print('labels.pdf', 'Labels')}</p>
     </section>`
   }
-}
-
-/** How often an edge wants the stone, in whole pieces, never later than it is due. */
-function everyText(pieces: number): string {
-  const whole = Math.floor(pieces + 1e-9)
-  if (whole < 1) return 'within each piece'
-  return whole === 1 ? 'every piece' : `every ${whole} pieces`
 }
 
 declare global {
