@@ -47,7 +47,8 @@ export function roundsOf(
 ): { rounds: CaliperRound[]; resets: number } {
   for (const way of ways) {
     const made = way.cuts(pieces)
-    const pattern = patternOf(made.map((cuts) => JSON.stringify(cuts)))
+    const said = new Map([...new Set(made)].map((cuts) => [cuts, JSON.stringify(cuts)]))
+    const pattern = patternOf(made.map((cuts) => said.get(cuts)!))
     if (!pattern) continue
     const { alone, every } = pattern
     const rounds = made.slice(0, alone + every).map((cuts, i) => ({
