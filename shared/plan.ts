@@ -1,5 +1,6 @@
 import type { Allowances } from './blank/allowances.ts'
 import type { Blank } from './blank/blank.ts'
+import { lostBothWays } from './blank/shrinkage.ts'
 import { blankBeam, stickWhip } from './blank/stick-whip.ts'
 import type { CutOrder, CutPlan } from './cutting/board.ts'
 import { onHandCautions, solidCaution } from './cutting/on-hand.ts'
@@ -127,8 +128,10 @@ function workOf(ground: Ground) {
   const allowances = allowancesOf(job, shop)
   const whip = spunWhip(ground)
   const fitting = blank.lathes.find((lathe) => lathe.fits)?.name
+  const dries = lostBothWays(species, job.moisture, job.serviceMoisture)
   const { operations, ...route } = routeFor({
     ...job,
+    ...(dries && { dries }),
     sawnMoisture: sawnMoisture(job).moisture,
     checks,
     blank,

@@ -59,6 +59,23 @@ export function shrinkageShare(species: Species, from: number, to: number): Lost
   return { share: Math.max(0, -moved.tangential, -moved.radial), equation: moved.equation }
 }
 
+/** Parts of a diameter that are lost along the rings and across them. */
+export interface LostBothWays {
+  tangential: number
+  radial: number
+}
+
+/**
+ * The same both ways across the grain. Where only the weight of the wood is known both are taken as the larger. Absent
+ * where neither shrinkage nor specific gravity is on record.
+ */
+export function lostBothWays(species: Species, from: number, to: number): LostBothWays | undefined {
+  const most = shrinkageShare(species, from, to)
+  const moved = most?.share ? movementOf(species, 1, from, to) : undefined
+  if (!moved) return most && { tangential: most.share, radial: most.share }
+  return { tangential: Math.max(0, -moved.tangential), radial: Math.max(0, -moved.radial) }
+}
+
 /**
  * What a size that is wanted dry has to be larger by while it is wet, mm: at the saw, and on the lathe. Along the grain
  * wood hardly shrinks (Wood Handbook ch. 4: 0.1 to 0.2 % from green to ovendry), so lengths are left as they are.

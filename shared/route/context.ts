@@ -10,9 +10,8 @@ import { roughDiameterOf } from './rough-size.ts'
 import { type SizedCut, sizedCutsOf } from './sized-cuts.ts'
 import { type BlankState, gaugingSpeed, type Spinning, stageSpeed } from './stage-speed.ts'
 import { type Journal, journalOf } from './steady.ts'
+import { driedSideOf, wetDiameterOf } from './wet-size.ts'
 
-/** Rough-turned wet wood is left so much over, a fraction of its diameter. Common practice, no source. */
-const WET_OVERSIZE = 0.1
 /** A rest when no lathe of the shop takes the blank, mm. Common practice, no source. */
 const REST_LENGTH = inches(12)
 
@@ -98,7 +97,10 @@ export function contextOf(input: RouteInput): RouteContext {
   const style = styleOf(input.units)
   const isWet = tooWet(input.moisture, input.serviceMoisture)
   const isTurnedDry = slender || layers > 1
-  const roughed = new Map(shape.zones.map((zone) => [zone.index, roughDiameterOf(zone, input)]))
+  const roughedWet = isWet && !isTurnedDry
+  // What is turned round at last is turned from the dried blank.
+  const turnedFrom = roughedWet ? { ...input, blank: { ...blank, side: driedSideOf(input) } } : input
+  const roughed = new Map(shape.zones.map((zone) => [zone.index, roughDiameterOf(zone, turnedFrom)]))
   const roughDiameter = (zone: Zone): number => roughed.get(zone.index)!
   const spinning: Spinning = {
     largest: shape.maxSide > 0 ? blank.diagonal : Math.max(0, ...shape.zones.map(roughDiameter)),
@@ -119,7 +121,7 @@ export function contextOf(input: RouteInput): RouteContext {
     glueLineCentred: layers % 2 === 0,
     tooShort: nm(blank.length) < nm(allowances.minMachine),
     wet: isWet,
-    roughedWet: isWet && !isTurnedDry,
+    roughedWet,
     stripsDry: driesAsStrips(
       {
         sawn: input.sawnMoisture ?? input.moisture,
@@ -130,7 +132,7 @@ export function contextOf(input: RouteInput): RouteContext {
     ),
     squareOver: isTurnedDry && isWet ? 1 : squareOverOf(blank),
     roughDiameter,
-    wetDiameter: (zone) => Math.min(blank.side, roughDiameter(zone) * (1 + WET_OVERSIZE)),
+    wetDiameter: (zone) => wetDiameterOf(roughDiameter(zone), input),
     speed: (work, state, mount = input.mount) => stageSpeed(input, spinning, { work, state, mount }),
     gaugingSpeed: () => gaugingSpeed(input, spinning, input.mount),
     text: (mm) => lengthText(mm, style),

@@ -1,5 +1,6 @@
 import type { Allowances } from '../blank/allowances.ts'
 import type { Blank } from '../blank/blank.ts'
+import type { LostBothWays } from '../blank/shrinkage.ts'
 import type { PlacedJoint } from '../profile/joint-reach.ts'
 import type { Profile } from '../profile/profile.ts'
 import type { TurningToolKind } from '../turning/bevel.ts'
@@ -59,6 +60,8 @@ export interface RouteInput {
   /** Moisture it is sawn at, where it is not that at which it is turned. */
   sawnMoisture?: number
   serviceMoisture: number
+  /** Parts of a diameter lost on the way from the one to the other; absent where the wood’s shrinkage is not known. */
+  dries?: LostBothWays
   /** The first lathe of the shop that takes the blank; absent when none does. */
   lathe?: TurningLathe
   /** Limit of what holds the blank, rpm. */

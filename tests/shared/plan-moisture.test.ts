@@ -3,7 +3,7 @@ import { roughThickness, surfacedThickness } from '../../shared/blank/nominal.ts
 import { readJob } from '../../shared/job.ts'
 import { planJob } from '../../shared/plan.ts'
 import { defaultShop, type Shop } from '../../shared/shop.ts'
-import { nm } from '../../shared/units/length.ts'
+import { inches, nm } from '../../shared/units/length.ts'
 import { benchLeg, dowel, knob } from '../jobs.ts'
 import { woods } from './wood/woods.ts'
 
@@ -130,5 +130,28 @@ describe('a plan for wood that has still to dry', () => {
     expect(glued!.blank.shrinkage).toMatchObject({ onLathe: 0 })
     expect(glued!.blank.shrinkage!.across).toBeGreaterThan(0)
     expect(nm(glued!.blank.side)).toBeLessThan(nm(solid!.blank.side))
+  })
+
+  it('roughs green wood so large that its oval still holds the part and what is sanded off, in every wood', () => {
+    const stock = [{ species: '*', nominal: '12/4' as const }]
+    const stations = [
+      { at: '0', diameter: '2', then: 'straight' },
+      { at: '6', diameter: '2' },
+    ]
+    const job = { ...benchLeg(), joints: [], profile: { stations }, moisture: 30 }
+    const known = woods.filter(
+      ({ shrinkTangentialPct, shrinkRadialPct }) => shrinkTangentialPct && shrinkRadialPct,
+    )
+    expect(known.length).toBeGreaterThan(50)
+    for (const { key, shrinkTangentialPct, shrinkRadialPct } of known) {
+      const { operations, blank } = planJob(readJob({ ...job, species: key }), { ...shop, stock }, woods)
+      const rough = operations.find(({ kind }) => kind === 'rough')!
+      const wet = rough.work.surface / Math.PI / rough.work.length
+      // Wood Handbook eq. 13-3 from fibre saturation, 30 %, to 8 %.
+      const most = Math.max(shrinkTangentialPct!, shrinkRadialPct!)
+      const narrow = wet * (1 - (22 * most) / 3000)
+      expect(narrow, key).toBeGreaterThanOrEqual(inches(2 + 1 / 64))
+      expect(nm(wet), key).toBeLessThanOrEqual(nm(blank.side))
+    }
   })
 })

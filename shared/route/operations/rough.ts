@@ -44,7 +44,7 @@ export function rough(context: RouteContext): OperationDraft[] {
         diameter: context.blank.diagonal,
       },
       why: drying
-        ? 'Left a tenth over, for it will dry out of round; short bites from the tail end on, so that no long splinter tears off.'
+        ? `Left ${context.text(diameter - context.roughDiameter(zone))} over, for it shrinks and goes oval as it dries and must still be trued; short bites from the tail end on, so that no long splinter tears off.`
         : `Short bites from the tail end on, so that no long splinter tears off; ${sized ? 'to the caliper, for the blank leaves no more over' : 'raise the speed only once it runs round'}.`,
       cautions: [
         caution,

@@ -6,6 +6,7 @@ import { stretchName, withArticle } from '../place-name.ts'
 import { circleArea, zoneLength } from '../removed.ts'
 import { carriedSizing } from '../rough-size.ts'
 import { roughingTool } from '../tool-choice.ts'
+import { driedOval } from '../wet-size.ts'
 
 /** Cylinders that dried out of round made round again. */
 export function trueUp(context: RouteContext): OperationDraft[] {
@@ -14,6 +15,7 @@ export function trueUp(context: RouteContext): OperationDraft[] {
   const speed = context.speed('roughing', 'dried')
   return context.zones.map((zone) => {
     const [wet, round] = [context.wetDiameter(zone), context.roughDiameter(zone)]
+    const { along, across } = driedOval(wet, context)
     const length = zoneLength(context, zone)
     const { caution: bare, ...sizing } = carriedSizing(context, zone)
     return draftOf('true-up', {
@@ -28,11 +30,11 @@ export function trueUp(context: RouteContext): OperationDraft[] {
       work: {
         length,
         surface: Math.PI * round * length,
-        removed: (circleArea(wet) - circleArea(round)) * length,
+        removed: Math.max(0, (Math.PI / 4) * along * across - circleArea(round)) * length,
         count: 1,
-        diameter: wet,
+        diameter: Math.max(along, across),
       },
-      why: 'Wood dries more across the rings than along them: the cylinder has gone oval.',
+      why: `Wood shrinks about twice as much along the rings as across them: roughed to ${context.text(wet)}, it dries to an oval of about ${context.text(along)} by ${context.text(across)}.`,
       cautions: [
         caution,
         cautions.unbalanced,
