@@ -82,7 +82,7 @@ describe('the work page', () => {
       const view = page.locator('operation-lathe dialog')
       for (const [i, { name, rpm, rpmCeiling, caution }] of plan.operations.entries()) {
         const where = `${name} at ${width} px`
-        const { capitals, hidden } = await view.evaluate((dialog) => {
+        const { capitals, hidden, cut } = await view.evaluate((dialog) => {
           const ink = document.createElement('canvas').getContext('2d')!
           const capital = (line: Element) => {
             const { fontWeight, fontSize, fontFamily } = getComputedStyle(line)
@@ -93,9 +93,13 @@ describe('the work page', () => {
           return {
             capitals: [...dialog.querySelectorAll('h2, .big')].map(capital),
             hidden: parts.filter((part) => part.scrollHeight > part.clientHeight).length,
+            cut: [...dialog.querySelectorAll('.unit, h2, .tool')].filter(
+              (part) => part.getBoundingClientRect().right > innerWidth,
+            ).length,
           }
         })
         for (const px of capitals) expect(px / 6, where).toBeGreaterThanOrEqual(least)
+        expect(cut, `${where}: nothing beyond the right edge`).toBe(0)
         expect(hidden, `${where}: all of it, cautions too, without a scroll`).toBe(0)
         const text = await said(view)
         if (rpm !== undefined)

@@ -57,6 +57,10 @@ export const latheLook = css`
     font-weight: 700;
     line-height: 1.04;
   }
+  .big {
+    min-width: 0;
+    max-width: 100%;
+  }
   .big.tool {
     font-weight: 500;
   }

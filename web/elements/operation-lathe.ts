@@ -120,7 +120,7 @@ export class OperationLathe extends LitElement {
   private head(operation: Operation): TemplateResult {
     const group = operationGroups(this.operations).find((g) => g.operations.includes(operation))
     return html`<header>
-      <p>${this.index + 1} of ${this.operations.length} · ${group?.heading ?? ''}</p>
+      <p>${this.index + 1} of ${this.operations.length} · ${group?.heading.replace('On the lathe, ', '') ?? ''}</p>
       <div class="buttons"><button type="button" @click=${this.leave}>Leave</button></div>
     </header>`
   }
