@@ -16,10 +16,8 @@ import './turned-part.ts'
 /** What each key turns by. */
 const keys: Record<string, -1 | 1> = {
   ArrowRight: 1,
-  ArrowDown: 1,
   PageDown: 1,
   ArrowLeft: -1,
-  ArrowUp: -1,
   PageUp: -1,
 }
 
