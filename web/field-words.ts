@@ -71,6 +71,9 @@ const rowWords: Record<string, string> = {
   length: 'length',
   steel: 'steel',
   piecesPerEdge: 'pieces between touch-ups',
+  lives: 'counted lives of the edge',
+  minutes: 'minutes',
+  rim: 'speed at the rim',
   species: 'wood',
   nominal: 'nominal',
   surfaced: 'surfaced',
@@ -193,6 +196,10 @@ function yardText([, index, name, inner, field]: (string | number)[]): string {
   return rowText(`${yard}, ${row} ${inner + 1}`, field as string | undefined)
 }
 
+/** `Tool 1, counted life 2, speed at the rim`: a field of a life of a tool’s edge. */
+const lifeText = ([, tool, , life, field]: (string | number)[]): string =>
+  rowText(`Tool ${Number(tool) + 1}, counted life ${Number(life) + 1}`, field as string | undefined)
+
 /**
  * What a setting of the shop is called on screen.
  *
@@ -203,6 +210,7 @@ export function shopField(path: string): string {
   if (shopWords[path]) return shopWords[path]
   if (first === 'allowances' && second !== undefined) return allowance(String(second))
   if (first === 'yards' && typeof second === 'number') return yardText(pathSteps(path))
+  if (third === 'lives' && typeof fourth === 'number') return lifeText(pathSteps(path))
   if (first === 'minuteFactors') return `Your own factor, ${String(second).replaceAll('-', ' ')}`
   const row = shopRows[String(first)]
   if (row && typeof second === 'number') {

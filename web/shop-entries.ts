@@ -25,6 +25,8 @@ const numbers = new Set([
   'least',
   'most',
   'piecesPerEdge',
+  'minutes',
+  'rim',
   'calipers',
   'pricePerBoardFoot',
   'spoiled',

@@ -32,6 +32,7 @@ describe('shopField', () => {
     expect(shopField('lathes[0].speeds.most')).toBe('Lathe 1, fastest speed')
     expect(shopField('grits[2]')).toBe('Grits, in order')
     expect(shopField('lots[1].species')).toBe('Lot 2, wood')
+    expect(shopField('tools[0].lives[1].rim')).toBe('Tool 1, counted life 2, speed at the rim')
   })
 })
 

@@ -26,6 +26,15 @@ describe('sentShop', () => {
     expect(shop.lathes[0]!.speeds).toEqual({ steps: [500, 900, 1500] })
   })
 
+  it('reads lives of an edge as numbers, and names the one that is none', () => {
+    const [at, life] = ['tools[0].lives', { minutes: '22,5', rim: '7.2', hardnessN: '' }]
+    expect(readShop(sentShop(withEntry(file, at, [life]))).tools[0]!.lives).toEqual([
+      { minutes: 22.5, rim: 7.2 },
+    ])
+    const wrong = withEntry(file, at, [{ ...life, rim: 'fast' }])
+    expect(() => readShop(sentShop(wrong))).toThrow(/tools\[0\]\.lives\[0\]\.rim.*fast/)
+  })
+
   it('leaves lengths as typed, to be read in the units of the shop', () => {
     expect(readShop(sentShop(withEntry(file, 'kerf', '3/32'))).kerf).toBeCloseTo(2.38125, 9)
     expect(readShop(sentShop(withEntry(file, 'allowances.bow', '1/16'))).allowances.bowPerMm).toBeCloseTo(

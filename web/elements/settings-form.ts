@@ -40,6 +40,16 @@ export class SettingsForm extends LitElement {
         padding-bottom: var(--space-3);
         border-bottom: 1px solid var(--line);
       }
+      .fields > details {
+        grid-column: 1 / -1;
+      }
+      .fields > details[open] {
+        padding-left: var(--space-3);
+        border-left: 3px solid var(--line);
+      }
+      .fields > details > :not(summary) {
+        margin-block: var(--space-3);
+      }
     `,
   ]
 

@@ -152,8 +152,27 @@ export class ShopForm extends SettingsForm {
       ${this.field(`${at}.name`, 'Name', { wide: true })} ${this.choice(`${at}.kind`, 'Kind', choicesOf(toolKinds))}
       ${this.length(`${at}.width`, 'Width')} ${this.choice(`${at}.steel`, 'Steel', steels)}
       ${this.field(`${at}.piecesPerEdge`, 'Pieces between touch-ups', { unit: 'pieces', placeholder: 'by the table' })}
+      ${this.lives(`${at}.lives`)}
     `,
     )
+  }
+
+  /** Lives of one tool's edge; they hold where no pieces between touch-ups are set. */
+  private lives(path: string) {
+    return html`<details class="lives" ?open=${this.rows(path).length > 0}>
+      <summary>Lives of its edge, as counted</summary>
+      <p class="hint">They come before the table, and hold for other jobs too: scaled for the wood and, where the speed at the rim was noted (mm of diameter × rpm ÷ 19,100 is m/s), for speed. Pieces between touch-ups, where they are set, come first. The Rack offers what your log says.</p>
+      ${this.list(
+        path,
+        'counted life',
+        { minutes: '' },
+        (at) => html`
+        ${this.field(`${at}.minutes`, 'Slicing between touch-ups', { unit: 'min' })}
+        ${this.field(`${at}.rim`, 'Speed at the rim', { unit: 'm/s', placeholder: 'not noted' })}
+        ${this.field(`${at}.hardnessN`, 'Side hardness of the wood', { unit: 'N', placeholder: '5000' })}
+      `,
+      )}
+    </details>`
   }
 
   private stock() {
