@@ -1,4 +1,4 @@
-import { html, LitElement } from 'lit'
+import { css, html, LitElement } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { ToolGrinding } from '../../shared/turning/edge.ts'
 import { pageWear } from '../styles/all.ts'
@@ -8,7 +8,14 @@ import { everyText } from './rack-edge-states.ts'
 /** How long each edge cuts and how often it is brought back over the batch, with what its life rests on. */
 @customElement('edges-card')
 export class EdgesCard extends LitElement {
-  static override styles = [...pageWear]
+  static override styles = [
+    ...pageWear,
+    css`
+      th p {
+        font-weight: 400;
+      }
+    `,
+  ]
 
   @property({ attribute: false }) grinding: readonly ToolGrinding[] = []
 

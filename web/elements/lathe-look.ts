@@ -64,6 +64,9 @@ export const latheLook = css`
   .big.tool {
     font-weight: 500;
   }
+  .tool + .beside {
+    padding-top: calc(0.1 * var(--words, 3.75rem));
+  }
   .big.number {
     text-align: left;
     font-size: var(--figures, 4.7rem);

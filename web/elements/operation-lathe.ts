@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type PropertyValues, type TemplateResul
 import { customElement, property, query } from 'lit/decorators.js'
 import type { Profile } from '../../shared/profile/profile.ts'
 import type { Operation } from '../../shared/route/operation.ts'
+import type { ToolGrinding } from '../../shared/turning/edge.ts'
 import { type LengthStyle, lengthFigure } from '../../shared/units/length.ts'
 import { KeepAwake } from '../keep-awake.ts'
 import { pageWear } from '../styles/all.ts'
@@ -10,6 +11,7 @@ import { fitType } from './lathe-fit.ts'
 import { latheLook } from './lathe-look.ts'
 import { latheCall, latheTool, latheWhere } from './lathe-words.ts'
 import { operationGroups, rpmFigure, unbroken } from './operation-words.ts'
+import { everyText } from './rack-edge-states.ts'
 import { Stroke } from './stroke.ts'
 import './turned-part.ts'
 
@@ -48,6 +50,8 @@ export class OperationLathe extends LitElement {
   @property() species = ''
   @property({ attribute: false }) lengthStyle: LengthStyle = 'fraction'
   @property({ attribute: false }) grits: readonly number[] = []
+  /** When each edge is to be brought back. */
+  @property({ attribute: false }) grinding: readonly ToolGrinding[] = []
   @query('dialog') private readonly dialog!: HTMLDialogElement | null
   @query('.work') private readonly work!: HTMLElement | null
   /** The operation it was opened at. */
@@ -136,9 +140,18 @@ export class OperationLathe extends LitElement {
           <h2>${unbroken(latheCall(operation, profile, this.lengthStyle))}</h2>
           ${this.place(operation, profile)}
         </div>
-        ${operation.tool ? html`<p class="set big tool ${changes.tool ? 'changed' : ''}">${unbroken(latheTool(operation, this.grits))}</p>` : nothing}
+        ${this.tool(operation, changes)}
       </div>
       ${alone ? nothing : html`<div class="half">${figures}</div>`}
+    </div>`
+  }
+
+  private tool(operation: Operation, changes: LatheChanges): TemplateResult | typeof nothing {
+    if (!operation.tool) return nothing
+    const edge = this.grinding.find(({ tool }) => tool === operation.tool)
+    return html`<div class="set ${changes.tool ? 'changed' : ''}">
+      <p class="big tool">${unbroken(latheTool(operation, this.grits))}</p>
+      ${edge ? html`<p class="beside why">to the stone ${everyText(edge.piecesBetween)}</p>` : nothing}
     </div>`
   }
 

@@ -177,11 +177,11 @@ export class WorkPage extends LitElement {
       }}>${text}</button>`
   }
 
-  private fromTheLathe({ operations, job, sanding }: Plan): TemplateResult | typeof nothing {
+  private fromTheLathe({ operations, job, sanding, grinding }: Plan): TemplateResult | typeof nothing {
     if (operations.length === 0) return nothing
     const index = Math.min(this.index, operations.length - 1)
     return html`<operation-lathe .operations=${operations} .index=${index} .profile=${job.profile} .species=${job.species}
-      .lengthStyle=${lengthStyle(job.units)} .grits=${sanding.grits}
+      .lengthStyle=${lengthStyle(job.units)} .grits=${sanding.grits} .grinding=${grinding}
       @operation-turn=${(event: CustomEvent<{ by: number }>) => this.goTo(index + event.detail.by, operations.length)}
       @lathe-left=${() => {
         this.lathe(false)
