@@ -29,8 +29,11 @@ export class RackWhole extends LitElement {
       }
       @media (min-width: 60rem) {
         .entry {
-          grid-template-columns: minmax(0, 1fr) minmax(0, 12rem) minmax(0, 1fr);
+          grid-template-columns: minmax(0, 30rem) minmax(0, 12rem);
           align-items: start;
+        }
+        step-timer {
+          max-width: 30rem;
         }
       }
       input,

@@ -23,6 +23,14 @@ export class RecordCard extends LitElement {
       table {
         width: 100%;
       }
+      tbody th {
+        font-weight: inherit;
+        white-space: normal;
+      }
+      .number {
+        white-space: nowrap;
+        vertical-align: top;
+      }
       .note td {
         padding-top: 0;
         border-top: 0;
@@ -55,7 +63,7 @@ export class RecordCard extends LitElement {
       </dl>
       <div class="scroll" tabindex="0" role="group" aria-label="By operation">
         <table>
-          <thead><tr><th scope="col">Operation</th><th scope="col" class="number wide">Timed</th><th scope="col" class="number">Planned</th><th scope="col" class="number">Actual</th><th scope="col">Against plan</th></tr></thead>
+          <thead><tr><th scope="col">Operation</th><th scope="col" class="number wide">Timed</th><th scope="col" class="number">Planned</th><th scope="col" class="number">Actual</th></tr></thead>
           <tbody>${operations.filter((operation) => operation.timed > 0).map(row)}</tbody>
         </table>
       </div>
@@ -69,10 +77,9 @@ function row({ name, done, timed, planned, actual, setAside }: OperationTimes): 
       <th scope="row">${name}</th>
       <td class="number wide">${timed} of ${done}</td>
       <td class="number">${minutesText(planned)}</td>
-      <td class="number">${minutesText(actual)}</td>
-      <td>${overText(planned, actual)}</td>
+      <td class="number">${minutesText(actual)}<br /><span class="small soft">${overText(planned, actual)}</span></td>
     </tr>
-    ${setAside > 0 ? html`<tr class="note"><td colspan="5" class="small soft">${setAside === 1 ? 'One time is' : `${setAside} times are`} so far from the others that the plans to come leave ${setAside === 1 ? 'it' : 'them'} aside: look whether a watch was forgotten.</td></tr>` : nothing}`
+    ${setAside > 0 ? html`<tr class="note"><td colspan="4" class="small soft">${setAside === 1 ? 'One time is' : `${setAside} times are`} so far from the others that the plans to come leave ${setAside === 1 ? 'it' : 'them'} aside: look whether a watch was forgotten.</td></tr>` : nothing}`
 }
 
 declare global {
