@@ -40,8 +40,10 @@ import { standInCaution, woodOrStandIn } from './profile/stand-in-wood.ts'
 import { type BarWood, type Whip, whipOf, whyNoWhip } from './profile/whip.ts'
 import { cautionSentences } from './route/cautions.ts'
 import { type Finishing, finishingOf } from './route/finishing.ts'
+import { type LatheChoice, latheFor } from './route/lathe-choice.ts'
 import type { Operation, Passes } from './route/operation.ts'
 import { defaultPassCosts } from './route/passes.ts'
+import { restMoves, speedChanges } from './route/rest-moves.ts'
 import { routeFor } from './route/route.ts'
 import type { Shop } from './shop.ts'
 import { type Calipers, calipersFor } from './turning/calipers.ts'
@@ -68,6 +70,8 @@ export interface Plan {
   /** `onHand`: cut from boards on hand; absent when there are none to cut from. */
   boardFeet: { blanks: number; bought: number; tallied: number; onHand?: number }
   operations: Operation[]
+  /** Absent where none of the shop takes the blank, and in plans frozen before it was told. */
+  lathe?: PlanLathe
   calipers: Calipers
   passes: Passes
   grinding: ToolGrinding[]
@@ -77,6 +81,12 @@ export interface Plan {
   time: BatchTime & { trust?: TimeTrust }
   quote?: Quote
   cautions: Caution[]
+}
+
+/** The lathe of a plan, and how often its tool rest is moved and another speed set for one blank. */
+interface PlanLathe extends LatheChoice {
+  restMoves: number
+  speedChanges: number
 }
 
 /** The species of a job: the shop’s own woods come before the handbook’s. */
@@ -127,27 +137,30 @@ function workOf(ground: Ground) {
   const { job, shop, species, blank, checks, wood } = ground
   const allowances = allowancesOf(job, shop)
   const whip = spunWhip(ground)
-  const fitting = blank.lathes.find((lathe) => lathe.fits)?.name
   const dries = lostBothWays(species, job.moisture, job.serviceMoisture)
-  const { operations, ...route } = routeFor({
+  const input = {
     ...job,
     ...(dries && { dries }),
     sawnMoisture: sawnMoisture(job).moisture,
     checks,
     blank,
     allowances,
-    lathe: shop.lathes.find((lathe) => lathe.name === fitting),
     tools: shop.tools,
     grits: shop.grits,
     calipers: shop.calipers,
     whip,
     blankCriticalRpm: blankBeam(blank, wood).criticalRpm,
+  }
+  const lathe = latheFor(input, shop.lathes, blank.lathes)
+  const { operations, ...route } = routeFor({
+    ...input,
+    lathe: shop.lathes.find(({ name }) => name === lathe?.name),
   })
   const timed = timedOperations(operations, {
     hardnessN: species.hardnessN,
     minuteFactors: learnedFactors(shop.minuteFactors, ground.record),
   })
-  return { operations: timed, whip, ...route }
+  return { operations: timed, whip, lathe, ...route }
 }
 
 /** Parts that come from all blanks, spares among them. */
@@ -260,7 +273,7 @@ export function planJob(
   const cutOrder = cutOrderOf(job, shop, blank, rack)
   const sawn = checkedCut(job, blank.layers, cutOrder, better)
   const cut = { ...sawn, boards: sheetOf({ blank, job, cut: sawn, cutOrder }).boards }
-  const { operations, passes, places, stripsDry, whip } = workOf({
+  const { operations, lathe, passes, places, stripsDry, whip } = workOf({
     job,
     shop,
     species,
@@ -305,6 +318,9 @@ export function planJob(
       ...(cut.boardFeetOnHand !== undefined && { onHand: cut.boardFeetOnHand }),
     },
     operations,
+    ...(lathe && {
+      lathe: { ...lathe, restMoves: restMoves(operations), speedChanges: speedChanges(operations) },
+    }),
     calipers: calipersFor({
       places,
       pieces: blank.count,

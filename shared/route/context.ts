@@ -1,14 +1,17 @@
 import type { Span } from '../profile/profile.ts'
 import type { Mount } from '../turning/mount.ts'
+import { placesFor, restFor, restPlaces } from '../turning/rest-places.ts'
 import type { Speed, SpeedWork } from '../turning/speed.ts'
 import { inches, lengthText, nm, styleOf } from '../units/length.ts'
 import { driesAsStrips, tooWet } from '../wood/moisture.ts'
-import type { Feature, Zone } from './features.ts'
+import type { Feature, StepFace, Zone } from './features.ts'
 import type { RouteInput } from './input.ts'
+import type { OperationDraft } from './operation.ts'
 import { type PartShape, partShapeOf } from './part-shape.ts'
+import { fromTailOf, pitchOf, restReaches, tailOf } from './rest-reaches.ts'
 import { roughDiameterOf } from './rough-size.ts'
 import { type SizedCut, sizedCutsOf } from './sized-cuts.ts'
-import { type BlankState, gaugingSpeed, type Spinning, stageSpeed } from './stage-speed.ts'
+import { type BlankState, gaugingSpeed, type Spinning, spinningOf, stageSpeed } from './stage-speed.ts'
 import { type Journal, journalOf } from './steady.ts'
 import { driedSideOf, wetDiameterOf } from './wet-size.ts'
 
@@ -51,26 +54,59 @@ export interface RouteContext extends RouteInput, PartShape, Spinning, Along {
   text(mm: number): string
 }
 
+/** Where the tool rest stands for a cut: counted along the stick from the tailstock, from 1. */
+export type OnRest = Pick<OperationDraft, 'restPosition' | 'restThrough'>
+
 /** Places along the lathe, from the tailstock on. */
 interface Along {
   tail: 'foot' | 'top'
   /** Distance from the tail end of the part. */
   fromTail(x: number): number
-  /** Which position of the tool rest serves a place, 1 next to the tailstock. */
-  restPosition(x: number): number
-  /** The stretch a feature is finished with; none where nothing is slender. */
-  stretchOf(feature: Feature): number | undefined
+  /** Which positions of the tool rest serve what lies between two places, on every part of the stick. */
+  restAlong(from: number, to: number): OnRest
+  /** Which position serves an end of the stick, whatever part it belongs to. */
+  restEnd(x: number): number
+  /** The stretch a feature or a step’s face is finished with; none where nothing is slender. */
+  stretchOf(feature: Feature | StepFace): number | undefined
 }
 
-function alongLathe({ blank, lathe }: RouteInput, { spans, length }: PartShape, slender: boolean): Along {
-  const tail = blank.lengthParts.drivenEnd === 'foot' ? 'top' : 'foot'
-  const from = spans[0]!.from
-  const rest = lathe?.restLength ?? REST_LENGTH
-  const fromTail = (x: number): number => (tail === 'foot' ? x - from : from + length - x)
-  const restPosition = (x: number): number => 1 + Math.floor(Math.max(0, nm(fromTail(x)) - 1) / nm(rest))
-  const stretchOf = ({ from, to }: Feature): number | undefined =>
-    slender ? restPosition((from + to) / 2) : undefined
-  return { tail, fromTail, restPosition, stretchOf }
+/** The stretch of each feature, from 1 next to the tail, and of each step’s face: with the later of what it lies between. */
+function stretchesOf(
+  { features, featureOf, spans, steps }: PartShape,
+  place: (feature: Feature) => number,
+): Map<Feature | StepFace, number> {
+  const placed = new Map(features.map((feature) => [feature, place(feature)]))
+  const used = [...new Set(placed.values())].sort((a, b) => a - b)
+  const stretches = new Map<Feature | StepFace, number>()
+  for (const [feature, at] of placed) stretches.set(feature, used.indexOf(at) + 1)
+  for (const step of steps) {
+    const after = spans.findIndex(({ index }) => index === step.index)
+    const sides = [spans[after - 1]!, spans[after]!].map((span) => stretches.get(featureOf(span))!)
+    stretches.set(step, Math.max(...sides))
+  }
+  return stretches
+}
+
+function alongLathe(input: RouteInput, shape: PartShape, slender: boolean): Along {
+  const { blank, lathe } = input
+  const fromTail = fromTailOf(input, shape)
+  const rest = lathe ? restFor(lathe, blank.length) : REST_LENGTH
+  const places = restPlaces(restReaches(input, shape), rest)
+  const served = (from: number, to: number, parts: number): [number, number] => {
+    const [near, far] = [fromTail(from), fromTail(to)].sort((a, b) => a - b) as [number, number]
+    return placesFor(places, [near, far + (parts - 1) * pitchOf(input, shape)])
+  }
+  const restAlong = (from: number, to: number): OnRest => {
+    const [first, last] = served(from, to, blank.stock.perBlank)
+    return { restPosition: first, ...(last > first && { restThrough: last }) }
+  }
+  const restEnd = (x: number): number => {
+    const atTail = nm(fromTail(x)) === 0
+    return atTail ? 1 : Math.max(1, places.length)
+  }
+  // By its end next to what drives it: nothing nearer the tail is left to be cut once the stock behind is thinned.
+  const stretches = slender ? stretchesOf(shape, ({ from, to }) => served(from, to, 1)[1]) : undefined
+  return { tail: tailOf(input), fromTail, restAlong, restEnd, stretchOf: (what) => stretches?.get(what) }
 }
 
 function cutsBySpan(cuts: SizedCut[]): (span: Span) => SizedCut[] {
@@ -102,12 +138,7 @@ export function contextOf(input: RouteInput): RouteContext {
   const turnedFrom = roughedWet ? { ...input, blank: { ...blank, side: driedSideOf(input) } } : input
   const roughed = new Map(shape.zones.map((zone) => [zone.index, roughDiameterOf(zone, turnedFrom)]))
   const roughDiameter = (zone: Zone): number => roughed.get(zone.index)!
-  const spinning: Spinning = {
-    largest: shape.maxSide > 0 ? blank.diagonal : Math.max(0, ...shape.zones.map(roughDiameter)),
-    maxSide: shape.maxSide,
-    gluedUp: layers > 1,
-    openMortise: input.joints.some((joint) => joint.stage === 'square' && joint.kind !== 'tenon'),
-  }
+  const spinning = spinningOf(input, shape)
   const context: RouteContext = {
     ...input,
     ...shape,

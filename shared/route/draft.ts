@@ -14,6 +14,7 @@ export interface DraftFields {
   caliperStation?: string
   caliperAlso?: string[]
   restPosition?: number
+  restThrough?: number
   stretch?: number
   work?: Partial<Work>
   spans?: number[]
@@ -27,7 +28,17 @@ const NO_WORK: Work = { length: 0, surface: 0, removed: 0, count: 1, diameter: 0
 
 /** An operation of a kind, without its place in the order yet (`pass` and `after` come from the route). */
 export function draftOf(kind: OperationKind, fields: DraftFields): OperationDraft {
-  const { speed, caliper, caliperStation, caliperAlso = [], restPosition, stretch, spans, cut } = fields
+  const {
+    speed,
+    caliper,
+    caliperStation,
+    caliperAlso = [],
+    restPosition,
+    restThrough,
+    stretch,
+    spans,
+    cut,
+  } = fields
   const caution = [speed?.caution, ...(fields.cautions ?? [])].filter((text) => text !== undefined).join(' ')
   return {
     key: fields.key ?? kind,
@@ -43,6 +54,7 @@ export function draftOf(kind: OperationKind, fields: DraftFields): OperationDraf
     ...(caliperStation !== undefined && { caliperStation }),
     ...(caliperAlso.length > 0 && { caliperAlso }),
     ...(restPosition !== undefined && { restPosition }),
+    ...(restThrough !== undefined && { restThrough }),
     ...(stretch !== undefined && { stretch }),
     learns: operationKinds[kind].learns,
     work: { ...NO_WORK, ...fields.work },

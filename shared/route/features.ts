@@ -1,8 +1,9 @@
+import { isFillet } from '../profile/fillet.ts'
 import type { Span } from '../profile/profile.ts'
 import { inches, nm } from '../units/length.ts'
 import type { OperationKind } from './kinds.ts'
 
-/** What one forming operation cuts: a span, a row of equal beads, or a run of one curve. Lengths mm. */
+/** What one forming operation cuts: a span, a row of beads, or a run of one curve. Lengths mm. */
 export interface Feature {
   kind: OperationKind
   /** Station where it starts. */
@@ -55,28 +56,48 @@ function kindOf(span: Span): OperationKind {
   return span.shape as Exclude<Span['shape'], 'square' | 'straight'>
 }
 
-function equalBeads(a: Span, b: Span): boolean {
-  const rise = (span: Span): number => span.station.rise ?? (span.to - span.from) / 2
-  return sameLength(a.to - a.from, b.to - b.from) && sameLength(rise(a), rise(b)) && sameLength(a.d1, b.d1)
+/** A bead that goes on with a row: it touches the last of it or stands a fillet away, on the same diameter. */
+function continuesRow(row: Feature | undefined, since: Span[], span: Span): row is Feature {
+  const last = row?.spans.at(-1)
+  if (!last || since.length > 1 || !since.every(isFillet)) return false
+  const [before, after] = [last, ...since].slice(-1).concat(span) as [Span, Span]
+  return (
+    span.index === last.index + 1 + since.length &&
+    sameLength(last.d1, since[0]?.d0 ?? span.d0) &&
+    sameLength(before.d1, after.d0)
+  )
 }
 
-/** A span that belongs to the operation of its neighbour: the next of a row of beads or of one curve. */
-function continues(kind: OperationKind, last: Span, span: Span): boolean {
-  if (span.index !== last.index + 1 || kindOf(span) !== kind) return false
-  return kind === 'curve' || (kind === 'bead' && equalBeads(last, span) && sameLength(last.d0, last.d1))
+/** A free curve goes on with the one it touches. */
+const continuesCurve = (open: Feature | undefined, span: Span): open is Feature =>
+  open?.kind === 'curve' && span.index === open.spans.at(-1)!.index + 1
+
+function extend(feature: Feature, span: Span): void {
+  feature.spans.push(span)
+  feature.to = span.to
 }
 
-/** The turned spans by the operation that forms them, from the foot up. Every one is in exactly one feature. */
+/**
+ * The turned spans by the operation that forms them, from the foot up. Every one is in exactly one feature: beads of a
+ * row are one, alike or not, so that the same side of all is cut together.
+ */
 export function featuresOf(spans: Span[]): Feature[] {
   const features: Feature[] = []
+  let row: Feature | undefined
+  let since: Span[] = []
   for (const span of spans) {
-    if (span.shape === 'square') continue
-    const kind = kindOf(span)
+    const kind = span.shape === 'square' ? undefined : kindOf(span)
+    if (kind === 'bead' && continuesRow(row, since, span)) {
+      extend(row, span)
+      since = []
+      continue
+    }
+    since.push(span)
+    if (kind === undefined) continue
     const open = features.at(-1)
-    if (open?.kind === kind && continues(kind, open.spans.at(-1)!, span)) {
-      open.spans.push(span)
-      open.to = span.to
-    } else features.push({ kind, index: span.index, spans: [span], from: span.from, to: span.to })
+    if (kind === 'curve' && continuesCurve(open, span)) extend(open, span)
+    else features.push({ kind, index: span.index, spans: [span], from: span.from, to: span.to })
+    if (kind === 'bead') [row, since] = [features.at(-1), []]
   }
   return features
 }

@@ -16,8 +16,6 @@ export interface FormingWords {
   caution?: (feature: Feature) => string | undefined
 }
 
-const middle = (feature: Feature): number => (feature.from + feature.to) / 2
-
 /** One operation for each feature of a kind: its place, tool, speed and how much there is to cut. */
 export function formed(context: RouteContext, kind: OperationKind, words: FormingWords): OperationDraft[] {
   const speed = context.speed('shaping', 'roughed')
@@ -35,11 +33,11 @@ export function formed(context: RouteContext, kind: OperationKind, words: Formin
         tool,
         cut,
         speed,
-        restPosition: context.restPosition(middle(feature)),
+        ...context.restAlong(from, to),
         stretch: context.stretchOf(feature),
         spans: spans.map((span) => span.index),
         work: {
-          length: context.parts * (to - from),
+          length: total((span) => span.to - span.from),
           surface: total((span) => context.sizeOf(span).surface),
           removed: total((span) => removedByForming(context, span)),
           count: context.parts * spans.length,

@@ -62,6 +62,8 @@ export const operationKinds = {
   'finish-on-lathe': { stage: 'finish', learns: true },
   'joint-round': { stage: 'joinery', learns: false },
   part: { stage: 'turning', learns: true },
+  /** The other way round in a jam chuck, once it is parted off. */
+  reverse: { stage: 'set-up', learns: true },
   /** The parted face finished with the part held in a jam chuck. */
   'jam-face': { stage: 'turning', learns: true },
   /** Ends bared in the middle of a stick, off the lathe. */

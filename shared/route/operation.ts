@@ -52,6 +52,8 @@ export interface Operation {
   caliperAlso?: string[]
   /** Where the tool rest stands: counted along the part from the tailstock, from 1. */
   restPosition?: number
+  /** Where it stands last, for a cut that is carried over several positions. */
+  restThrough?: number
   /** On slender work, the stretch it is finished with: 1 next to the tailstock. */
   stretch?: number
   minutesOnce: number

@@ -1,12 +1,32 @@
+import { diametersOf } from '../profile/radius.ts'
+import { nm } from '../units/length.ts'
 import type { RouteContext } from './context.ts'
 import { type OperationKind, operationKinds } from './kinds.ts'
 import type { OperationDraft } from './operation.ts'
 
 const kindRank = new Map(Object.keys(operationKinds).map((kind, i) => [kind as OperationKind, i]))
 
-/** Where a turner would put it: by phase, stretch, kind, from thick to thin, from the tail on. */
-function rankOf(context: RouteContext, draft: OperationDraft): number[] {
-  const own = kindRank.get(draft.kind)!
+/** A place with less than this share of the thickest beside it is thin: half as thick is a sixteenth as stiff. */
+const THIN = 0.5
+
+/** Least diameter each forming cut leaves, mm, and whether the place is thin; by the key of its operation. */
+function thinnessOf(context: RouteContext): Map<string, { least: number; thin: boolean }> {
+  return new Map(
+    context.features.map(({ kind, index, spans, from, to }) => {
+      const least = Math.min(...spans.map((span) => diametersOf(span).least))
+      const thickest = context.zoneAt((from + to) / 2).maxDiameter
+      return [`${kind}-s${index}`, { least, thin: nm(least) < nm(THIN * thickest) }]
+    }),
+  )
+}
+
+/** Where a turner would put it: by phase, stretch, kind with thin places last, from thick to thin, from the tail on. */
+function rankOf(
+  context: RouteContext,
+  draft: OperationDraft,
+  formed: { least: number; thin: boolean } | undefined,
+): number[] {
+  const own = formed?.thin ? kindRank.get('tenon')! + 0.5 : kindRank.get(draft.kind)!
   const { stretch } = draft
   const at = draft.where ? (draft.where[0] + draft.where[1]) / 2 : 0
   const fromTail = draft.kind === 'rough' || draft.kind === 'shoulder' || draft.kind === 'true-up'
@@ -14,7 +34,7 @@ function rankOf(context: RouteContext, draft: OperationDraft): number[] {
     stretch === undefined ? own : kindRank.get('size')!,
     stretch ?? 0,
     own,
-    fromTail ? 0 : -(draft.caliper ?? draft.work.diameter),
+    fromTail ? 0 : -(draft.caliper ?? formed?.least ?? draft.work.diameter),
     context.fromTail(at),
   ]
 }
@@ -26,8 +46,9 @@ function compare(a: number[], b: number[]): number {
 
 /** The drafts as a turner would take them up, before anything is said of what must wait. */
 export function inWorkingOrder(context: RouteContext, drafts: OperationDraft[]): OperationDraft[] {
+  const thinness = thinnessOf(context)
   return drafts
-    .map((draft) => ({ draft, rank: rankOf(context, draft) }))
+    .map((draft) => ({ draft, rank: rankOf(context, draft, thinness.get(draft.key)) }))
     .sort((a, b) => compare(a.rank, b.rank))
     .map(({ draft }) => draft)
 }

@@ -20,6 +20,9 @@ export function featureName({ text }: RouteContext, feature: Feature): string {
   const word = featureWords[feature.kind] ?? feature.kind
   const name = feature.spans[0]!.station.name
   const count = feature.spans.length
+  const names = feature.spans.map((span) => span.station.name)
+  if (count === 2 && feature.kind === 'bead' && names.every((one) => one !== undefined))
+    return `the ${names.join(' and the ')}`
   if (feature.kind === 'bead' && count > 1)
     return `the ${count} beads from ${text(feature.from)} to ${text(feature.to)}`
   if (name === undefined) return `the ${word} at ${text(feature.from)}`

@@ -9,6 +9,7 @@ import { inPrecedence, inWorkingOrder } from './order.ts'
 import { passesFor } from './passes.ts'
 import { placesOf } from './places.ts'
 import { withPrecedence } from './precedence.ts'
+import { withRestWays } from './rest-moves.ts'
 
 /** The order of work of a job. */
 export interface Route {
@@ -60,7 +61,7 @@ function passesOf(context: RouteContext, drafts: OperationDraft[]): Passes {
 /** Number of the mounting an operation belongs to; 0 before the first. */
 function withPasses(ordered: OperationDraft[], several: boolean): OperationDraft[] {
   const mounted = ordered.findIndex((draft) => draft.kind === 'mount')
-  const again = (['return', 'jam-face'] as const)
+  const again = (['return', 'reverse'] as const)
     .map((kind) => ordered.findIndex((draft) => draft.kind === kind))
     .filter((at) => at >= 0)
   const last = several ? 2 : 1
@@ -88,7 +89,7 @@ export function routeFor(input: RouteInput): Route {
   const waiting = withPrecedence(inWorkingOrder(context, all))
   const ordered = inPrecedence(waiting)
   return {
-    operations: withPasses(ordered, several),
+    operations: withRestWays(withPasses(ordered, several)),
     passes,
     places: placesOf(ordered, context.sizedCuts),
     slender: context.slender,

@@ -1,6 +1,8 @@
 import { type Mount, mountFactor } from '../turning/mount.ts'
 import { type Speed, type SpeedWork, speedFor, type Trueness } from '../turning/speed.ts'
 import type { RouteInput } from './input.ts'
+import type { PartShape } from './part-shape.ts'
+import { roughDiameterOf } from './rough-size.ts'
 
 /** How far the blank has come: still square, roughed, dried out of round since, or shaped. */
 export type BlankState = 'square' | 'roughed' | 'dried' | 'shaped'
@@ -12,6 +14,21 @@ export interface Spinning {
   maxSide: number
   gluedUp: boolean
   openMortise: boolean
+}
+
+/** What spins of a job. */
+export function spinningOf(
+  input: RouteInput,
+  { maxSide, zones }: Pick<PartShape, 'maxSide' | 'zones'>,
+): Spinning {
+  const { blank, profile, joints } = input
+  const rough = zones.map((zone) => roughDiameterOf(zone, input))
+  return {
+    largest: maxSide > 0 ? blank.diagonal : Math.max(0, ...rough),
+    maxSide,
+    gluedUp: blank.layers > 1 || profile.split,
+    openMortise: joints.some((joint) => joint.stage === 'square' && joint.kind !== 'tenon'),
+  }
 }
 
 function truenessOf(state: BlankState, { maxSide, gluedUp }: Spinning): Trueness {

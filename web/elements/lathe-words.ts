@@ -38,6 +38,7 @@ const calls: Partial<Record<OperationKind, string>> = {
   'check-set': 'Check the set',
   return: 'Put it back',
   part: 'Part it off',
+  reverse: 'Reverse in jam chuck',
   'jam-face': 'Face in jam chuck',
   'pare-ends': 'Pare the ends',
   nub: 'Saw off the nub',

@@ -24,7 +24,7 @@ export function blend(context: RouteContext): OperationDraft[] {
       tool,
       cut,
       speed: context.speed('sanding', 'shaped'),
-      restPosition: context.restPosition(at),
+      ...context.restAlong(from, to),
       work: { length: width, surface: Math.PI * diameter * width, diameter },
       why: 'Last of the cutting, when everything beside it is to size: from both sides down to the line, with the hand behind it in place of the rest.',
       cautions: [caution, cautions.slenderHand],

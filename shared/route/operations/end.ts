@@ -27,7 +27,7 @@ function facedEnd(context: RouteContext, end: TurnedEnd): OperationDraft {
     tool,
     cut,
     speed: context.speed('shaping', 'shaped', nub === 0 ? 'jam' : undefined),
-    restPosition: context.restPosition(at),
+    restPosition: context.restEnd(at),
     work: {
       length: (rough - nub) / 2,
       surface: circleArea(diameter),

@@ -36,6 +36,7 @@ import { planeSquares } from './plane-square.ts'
 import { remount } from './remount.ts'
 import { restStrips } from './rest-strips.ts'
 import { returned } from './return.ts'
+import { reversed } from './reverse.ts'
 import { rip } from './rip.ts'
 import { rough } from './rough.ts'
 import { sand } from './sand.ts'
@@ -97,6 +98,7 @@ export const makers: Maker[] = [
   finishOnLathe,
   jointsRound,
   part,
+  reversed,
   jamFaces,
   pareEnds,
   nubs,

@@ -25,11 +25,12 @@ function jamFace(context: RouteContext, end: TurnedEnd, count: number, of: strin
       end.way === 'parted'
         ? 'The face that was held is the one that shows: turned clean with the part pressed into a wood chuck.'
         : 'Parting bared it in the middle of the stick: turned clean with the part the other way round in the wood chuck.',
-    cautions: [caution, cautions.jam, cautions.start],
+    cautions: [caution, cautions.jam],
   })
 }
 
 /** Parted faces made clean, each part pressed into a jam chuck; in a stick of several all but one have two. */
+/** Faces cut in the jam chuck. */
 export function jamFaces(context: RouteContext): OperationDraft[] {
   const { parts } = context
   return turnedEnds(context).flatMap((end) => {

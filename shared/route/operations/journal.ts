@@ -19,7 +19,7 @@ export function journal(context: RouteContext): OperationDraft[] {
       tool,
       cut,
       speed: context.speed('roughing', 'roughed'),
-      restPosition: context.restPosition(at),
+      ...context.restAlong(from, to),
       work: { length: width, surface: Math.PI * diameter * width, diameter },
       why: `A rest is ${whip.rest}: the rollers need a true straight, at the limberest point, before the wood is thinned; it stays as it is until all else is finished.`,
       cautions: [caution, cautions.slender],

@@ -35,7 +35,7 @@ export function rough(context: RouteContext): OperationDraft[] {
       cut,
       speed,
       ...sizing,
-      restPosition: context.restPosition(context.tail === 'foot' ? zone.from : zone.to),
+      ...context.restAlong(zone.from, zone.to),
       work: {
         length,
         surface: Math.PI * diameter * length,

@@ -22,7 +22,7 @@ function stretches(context: RouteContext): Map<number, Feature[]> {
 }
 
 function stretch(context: RouteContext, position: number, features: Feature[]): OperationDraft {
-  const spans = features.flatMap((feature) => feature.spans)
+  const spans = features.flatMap((feature) => feature.spans).sort((a, b) => a.index - b.index)
   const total = (of: (span: Span) => number): number =>
     context.parts * spans.reduce((sum, span) => sum + of(span), 0)
   const where: [number, number] = [spans[0]!.from, spans.at(-1)!.to]

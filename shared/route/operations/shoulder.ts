@@ -30,7 +30,7 @@ export function shoulders(context: RouteContext): OperationDraft[] {
       tool,
       cut,
       speed,
-      restPosition: context.restPosition(shoulder.at),
+      ...context.restAlong(shoulder.at, shoulder.at),
       work: {
         length: context.parts * (shoulder.reach[1] - shoulder.reach[0]),
         surface: context.parts * shoulder.side ** 2,

@@ -26,7 +26,7 @@ export function size(context: RouteContext): OperationDraft[] {
       speed,
       caliper: place.caliper,
       caliperStation: place.station,
-      restPosition: context.restPosition(place.at),
+      ...context.restAlong(place.at, place.at),
       stretch: context.stretchOf(feature),
       work: {
         length: context.parts * width,

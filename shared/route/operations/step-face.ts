@@ -9,16 +9,17 @@ import { facingTool } from '../tool-choice.ts'
 export function stepFaces(context: RouteContext): OperationDraft[] {
   const { tool, cut, caution } = facingTool(context)
   const speed = context.speed('shaping', 'roughed')
-  return context.steps.map(({ index, at, smaller, larger }) =>
-    draftOf('step-face', {
+  return context.steps.map((step) => {
+    const { index, at, smaller, larger } = step
+    return draftOf('step-face', {
       key: `step-face-s${index}`,
       name: `Face the step at ${context.text(at)}, ${context.text(larger)} down to ${context.text(smaller)}`,
       where: [at, at],
       tool,
       cut,
       speed,
-      restPosition: context.restPosition(at),
-      ...(context.slender && { stretch: context.restPosition(at) }),
+      ...context.restAlong(at, at),
+      stretch: context.stretchOf(step),
       work: {
         length: (context.parts * (larger - smaller)) / 2,
         surface: context.parts * (circleArea(larger) - circleArea(smaller)),
@@ -30,6 +31,6 @@ export function stepFaces(context: RouteContext): OperationDraft[] {
           ? 'With the point, from the larger diameter down, a thin slice at a time: end grain tears when it is pushed.'
           : '',
       cautions: [caution],
-    }),
-  )
+    })
+  })
 }

@@ -21,7 +21,7 @@ export function storyStick(context: RouteContext): OperationDraft[] {
       where: [turned[0]!.from, turned.at(-1)!.to],
       tool: 'story stick',
       speed: context.gaugingSpeed(),
-      restPosition: 1,
+      ...context.restAlong(turned[0]!.from, turned.at(-1)!.to),
       work: { length: parts * context.length, count: parts * marks, diameter },
       why: `All at one setting and before any detail, the brads standing out ${context.text(BRADS)}: marks struck one from another creep.`,
     }),

@@ -26,7 +26,7 @@ export function trueUp(context: RouteContext): OperationDraft[] {
       cut,
       speed,
       ...sizing,
-      restPosition: context.restPosition(context.tail === 'foot' ? zone.from : zone.to),
+      ...context.restAlong(zone.from, zone.to),
       work: {
         length,
         surface: Math.PI * round * length,

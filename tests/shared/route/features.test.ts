@@ -16,12 +16,19 @@ describe('featuresOf', () => {
     expect(row.map(({ kind, spans }) => [kind, spans.length])).toEqual([['bead', 3]])
   })
 
-  it('keeps beads apart that differ in width, rise or diameter, or do not touch', () => {
+  it('makes one of a row of beads that differ, or have a fillet between', () => {
     const wider = spans([0, 1, 'bead', bead], [0.5, 1, 'bead', bead], [1.25, 1])
     const higher = spans([0, 1, 'bead', bead], [0.5, 1, 'bead', { rise: inches(3 / 16) }], [1, 1])
-    const thicker = spans([0, 1, 'bead', bead], [0.5, 1], [0.5, 1.5, 'bead', bead], [1, 1.5])
     const filleted = spans([0, 1, 'bead', bead], [0.5, 1], [0.6, 1, 'bead', bead], [1.1, 1])
-    for (const list of [wider, higher, thicker, filleted])
+    for (const list of [wider, higher, filleted])
+      expect(featuresOf(list).filter(({ kind }) => kind === 'bead')).toHaveLength(1)
+  })
+
+  it('keeps beads apart on other diameters, or with more than a fillet between', () => {
+    const thicker = spans([0, 1, 'bead', bead], [0.5, 1], [0.5, 1.5, 'bead', bead], [1, 1.5])
+    const far = spans([0, 1, 'bead', bead], [0.5, 1], [0.8, 1, 'bead', bead], [1.3, 1])
+    const sloping = spans([0, 1, 'bead', bead], [0.5, 1], [0.6, 1.25, 'bead', bead], [1.1, 1.25])
+    for (const list of [thicker, far, sloping])
       expect(featuresOf(list).filter(({ kind }) => kind === 'bead')).toHaveLength(2)
   })
 

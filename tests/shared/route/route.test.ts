@@ -242,15 +242,16 @@ describe('slender work', () => {
 
   it('is finished stretch by stretch from the tail to the driven end, sanding and all', () => {
     const list = operations(baluster(), slender('advised'))
-    // Both ends are turned and the top is thicker, so the foot runs at the tail; the rest is 12 in long.
+    // Both ends are turned and the top is thicker, so the foot runs at the tail. The rest is 12 in long: the taper from
+    // 5-1/2 in to 17 in is its second place, the straight from 17 in to 30 in is longer than the rest.
     inOrder(
       list,
       'straight-s0',
       'bead-s1',
-      'taper-s2',
       'sand-p1',
-      'straight-s4',
+      'taper-s2',
       'sand-p2',
+      'straight-s4',
       'taper-s5',
       'sand-p3',
     )
@@ -266,8 +267,8 @@ describe('slender work', () => {
     expect(blend.work.length).toBeCloseTo(journal.work.length, 9)
     inOrder(list, 'journal', 'taper-s2', 'straight-s4', 'taper-s5', 'sand-p3', 'blend', 'end-foot')
     // Two inches about 16 in: on the long taper, up to the step at 17 in and no farther.
-    for (const key of ['taper-s2', 'sand-p1']) expect(named(list, key).caution, key).toContain('until last')
-    for (const key of ['bead-s1', 'straight-s4', 'sand-p2'])
+    for (const key of ['taper-s2', 'sand-p2']) expect(named(list, key).caution, key).toContain('until last')
+    for (const key of ['bead-s1', 'straight-s4', 'sand-p1'])
       expect(named(list, key).caution ?? '', key).not.toContain('until last')
   })
 
@@ -713,10 +714,25 @@ describe('sizing cuts', () => {
 describe('the rest', () => {
   it('stands at as many positions as its length needs, counted from the tail', () => {
     const list = operations(leg(), { lathe: { ...stepLathe, restLength: inches(6) } })
-    // Bead in the first 6 in from the foot, the middle of the long taper at 6-7/8 in.
+    // Bead in the first 6 in from the foot; the long taper from 1-3/4 in to 12 in is cut from both places.
     expect(named(list, 'bead-s1').restPosition).toBe(1)
-    expect(named(list, 'taper-s2').restPosition).toBe(2)
-    expect(named(list, 'shoulder-s3').restPosition).toBe(2)
+    expect([1, 2]).toContain(named(list, 'taper-s2').restPosition)
+    expect(named(list, 'taper-s2').restPosition! + named(list, 'taper-s2').restThrough!).toBe(3)
+    expect(named(list, 'shoulder-s3')).toMatchObject({ restPosition: 2 })
+    expect(named(list, 'shoulder-s3').restThrough).toBeUndefined()
+  })
+
+  it('goes from the tail on to rough, and begins all else where it stands nearer', () => {
+    const list = operations(leg(), { lathe: { ...stepLathe, restLength: inches(6) } })
+    expect(named(list, 'rough-s0')).toMatchObject({ restPosition: 1, restThrough: 2 })
+    expect(named(list, 'story-stick')).toMatchObject({ restPosition: 2, restThrough: 1 })
+  })
+
+  it('is the longest of the lathe that does not reach past the blank', () => {
+    // The blank is 17 in and a little more.
+    const rests = [inches(6), inches(15), inches(24)]
+    const list = operations(leg(), { lathe: { ...stepLathe, restLength: inches(6), rests } })
+    expect(list.filter((o) => (o.restPosition ?? 1) > 1 || o.restThrough !== undefined)).toEqual([])
   })
 })
 
