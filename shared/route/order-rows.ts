@@ -19,6 +19,23 @@ export interface OrderRow {
 export const isTurning = ({ rpm, rpmCeiling }: Pick<Operation, 'rpm' | 'rpmCeiling'>): boolean =>
   (rpm ?? rpmCeiling) !== undefined
 
+/**
+ * Where the tool rest stands, from the tailstock: one position, or all a cut is carried over in the order they are
+ * taken; empty where an operation says nothing of it.
+ *
+ * @example restText({ restPosition: 2 }) // '2'
+ * @example restText({ restPosition: 3, restThrough: 1 }) // '3 to 1'
+ */
+export function restText({
+  restPosition,
+  restThrough,
+}: Pick<Operation, 'restPosition' | 'restThrough'>): string {
+  if (restPosition === undefined) return ''
+  return restThrough === undefined || restThrough === restPosition
+    ? String(restPosition)
+    : `${restPosition} to ${restThrough}`
+}
+
 /** What the ceilings of a plan come from, in the order they are met. */
 export const ceilingReasons = (operations: readonly Operation[]): string[] => [
   ...new Set(operations.flatMap(({ ceilingBy }) => ceilingBy ?? [])),
@@ -72,18 +89,21 @@ const CUT = 'Cut the '
 /** Features cut one after the other with nothing to set between them. */
 const cutAlike = (a: Operation, b: Operation): boolean =>
   [a, b].every(({ spans, caliper, name }) => spans && caliper === undefined && name.startsWith(CUT)) &&
-  (['tool', 'rpm', 'rpmCeiling', 'restPosition', 'pass'] as const).every((field) => a[field] === b[field])
+  (['tool', 'rpm', 'rpmCeiling', 'restPosition', 'restThrough', 'pass'] as const).every(
+    (field) => a[field] === b[field],
+  )
 
 /** Tool, speed with its ceiling, and the rest; nothing where the lathe does not turn. */
 function settingText(operation: Operation, reasons: readonly string[]): string {
-  const { tool, rpm, rpmCeiling, ceilingBy, restPosition } = operation
+  const { tool, rpm, rpmCeiling, ceilingBy } = operation
+  const rest = restText(operation)
   if (!isTurning(operation)) return ''
   const why = ceilingBy === undefined ? '' : ` ${reasonLetter(reasons.indexOf(ceilingBy))}`
   return [
     tool,
     rpm === undefined ? 'no safe speed' : `${Math.floor(rpm)} rpm`,
     rpmCeiling === undefined ? '' : `never above ${Math.floor(rpmCeiling)} rpm${why}`,
-    restPosition === undefined ? '' : `rest ${restPosition}`,
+    rest && `rest ${rest}`,
   ]
     .filter(Boolean)
     .join(' · ')

@@ -1,5 +1,5 @@
 import type { Operation } from '../../shared/route/operation.ts'
-import { isTurning } from '../../shared/route/order-rows.ts'
+import { isTurning, restText } from '../../shared/route/order-rows.ts'
 import { type LengthStyle, lengthFigure, lengthText, nm } from '../../shared/units/length.ts'
 import { rpmFigure } from './operation-words.ts'
 
@@ -28,7 +28,7 @@ function standingBefore(operations: readonly Operation[], index: number): Standi
   for (const operation of operations.slice(0, index).filter(isTurning)) {
     standing.tool = operation.tool
     standing.rpm = operation.rpm ?? standing.rpm
-    standing.rest = restOf(operation) ?? standing.rest
+    standing.rest = operation.restThrough ?? restOf(operation) ?? standing.rest
     standing.caliper = operation.caliper ?? standing.caliper
   }
   return standing
@@ -56,7 +56,12 @@ export function latheChanges(
         speed: `${fromTo(before.rpm === undefined ? undefined : rpmFigure(before.rpm), rpmFigure(rpm))} rpm`,
       }),
     ...(rest !== undefined &&
-      rest !== before.rest && { rest: rest === 'away' ? 'rest away' : `rest to ${rest}` }),
+      (rest !== before.rest || operation.restThrough !== undefined) && {
+        rest:
+          rest === 'away'
+            ? 'rest away'
+            : `rest ${operation.restThrough ? 'from' : 'to'} ${restText(operation)}`,
+      }),
     ...(caliper !== undefined &&
       (before.caliper === undefined || nm(caliper) !== nm(before.caliper)) && {
         caliper: `caliper ${fromTo(figure(before.caliper), lengthText(caliper, style))}`,

@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { Profile } from '../../shared/profile/profile.ts'
 import type { Operation } from '../../shared/route/operation.ts'
+import { restText } from '../../shared/route/order-rows.ts'
 import { type LengthStyle, lengthFigure } from '../../shared/units/length.ts'
 import { pageWear } from '../styles/all.ts'
 import { minutesText } from '../time-text.ts'
@@ -158,7 +159,9 @@ export class OperationCard extends LitElement {
     </div>`
   }
 
-  private lengths({ caliper, restPosition }: Operation): TemplateResult {
+  private lengths(operation: Operation): TemplateResult {
+    const { caliper } = operation
+    const rest = restText(operation)
     const unit = this.lengthStyle === 'mm' ? 'mm' : 'in'
     const figure = (name: string, mm: number, below: string) => html`<div>
       <dt>${name}</dt>
@@ -167,11 +170,11 @@ export class OperationCard extends LitElement {
     </div>`
     return html`${caliper === undefined ? nothing : figure('Caliper', caliper, 'set to this: what later stages take off is left on')}
     ${
-      restPosition === undefined
+      rest === ''
         ? nothing
         : html`<div>
             <dt>Tool rest</dt>
-            <dd><span class="unit">position</span> ${restPosition}</dd>
+            <dd><span class="unit">position</span> ${rest}</dd>
             <dd class="below">counted from the tailstock; moved only while the lathe stands</dd>
           </div>`
     }`

@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type PropertyValues, type TemplateResul
 import { customElement, property, query } from 'lit/decorators.js'
 import type { Profile } from '../../shared/profile/profile.ts'
 import type { Operation } from '../../shared/route/operation.ts'
+import { restText } from '../../shared/route/order-rows.ts'
 import type { ToolGrinding } from '../../shared/turning/edge.ts'
 import { type LengthStyle, lengthFigure } from '../../shared/units/length.ts'
 import { KeepAwake } from '../keep-awake.ts'
@@ -182,9 +183,10 @@ export class OperationLathe extends LitElement {
     </div>`
   }
 
-  private rest({ restPosition }: Operation, { rest }: LatheChanges): TemplateResult | typeof nothing {
-    if (restPosition === undefined && !rest) return nothing
-    const words = restPosition === undefined ? 'tool rest away' : `tool rest in position ${restPosition}`
+  private rest(operation: Operation, { rest }: LatheChanges): TemplateResult | typeof nothing {
+    const at = restText(operation)
+    if (!at && !rest) return nothing
+    const words = at ? `tool rest: position ${at}` : 'tool rest away'
     return html`<p class="set beside ${rest ? 'changed' : ''}">${words}</p>`
   }
 

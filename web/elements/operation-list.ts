@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { Profile } from '../../shared/profile/profile.ts'
 import type { Operation } from '../../shared/route/operation.ts'
+import { restText } from '../../shared/route/order-rows.ts'
 import { type LengthStyle, lengthText } from '../../shared/units/length.ts'
 import { pageWear } from '../styles/all.ts'
 import { minutesText } from '../time-text.ts'
@@ -147,7 +148,7 @@ export class OperationList extends LitElement {
       <td class="where">${this.where(operation)}</td>
       <td class="speed" data-label=${operation.rpmCeiling === undefined ? nothing : 'Speed'}>${speedCell(operation)}</td>
       <td class="caliper" data-label=${operation.caliper === undefined ? nothing : 'Caliper at'}>${operation.caliper === undefined ? nothing : html`<strong>${length(operation.caliper)}</strong>`}</td>
-      <td class="rest" data-label=${operation.restPosition === undefined ? nothing : 'Tool rest'}>${operation.restPosition === undefined ? nothing : html`position ${operation.restPosition}`}</td>
+      <td class="rest" data-label=${restText(operation) === '' ? nothing : 'Tool rest'}>${restText(operation) === '' ? nothing : `position ${restText(operation)}`}</td>
       <td class="time number" data-label="Time">${timeCell(operation, this.each)}</td>
     </tr>`
   }

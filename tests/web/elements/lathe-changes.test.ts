@@ -49,6 +49,16 @@ describe('latheChanges', () => {
     expect(latheChanges(order, 7, 'fraction').rest).toBe('rest to 2')
   })
 
+  it('follows a cut over the positions of the rest, and starts the next where it ended', () => {
+    const over = [
+      ...order.slice(0, 3),
+      at({ tool: 'gouge', rpm: 1200, rpmCeiling: 2100, restPosition: 1, restThrough: 3 }),
+      at({ tool: 'gouge', rpm: 1200, rpmCeiling: 2100, restPosition: 3 }),
+    ]
+    expect(latheChanges(over, 3, 'fraction').rest).toBe('rest from 1 to 3')
+    expect(latheChanges(over, 4, 'fraction').rest).toBeUndefined()
+  })
+
   it('leaves a caliper that is set already', () => {
     expect(latheChanges(order, 7, 'fraction').caliper).toBeUndefined()
   })
