@@ -22,6 +22,7 @@ import { jobList } from './storage/read/jobs.ts'
 import { profileList } from './storage/read/profiles.ts'
 import { storedShop } from './storage/read/shop.ts'
 import { insertStep } from './storage/write/pieces.ts'
+import { insertTouchUp } from './storage/write/touch-ups.ts'
 
 type Batch = NonNullable<DemoJob['batch']>
 
@@ -51,6 +52,16 @@ async function logWork(context: Context, job: string, batch: Batch, plan: Plan):
     }
 }
 
+/** Every edge brought back once the work was done, but that which is due most often: it waits for the next piece. */
+async function touchUpEdges(context: Context, job: string, { workedAt }: Batch, plan: Plan): Promise<void> {
+  const [, ...sharp] = [...plan.grinding].sort((a, b) => a.piecesBetween - b.piecesBetween)
+  const at = new Date(Date.parse(workedAt) + 60_000).toISOString()
+  for (const [i, { tool }] of sharp.entries()) {
+    const touchUp = { key: stepKey(job, 0, i), job, tool, kind: 'touch-up' as const, by: 'Wren', at }
+    await insertTouchUp(context.db, touchUp, at)
+  }
+}
+
 async function runBatch(context: Context, { id, batch }: DemoJob): Promise<void> {
   if (!batch) return
   await startBatch({ ...context, now: () => batch.startedAt }, id, batch.key)
@@ -59,6 +70,7 @@ async function runBatch(context: Context, { id, batch }: DemoJob): Promise<void>
   const job = await jobOf(later, id)
   const frozen = await startedPlan(later, job)
   await logWork(later, id, batch, frozen.plan)
+  await touchUpEdges(later, id, batch, frozen.plan)
   const entries = batch.readings.map(({ number, ...reading }) => ({ ...reading, piece: pieceId(id, number) }))
   await logReadings(later, job, readNewReadings(entries, 'mm'), true)
   for (const { number, ...spoiled } of batch.spoiled) await spoilPiece(later, pieceId(id, number), spoiled)

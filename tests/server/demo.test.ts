@@ -25,6 +25,18 @@ describe('the demo', () => {
     expect((await server.get('/api/boards')).body.length).toBeGreaterThan(0)
   })
 
+  it('has one edge due on the rack, the others brought back after the last step', async () => {
+    const { id } = (await jobsOf()).find(({ state }) => state === 'started')!
+    const { body: plan } = await server.get(`/api/jobs/${id}/plan`)
+    const { body: touchUps } = await server.get(`/api/jobs/${id}/touch-ups`)
+    const { body: steps } = await server.get(`/api/jobs/${id}/steps`)
+    expect(touchUps).toHaveLength(plan.grinding.length - 1)
+    for (const { at } of touchUps) {
+      expect(at > steps.at(-1).at).toBe(true)
+      expect(at <= new Date().toISOString()).toBe(true)
+    }
+  })
+
   it('leaves a database alone in which there is a job', async () => {
     await empty.enter({ ...demo('2026-01-01T00:00:00.000Z').jobs[2]!.file })
     expect(await seedDemo(empty.context())).toBe(false)
