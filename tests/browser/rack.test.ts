@@ -1,5 +1,6 @@
 import type { Locator, Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
+import type { BatchTimes } from '../../shared/estimate/planned-actual.ts'
 import { type Piece, pieceOperations, type TouchUp } from '../../shared/piece.ts'
 import type { Plan } from '../../shared/plan.ts'
 import { nextOperation } from '../../web/elements/rack-steps.ts'
@@ -144,9 +145,16 @@ describe('the rack', () => {
     expect(complaints).toEqual([])
   })
 
-  it('marks one operation done on the whole rack', async () => {
+  it('marks one operation done on the whole rack, and shares the minutes it took, kept over a reload', async () => {
     const id = (await ask<StoredJob[]>('/api/jobs')).filter(({ state }) => state === 'started').at(-1)!.id
+    const before = await ask<BatchTimes>(`/api/jobs/${id}/record`)
     const { page } = await open(`/jobs/${id}/rack`)
+    const whole = page.locator('rack-whole')
+    await whole.getByRole('button', { name: 'Stopwatch' }).click()
+    await page.reload()
+    await whole.getByRole('button', { name: 'Pause' }).click()
+    await whole.getByRole('button', { name: 'Stop the watch' }).click()
+    await whole.getByLabel('Minutes for all of them together').fill('36')
     await page.getByRole('button', { name: /Done on all \d+ pieces that lack it/ }).click()
     const key = await page.locator('#operation').inputValue()
     await page.getByRole('button', { name: /Yes, on all/ }).click()
@@ -155,6 +163,9 @@ describe('the rack', () => {
         timeout: 20_000,
       })
       .toBe(0)
+    const after = await ask<BatchTimes>(`/api/jobs/${id}/record`)
+    expect(after.actual - before.actual).toBeCloseTo(36, 6)
+    await page.locator('record-card').getByText('36 min').first().waitFor()
   })
 
   it('says when an edge wants the stone, and keeps on the server that it is sharp', async () => {
