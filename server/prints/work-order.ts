@@ -50,7 +50,7 @@ function stockText(plan: Plan, { style }: PrintOptions): string {
   const several = blank.stock.perBlank > 1 ? `${countText(blank.stock.perBlank, 'piece')} from each, ` : ''
   return (
     `Blank ${lengthText(blank.side, style)} square × ${lengthText(blank.length, style)}${mass(blank.mass)}; ` +
-    `${several}mounted by ${job.mount}, ${mounting}. ` +
+    `${several}mounted by ${job.mount}${plan.lathe ? ` on the ${plan.lathe.name}` : ''}, ${mounting}. ` +
     `Finished piece ${lengthText(part.length, style)} long${mass(part.mass)}. ${restWords(plan, style)}`.trimEnd()
   )
 }

@@ -5,6 +5,7 @@ import { type Print, printPath } from '../api.ts'
 import { priceText } from '../elements/amounts.ts'
 import '../elements/caliper-plan.ts'
 import '../elements/edges-card.ts'
+import '../elements/lathe-card.ts'
 import '../elements/operation-card.ts'
 import '../elements/operation-lathe.ts'
 import '../elements/operation-list.ts'
@@ -161,6 +162,7 @@ export class WorkPage extends LitElement {
       ${this.fromLathe ? this.fromTheLathe(plan) : nothing}
       ${this.operations(plan)}
       <caliper-plan .plan=${plan} .prints=${this.caliperPrints(job.id)}></caliper-plan>
+      ${plan.lathe ? html`<lathe-card .lathe=${plan.lathe}></lathe-card>` : nothing}
       <div class="columns">${this.surface(plan)} ${this.mountings(plan)}</div>
       <edges-card .grinding=${plan.grinding}></edges-card>
       <section class="card"><h2>Time</h2><operation-time .time=${plan.time} .pieces=${partsOf(plan)}></operation-time></section>
