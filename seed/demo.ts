@@ -1,3 +1,4 @@
+import type { OperationKind } from '../shared/route/kinds.ts'
 import { balusters, knobs, legs, posts } from './demo-jobs.ts'
 import { before, key } from './demo-keys.ts'
 import { type DemoProfile, library } from './demo-library.ts'
@@ -19,6 +20,8 @@ export interface DemoJob {
     spoiled: { number: number; key: string; reason: string; at: string }[]
     readings: { key: string; number: number; station: string; value: number; at: string; by: string }[]
     workedAt: string
+    /** What the minutes planned for a kind of operation are to be multiplied by; absent where nothing was timed. */
+    paces?: Partial<Record<OperationKind, number>>
   }
 }
 
@@ -218,6 +221,7 @@ export function demo(now: string): Demo {
           spoiled: [],
           readings: readings(from1to(24), ['seat', 'rim'], 0x53, runFrom(370, 12), 'Wren'),
           workedAt: before(now, 340),
+          paces: { rough: 0.85, size: 1.1, cove: 1.25, ovolo: 1.1, bead: 1.2, sand: 1.3, finish: 0.9 },
         },
       },
       {

@@ -294,7 +294,7 @@ export function planJob(
     learningRate: shop.learningRate,
     restAllowance: shop.restAllowance,
     hoursPerDay: shop.hoursPerDay,
-    spread: shop.timeSpread,
+    spread: record?.spread.common ?? shop.timeSpread,
     waits: waitsFor(
       operations.map((o) => o.kind),
       finish,
