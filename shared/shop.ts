@@ -11,6 +11,7 @@ import { baseMinutesSource } from './estimate/base-minutes.ts'
 import { day, lengthOf, listOf, readInput } from './input.ts'
 import type { RouteTool } from './route/input.ts'
 import type { PassCosts } from './route/passes.ts'
+import { type WeekDay, weekDays } from './schedule/days.ts'
 import { grindingAngles, type TurningToolKind } from './turning/bevel.ts'
 import type { TurningLathe } from './turning/lathe.ts'
 import { inches, type Units } from './units/length.ts'
@@ -24,8 +25,6 @@ import type { Species } from './wood/species.ts'
 export interface Lathe extends LatheSize, TurningLathe {}
 
 export const toolKinds = Object.keys(grindingAngles) as TurningToolKind[]
-
-export const weekDays = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const
 
 /** Rough thicknesses a yard sells, in quarters of an inch. */
 export const nominals = ['4/4', '5/4', '6/4', '8/4', '10/4', '12/4', '16/4'] as const
@@ -71,7 +70,7 @@ export interface Shop {
   /** Who works on batches at the same time, each `hoursPerDay`. */
   people: number
   /** Days of the week the shop works. */
-  workDays: (typeof weekDays)[number][]
+  workDays: WeekDay[]
   /** Days it is closed all the same, ISO 8601. */
   closed: string[]
   /** Minutes of what is changed between operations: mounting, tool, speed, caliper, tool rest. */

@@ -27,7 +27,7 @@ const ranks: [RegExp, number][] = [
   [/^shared\/cutting\//, 3],
   [/^shared\/turning\//, 3],
   [/^shared\/route\//, 4],
-  [/^shared\/estimate\//, 5],
+  [/^shared\/(estimate|schedule)\//, 5],
   [/^shared\/matching\//, 6],
   [/^shared\/(job|shop|piece|library)\.ts$/, 7],
   [/^shared\/(plan|plan-parts|yard-input|lumber|lumber-on-hand|glue-choices)\.ts$/, 8],

@@ -1,0 +1,198 @@
+import { describe, expect, it } from 'vitest'
+import type { OpenJob } from '../../../shared/schedule/chain.ts'
+import { dayNumber } from '../../../shared/schedule/days.ts'
+import type { ShopHours } from '../../../shared/schedule/hours.ts'
+import { earliestDue, inThisOrder, leastLate } from '../../../shared/schedule/least-lateness.ts'
+import { seeded } from '../route/random-profile.ts'
+
+const today = dayNumber('2026-11-30')
+const everyDay = { workDays: ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const, closed: [] }
+const bench: ShopHours = { ...everyDay, people: 1, minutesPerDay: 100, today }
+const week: ShopHours = { ...bench, workDays: ['mon', 'tue', 'wed', 'thu', 'fri'], closed: ['2026-12-08'] }
+
+const job = (key: string, days: number, due?: number): OpenJob => ({
+  key,
+  name: key,
+  ...(due !== undefined && { due: today + due }),
+  chain: [{ kind: 'work', name: 'turning', minutes: days * 100, atLathe: true }],
+  lathe: 'Floor lathe',
+})
+
+/** Jobs of any shape: work at the lathe and away from it, waits, two lathes, some without a date. */
+function randomJobs(seed: number, count: number): { jobs: OpenJob[]; hours: ShopHours } {
+  const random = seeded(seed)
+  const whole = (most: number): number => Math.floor(random() * (most + 1))
+  const jobs = Array.from({ length: count }, (_, i): OpenJob => {
+    const links = 1 + whole(3)
+    return {
+      key: `j${i}`,
+      name: `Job ${i}`,
+      ...(random() < 0.85 && { due: today + whole(14) }),
+      chain: Array.from({ length: links }, () =>
+        random() < 0.3
+          ? ({ kind: 'wait', name: 'glue cures', days: whole(3) } as const)
+          : ({ kind: 'work', name: 'work', minutes: whole(350), atLathe: random() < 0.6 } as const),
+      ),
+      ...(random() < 0.9 && { lathe: random() < 0.6 ? 'Floor lathe' : 'Small lathe' }),
+    }
+  })
+  return { jobs, hours: { ...(random() < 0.5 ? week : bench), people: 1 + whole(2) } }
+}
+
+/** Every order of a list. */
+function* orders<T>(of: readonly T[]): Generator<T[]> {
+  if (of.length === 0) yield []
+  for (const [i, one] of of.entries())
+    for (const rest of orders([...of.slice(0, i), ...of.slice(i + 1)])) yield [one, ...rest]
+}
+
+/**
+ * Days late of an order, by going through the days: each day the jobs in their order take what they can, as the
+ * model says it in words. Written apart from the program.
+ */
+function lateByDays(jobs: readonly OpenJob[], hours: ShopHours): number {
+  const hands = jobs.map(({ chain }) => ({ links: chain.map((link) => ({ ...link })), at: today, done: -1 }))
+  const open = (day: number): boolean => {
+    const date = new Date(day * 86_400_000)
+    const name = ['sun', 'mon', 'tue', 'wed', 'thu', 'fri', 'sat'][date.getUTCDay()] as 'mon'
+    return hours.workDays.includes(name) && !hours.closed.includes(date.toISOString().slice(0, 10))
+  }
+  for (let day = today; hands.some(({ done }) => done < 0); day++) {
+    let people = open(day) ? hours.people * hours.minutesPerDay : 0
+    const lathes = new Map<string, number>()
+    for (const [i, hand] of hands.entries()) {
+      if (hand.done >= 0 || hand.at > day) continue
+      let own = open(day) ? hours.minutesPerDay : 0
+      while (hand.links.length > 0) {
+        const link = hand.links[0]!
+        if (link.kind === 'wait') {
+          hand.links.shift()
+          if (link.days === 0) continue
+          hand.at = day + link.days
+          break
+        }
+        const name = link.atLathe ? jobs[i]!.lathe : undefined
+        const free = name === undefined ? own : (lathes.get(name) ?? (open(day) ? hours.minutesPerDay : 0))
+        const taken = Math.min(link.minutes, own, people, free)
+        link.minutes -= taken
+        own -= taken
+        people -= taken
+        if (name !== undefined) lathes.set(name, free - taken)
+        if (link.minutes > 1e-6) break
+        hand.links.shift()
+      }
+      if (hand.links.length === 0 && hand.done < 0 && (hand.at <= day ? open(day) : false)) hand.done = day
+    }
+  }
+  return jobs.reduce((sum, { due }, i) => {
+    let late = 0
+    for (let day = (due ?? Number.POSITIVE_INFINITY) + 1; day <= hands[i]!.done; day++) if (open(day)) late++
+    return sum + late
+  }, 0)
+}
+
+describe('the order of open jobs', () => {
+  it('is the one late by the fewest days of all orders, up to six jobs of any shape', () => {
+    for (let seed = 1; seed <= 60; seed++) {
+      const { jobs, hours } = randomJobs(seed, 2 + (seed % 5))
+      const found = leastLate(jobs, hours)
+      const least = Math.min(...[...orders(jobs)].map((order) => lateByDays(order, hours)))
+      expect(found.proven).toBe(true)
+      expect(found.totalLate, `seed ${seed}`).toBe(least)
+      const order = found.order.map((key) => jobs.find((one) => one.key === key)!)
+      expect(lateByDays(order, hours), `seed ${seed}`).toBe(least)
+    }
+  })
+
+  it('is so with eight jobs too', () => {
+    const { jobs, hours } = randomJobs(101, 8)
+    const found = leastLate(jobs, hours)
+    expect(found.proven).toBe(true)
+    let least = Number.POSITIVE_INFINITY
+    for (const order of orders(jobs)) least = Math.min(least, inThisOrder(order, hours).totalLate)
+    expect(found.totalLate).toBe(least)
+  })
+
+  it('is that of the due dates where nothing need be late', () => {
+    const jobs = [job('c', 2, 9), job('a', 1, 1), job('b', 3, 4)]
+    const found = leastLate(jobs, bench)
+    expect(found.totalLate).toBe(0)
+    // the greatest lateness of one bench is least by due dates (Jackson 1955)
+    expect(inThisOrder(earliestDue(jobs), bench).late).toEqual([0, 0, 0])
+  })
+
+  it('puts the shorter of two jobs that are both late first', () => {
+    // one bench, no waits: 1 + 5 days either way, so the short one late by 1 costs less than the long one first
+    const found = leastLate([job('long', 5, 0), job('short', 1, 0)], bench)
+    expect(found.order).toEqual(['short', 'long'])
+    expect(found.late).toEqual([0, 5])
+  })
+
+  it('is never later than by due dates, with twenty jobs', () => {
+    for (let seed = 201; seed <= 206; seed++) {
+      const { jobs, hours } = randomJobs(seed, 20)
+      expect(leastLate(jobs, hours).totalLate).toBeLessThanOrEqual(
+        inThisOrder(earliestDue(jobs), hours).totalLate,
+      )
+    }
+  })
+
+  it('lets one job go first and the others follow as well as they can', () => {
+    const { jobs, hours } = randomJobs(7, 5)
+    const found = leastLate(jobs, hours, 'j3')
+    expect(found.order[0]).toBe('j3')
+    const least = Math.min(
+      ...[...orders(jobs)].filter(([first]) => first!.key === 'j3').map((order) => lateByDays(order, hours)),
+    )
+    expect(found.totalLate).toBe(least)
+  })
+
+  it('says the same for the same jobs, however often it is asked', () => {
+    const { jobs, hours } = randomJobs(31, 7)
+    expect(leastLate(jobs, hours)).toEqual(leastLate(jobs, hours))
+  })
+})
+
+describe('the days of an order', () => {
+  it('fill a wait of one job with work of another', () => {
+    const glued: OpenJob = {
+      ...job('glued', 0),
+      chain: [
+        { kind: 'work', name: 'glue', minutes: 50, atLathe: false },
+        { kind: 'wait', name: 'glue cures', days: 1 },
+        { kind: 'work', name: 'turning', minutes: 100, atLathe: true },
+      ],
+    }
+    const [first, other] = inThisOrder([glued, job('other', 0.5)], bench).runs
+    expect(first!.done - today).toBe(1)
+    expect(other!.done - today).toBe(0)
+  })
+
+  it('give no job more than one person and no lathe more than one day', () => {
+    for (let seed = 301; seed < 330; seed++) {
+      const { jobs, hours } = randomJobs(seed, 6)
+      const used = new Map<string, number>()
+      const use = (name: string, minutes: number) => used.set(name, (used.get(name) ?? 0) + minutes)
+      for (const [i, run] of inThisOrder(jobs, hours).runs.entries())
+        for (const { day, minutes, link } of run.bars) {
+          use(`people ${day}`, minutes / hours.people)
+          use(`job ${i} ${day}`, minutes)
+          const work = jobs[i]!.chain[link]!
+          if (work.kind === 'work' && work.atLathe && jobs[i]!.lathe) use(`${jobs[i]!.lathe} ${day}`, minutes)
+        }
+      for (const [name, minutes] of used)
+        expect(minutes, name).toBeLessThanOrEqual(hours.minutesPerDay + 1e-6)
+    }
+  })
+
+  it('do all the work that there is, on days the shop works', () => {
+    const { jobs } = randomJobs(12, 6)
+    for (const [i, run] of inThisOrder(jobs, week).runs.entries()) {
+      const done = run.bars.reduce((sum, { minutes }) => sum + minutes, 0)
+      const asked = jobs[i]!.chain.reduce((sum, link) => sum + (link.kind === 'work' ? link.minutes : 0), 0)
+      expect(done).toBeCloseTo(asked, 3)
+      for (const { day } of run.bars)
+        expect([1, 2, 3, 4, 5]).toContain(new Date(day * 86_400_000).getUTCDay())
+    }
+  })
+})
