@@ -1,6 +1,7 @@
-import { css, html, LitElement, svg } from 'lit'
+import { css, html, LitElement, nothing, svg } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { BatchTime } from '../../shared/estimate/time.ts'
+import type { TimeTrust } from '../../shared/estimate/trust.ts'
 import type { Stage } from '../../shared/route/operation.ts'
 import { pageWear } from '../styles/all.ts'
 import { minutesText } from '../time-text.ts'
@@ -44,7 +45,7 @@ export class OperationTime extends LitElement {
     `,
   ]
 
-  @property({ attribute: false }) time?: BatchTime
+  @property({ attribute: false }) time?: BatchTime & { trust?: TimeTrust }
   @property({ type: Number }) pieces = 0
 
   override render() {
@@ -61,6 +62,7 @@ export class OperationTime extends LitElement {
         ${this.figure('Elapsed', days(time.elapsed.days), time.elapsed.why)}
       </dl>
       ${this.range(time)}
+      ${time.trust ? html`<p class="small"><strong>How far to trust it.</strong> ${time.trust.why}</p>` : nothing}
       <table>
         <caption>Where the time goes</caption>
         <thead class="hidden-label"><tr><th scope="col">Stage</th><th scope="col">Time</th><th scope="col">Share</th></tr></thead>
