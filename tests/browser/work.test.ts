@@ -1,6 +1,7 @@
 import type { Locator } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import type { Plan } from '../../shared/plan.ts'
+import { lengthFigure } from '../../shared/units/length.ts'
 import { rpmFigure } from '../../web/elements/operation-words.ts'
 import type { StoredJob } from '../../web/job-file.ts'
 import { textOf } from '../server/prints/paper.ts'
@@ -156,12 +157,28 @@ describe('the work page', () => {
     }
   })
 
+  it('sets the calipers in the order of work, each with what its setting is made up of', async () => {
+    const { id, plan } = await draft()
+    const { page } = await open(`/jobs/${id}/work`)
+    const rows = page.locator('caliper-plan tbody tr')
+    const inOrder = plan.operations.flatMap(({ caliper }) => caliper ?? [])
+    const text = (await rows.allTextContents()).map((row) => row.replace(/\s+/g, ' '))
+    const figures = [...new Set(text.map((row) => row.trim().split(' in ')[0]))]
+    expect(figures).toEqual([...new Set(inOrder.map((mm) => lengthFigure(mm, 'fraction')))])
+    for (const row of text) expect(row).toMatch(/ in finished \+ .* for the finishing cut/)
+    // The first piece finds no caliper set, so each setting is made once at least.
+    const set = text.filter((row) => row.includes('set ')).length
+    expect(set).toBeGreaterThanOrEqual(plan.calipers.settings.length)
+    expect(await said(page.locator('caliper-plan p').first())).toContain(`for ${plan.blank.count} blanks`)
+  })
+
   it('points to the prints of the job', async () => {
     const { id } = await draft()
     const { page } = await open(`/jobs/${id}/work`)
     for (const [name, file] of [
       ['Work order', 'work-order.pdf'],
       ['Caliper card', 'caliper-card.pdf'],
+      ['Gap gauges', 'gauges.pdf'],
       ['Labels', 'labels.pdf'],
     ]) {
       const address = await page.getByRole('link', { name }).getAttribute('href')
@@ -178,9 +195,11 @@ describe('the work page', () => {
         await expectAccessible(page, where)
         await expectNoSidewaysScroll(page, where)
         await expectTouchable(page, where)
-        await page.getByRole('button', { name: 'From the lathe' }).click()
-        await expectAccessible(page, `${where}, from the lathe`)
-        await expectTouchable(page, `${where}, from the lathe`)
+        if (width === 390) {
+          await page.getByRole('button', { name: 'From the lathe' }).click()
+          await expectAccessible(page, `${where}, from the lathe`)
+          await expectTouchable(page, `${where}, from the lathe`)
+        }
         expect(complaints).toEqual([])
         await close()
       }
