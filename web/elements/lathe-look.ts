@@ -18,6 +18,9 @@ export const latheLook = css`
     display: grid;
     grid-template: auto minmax(0, 1fr) auto auto / minmax(0, 1fr);
   }
+  :is(dialog, .work, .mind) {
+    touch-action: pan-y;
+  }
   header {
     display: flex;
     align-items: center;
@@ -40,7 +43,6 @@ export const latheLook = css`
     align-content: space-evenly;
     padding: 0 0.25rem;
     overflow-y: auto;
-    touch-action: pan-y;
   }
   .set {
     padding: 0 0.25rem;
