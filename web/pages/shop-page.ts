@@ -1,12 +1,15 @@
 import { html, LitElement, nothing } from 'lit'
 import { customElement, state } from 'lit/decorators.js'
+import type { ShopRecord } from '../../shared/estimate/record.ts'
 import { type Breach, Problem } from '../../shared/problem.ts'
 import { readShop } from '../../shared/shop.ts'
 import type { Species } from '../../shared/wood/species.ts'
 import { changeShop, Refusal, shopSettings, species } from '../api.ts'
+import { shopRecord } from '../api-record.ts'
 import '../elements/save-bar.ts'
 import '../elements/shop-form.ts'
 import type { ShopForm } from '../elements/shop-form.ts'
+import '../elements/shop-record.ts'
 import { type EntryDetail, withEntry } from '../entry.ts'
 import { inPercent, inUnitsFirst, shopField } from '../field-words.ts'
 import { Load } from '../load.ts'
@@ -20,6 +23,7 @@ interface Loaded {
   file: ShopFile
   revision: number
   woods: Species[]
+  record: ShopRecord
 }
 
 interface ShopDraft {
@@ -66,8 +70,12 @@ export class ShopPage extends LitElement {
 
   private readonly reload = async () => {
     await this.loaded.from(async () => {
-      const [{ value, revision }, woods] = await Promise.all([shopSettings(), species()])
-      return { file: shopFileOf(value), revision, woods }
+      const [{ value, revision }, woods, record] = await Promise.all([
+        shopSettings(),
+        species(),
+        shopRecord(),
+      ])
+      return { file: shopFileOf(value), revision, woods, record }
     })
     if (!this.loaded.value) return
     const kept = draftKept()
@@ -156,7 +164,7 @@ export class ShopPage extends LitElement {
     )
   }
 
-  private page({ woods }: Loaded, { file }: ShopDraft) {
+  private page({ woods, record }: Loaded, { file }: ShopDraft) {
     const shown = [...this.errors, ...this.refused]
       .filter(({ path }) => path !== this.typing)
       .map((breach) => told(breach, file.units))
@@ -190,6 +198,7 @@ export class ShopPage extends LitElement {
           .woods=${woods}
           .errors=${new Map(shown.map(({ path, message }) => [path, message]))}
         ></shop-form>
+        <shop-record .record=${record}></shop-record>
       </div>
       <save-bar
         what="the settings"
