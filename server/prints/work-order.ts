@@ -92,15 +92,15 @@ function time({ time: of, operations }: Plan, { brief }: Way): Block[] {
   ])
 }
 
-/** Tool, how long its edge lasts, touch-ups, regrinds, minutes of both: shares of the column. */
-const EDGE_SHARES = [0.36, 0.14, 0.17, 0.14, 0.19]
+/** Tool, how long its edge lasts, what sharpening it takes: shares of the column. */
+const EDGE_SHARES = [0.34, 0.16, 0.5]
 
 const edgeRow =
   (cells: string[], head = false): Block =>
   (column: Column): Laid => {
     const laid = cells.map((cell, i) =>
       lines(column, cell, EDGE_SHARES[i]! * column.width - 4, {
-        face: head || i === 0 ? 'bold' : 'plain',
+        face: head ? 'bold' : 'plain',
         align: i === 0 ? 'left' : 'right',
       }),
     )
@@ -120,14 +120,12 @@ const edgeRow =
 function edges({ grinding }: Plan): Block[] {
   if (grinding.length === 0) return []
   return headed('Edges', [
-    edgeRow(['Tool', 'Lasts', 'Touch-ups', 'Regrinds', 'Sharpening'], true),
+    edgeRow(['Tool', 'Lasts', 'Sharpening'], true),
     ...grinding.map((one) =>
       edgeRow([
         one.tool,
         one.piecesBetween >= 1 ? countText(Math.floor(one.piecesBetween), 'piece') : minutesText(one.life),
-        String(one.touchUps),
-        String(one.regrinds),
-        minutesText(one.minutes),
+        `${countText(one.touchUps, 'touch-up')}, ${countText(one.regrinds, 'regrind')}, ${minutesText(one.minutes)}`,
       ]),
     ),
   ])

@@ -123,7 +123,7 @@ describe('the work order', () => {
 
   it('tells edges, sanding, finish, time and every caution', async () => {
     const text = columnsOf(await print(balusterPlan()))
-    expect(text).toContain('skew 3/4 in 4 pieces 3 1 7.0 min')
+    expect(text).toContain('skew 3/4 in 4 pieces 3 touch-ups, 1 regrind, 7.0 min')
     expect(text).toContain('Grits 120, 180, 220 at 900 rpm, 4.0 min each.')
     expect(text).toContain('Finish: oil, 2 coats on the lathe, 24 h to dry.')
     expect(text).toContain('⚠ Oily rags ignite by themselves')
