@@ -37,7 +37,7 @@ export interface Fit {
   rest: number[]
 }
 
-/** Where a normal error ends and a bounded pull begins, in standard deviations (Huber 1964). */
+/** Where a normal error ends and a bounded pull begins, in standard deviations (Huber 1964; the figure from memory). */
 const BEND = 1.345
 /** One time moves a figure by no more than 5 %. */
 const MOST_BY_ONE = Math.log(1.05)
@@ -45,7 +45,7 @@ const MOST_BY_ONE = Math.log(1.05)
 const KIND_SHARE = 0.7
 /** The prior pulls a little harder in the end than one time can, so that neither leaves the other at a draw. */
 const PRIOR_OVER = 1.05
-const ROUNDS = 3000
+const ROUNDS_MAX = 3000
 const STILL = 1e-8
 
 const bounded = (deviation: number, bend: number): number =>
@@ -160,7 +160,7 @@ export function fitFactors(cells: readonly Cell[], strays: Strays): Fit {
   const all = numbered(cells, strays)
   const state = { shop: 0, kinds: new Float64Array(kinds.length), batches: new Float64Array(batches.length) }
   const weights = new Float64Array(all.length)
-  for (let round = 0; round < ROUNDS; round++) {
+  for (let round = 0; round < ROUNDS_MAX; round++) {
     for (const [i, cell] of all.entries()) weights[i] = cell.full * bounded(restOf(cell, state), cell.bend)
     const moved = [settleKinds, settleBatches].map((settle) => settle(all, weights, state, strays))
     if (Math.max(...moved, share(state, strays)) < STILL) break

@@ -1,6 +1,6 @@
-/** Beyond so many standard deviations from the middle a value counts nothing (Holland & Welsch 1977: 95 % efficient). */
+/** So many standard deviations out a value counts nothing (Holland & Welsch 1977, from memory: 95 % efficient). */
 const BIWEIGHT = 4.685
-const ROUNDS = 50
+const ROUNDS_MAX = 50
 
 /** The middle of some numbers, and how much of them counts. */
 export interface RobustMean {
@@ -42,7 +42,7 @@ function settled(values: readonly number[], sd: number, from: number): RobustMea
     const weight = weights.reduce((sum, w) => sum + w, 0)
     if (weight === 0) return undefined
     const next = values.reduce((sum, value, i) => sum + value * weights[i]!, 0) / weight
-    if (round === ROUNDS || Math.abs(next - mean) < 1e-12)
+    if (round === ROUNDS_MAX || Math.abs(next - mean) < 1e-12)
       return { mean: next, weight, setAside: weights.filter((w) => w === 0).length }
     mean = next
   }
