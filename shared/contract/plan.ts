@@ -102,6 +102,8 @@ const operation = z.looseObject({
   restPosition: z.number().int().min(1).optional(),
   minutesOnce: minutes,
   minutesEach: minutes,
+  /** What the shop's setting or its own times made of the usual minutes. */
+  factor: z.number().optional(),
   after: z.array(z.string()),
   why: z.string(),
   caution: z.string().optional(),
@@ -151,6 +153,15 @@ export const planSchema = z.looseObject({
     p10: minutes,
     p50: minutes,
     p90: minutes,
+    /** How far it stands on the shop's own times. */
+    trust: z
+      .looseObject({
+        batches: z.number().int(),
+        records: z.number().int(),
+        share: z.number(),
+        why: z.string(),
+      })
+      .optional(),
   }),
   quote: quoteSchema.optional(),
   cautions: z.array(z.looseObject({ about: z.string(), text: z.string() })),

@@ -14,6 +14,7 @@ const { readJob } = await core('job.js')
 const { defaultShop } = await core('shop.js')
 const { readCutOrder } = await core('cutting/order.js')
 const { quickCut } = await core('cutting/quick.js')
+const { shopRecord } = await core('estimate/record.js')
 const { matchSet } = await core('matching/match.js')
 const { readSetFile } = await core('matching/set-file.js')
 const woods = JSON.parse(readFileSync(new URL('../../seed/species.json', import.meta.url), 'utf8'))
@@ -72,6 +73,20 @@ time(`quick cut of a yard order (${orders.length} in turn)`, (i) => quickCut(ord
   runs: 120,
 })
 time('match 40 pieces at 8 stations, choose 36', () => matchSet(set), { runs: 20, warm: 3 })
+const timed = Array.from({ length: 50 }, (_, batch) => ({
+  job: `j${batch}`,
+  steps: Array.from({ length: 25 * 10 }, (_, i) => ({
+    operation: `o${i % 25}`,
+    kind: `k${i % 25}`,
+    usual: 3,
+    minutes: 3 * Math.exp(0.4 * noise(batch * 250 + i + 1)),
+    at: `${batch} ${i}`,
+  })),
+}))
+time('the shop’s record: 50 batches, 25 kinds, 10 pieces', () => shopRecord(timed, defaultShop), {
+  runs: 20,
+  warm: 3,
+})
 await timeDragging(sixtyStations())
 await timeCutInBrowser(orders)
 await timeYards()
