@@ -1,4 +1,4 @@
-import type { OperationKind } from '../route/kinds.ts'
+import { type OperationKind, operationKinds } from '../route/kinds.ts'
 import type { Cell } from './fit-factors.ts'
 import { robustMean } from './robust-mean.ts'
 
@@ -44,7 +44,8 @@ export function cellsOf(
   sd: number,
 ): KindCell[] {
   return batches.flatMap(({ job, steps }) => {
-    const timed = steps.filter(isTimed)
+    // A plan of years ago may name a kind that there is no more: nothing is planned by it.
+    const timed = steps.filter((step) => isTimed(step) && Object.hasOwn(operationKinds, step.kind))
     return [...new Set(timed.map(({ kind }) => kind))].map((kind) => {
       const own = timed.filter((step) => step.kind === kind)
       const { mean, weight, setAside } = robustMean(

@@ -15,6 +15,7 @@ const { defaultShop } = await core('shop.js')
 const { readCutOrder } = await core('cutting/order.js')
 const { quickCut } = await core('cutting/quick.js')
 const { shopRecord } = await core('estimate/record.js')
+const { operationKinds } = await core('route/kinds.js')
 const { matchSet } = await core('matching/match.js')
 const { readSetFile } = await core('matching/set-file.js')
 const woods = JSON.parse(readFileSync(new URL('../../seed/species.json', import.meta.url), 'utf8'))
@@ -73,11 +74,12 @@ time(`quick cut of a yard order (${orders.length} in turn)`, (i) => quickCut(ord
   runs: 120,
 })
 time('match 40 pieces at 8 stations, choose 36', () => matchSet(set), { runs: 20, warm: 3 })
+const kinds = Object.keys(operationKinds)
 const timed = Array.from({ length: 50 }, (_, batch) => ({
   job: `j${batch}`,
   steps: Array.from({ length: 25 * 10 }, (_, i) => ({
     operation: `o${i % 25}`,
-    kind: `k${i % 25}`,
+    kind: kinds[i % 25],
     usual: 3,
     minutes: 3 * Math.exp(0.4 * noise(batch * 250 + i + 1)),
     at: `${batch} ${i}`,

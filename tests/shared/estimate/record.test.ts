@@ -143,6 +143,11 @@ describe('shopRecord', () => {
     expect(record.kinds.rough).toMatchObject({ batches: 2, times: 6, setAside: 1 })
   })
 
+  it('leaves aside a kind of operation that there is no more', () => {
+    const old = { ...oneTime(3), steps: [{ ...oneTime(3).steps[0]!, kind: 'whittle' as OperationKind }] }
+    expect(shopRecord([old], shop)).toMatchObject({ times: 0, kinds: {} })
+  })
+
   it('leaves everything at its default without a time', () => {
     expect(shopRecord([], shop)).toEqual({
       batches: 0,
