@@ -18,6 +18,7 @@ import { profilePrintRoutes } from './routes/profile-prints.ts'
 import { profileRoutes } from './routes/profiles.ts'
 import { recordRoutes } from './routes/record.ts'
 import type { App } from './routes/route.ts'
+import { scheduleRoutes } from './routes/schedule.ts'
 import { shopRoutes } from './routes/shop.ts'
 import { trialRoutes } from './routes/trials.ts'
 import { checkParts } from './validation.ts'
@@ -34,6 +35,7 @@ const routes = [
   shopRoutes,
   boardRoutes,
   lumberRoutes,
+  scheduleRoutes,
   trialRoutes,
   eventRoutes,
 ]

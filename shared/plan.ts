@@ -11,7 +11,7 @@ import type { YardList } from './cutting/yard-list.ts'
 import { timedOperations } from './estimate/minutes.ts'
 import type { Quote } from './estimate/quote.ts'
 import { learnedFactors, type ShopRecord } from './estimate/record.ts'
-import { type BatchTime, batchTime } from './estimate/time.ts'
+import { type BatchTime, batchTime, type Wait } from './estimate/time.ts'
 import { type TimeTrust, trustIn } from './estimate/trust.ts'
 import { waitsFor } from './estimate/waits.ts'
 import type { Job } from './job.ts'
@@ -79,6 +79,8 @@ export interface Plan {
   finish: Finishing
   /** `trust`: how far it stands on the shop’s own times; plans frozen before shops had a record lack it. */
   time: BatchTime & { trust?: TimeTrust }
+  /** What must be waited for, in order; absent from plans frozen before it was kept. */
+  waits?: Wait[]
   quote?: Quote
   cautions: Caution[]
 }
@@ -286,6 +288,11 @@ export function planJob(
   const finish = finishingOf(job.finish)
   const made = partsOf({ blank, job })
   const grinding = grindingOf(shop, species, operations, blank.count, made)
+  const waits = waitsFor(
+    operations.map((o) => o.kind),
+    finish,
+    stripsDry,
+  )
   const time = batchTime({
     operations: [...operations, sharpeningOf(grinding)],
     pieces: made,
@@ -295,11 +302,7 @@ export function planJob(
     restAllowance: shop.restAllowance,
     hoursPerDay: shop.hoursPerDay,
     spread: record?.spread.common ?? shop.timeSpread,
-    waits: waitsFor(
-      operations.map((o) => o.kind),
-      finish,
-      stripsDry,
-    ),
+    waits,
   })
   const plan: Omit<Plan, 'cautions'> = {
     job,
@@ -332,6 +335,7 @@ export function planJob(
     sanding: sandingOf(shop, operations),
     finish,
     time: { ...time, trust: trustIn(operations, blank.count, record) },
+    waits,
     quote: quoteFor(job, shop, { part, blank, cutOrder, cut, time, made }),
   }
   return { ...plan, cautions: cautionsOf(plan, { species, whip, rack }) }

@@ -30,8 +30,8 @@ const ranks: [RegExp, number][] = [
   [/^shared\/(estimate|schedule)\//, 5],
   [/^shared\/matching\//, 6],
   [/^shared\/(job|shop|piece|library)\.ts$/, 7],
-  [/^shared\/(plan|plan-parts|yard-input|lumber|lumber-on-hand|glue-choices)\.ts$/, 8],
-  [/^shared\/contract\//, 9],
+  [/^shared\/(plan|plan-parts|yard-input|lumber|lumber-on-hand|glue-choices|open-work)\.ts$/, 8],
+  [/^shared\/contract\/|^shared\/ships\.ts$/, 9],
 ]
 const rankOf = (file: string): number | undefined => ranks.find(([room]) => room.test(file))?.[1]
 
