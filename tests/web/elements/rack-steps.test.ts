@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Piece } from '../../../shared/piece.ts'
 import type { Operation } from '../../../shared/route/operation.ts'
-import { edgeStates } from '../../../web/elements/rack-edge-states.ts'
 import {
   nextOperation,
   numbersText,
@@ -84,36 +83,5 @@ describe('numbersText', () => {
     [[1, 3, 5], '1, 3, 5'],
   ])('says %j as “%s”', (numbers, text) => {
     expect(numbersText(numbers.map((number) => ({ number })))).toBe(text)
-  })
-})
-
-describe('edges', () => {
-  const grinding = [
-    {
-      tool: 'skew',
-      minutesCutting: 40,
-      life: 8,
-      piecesBetween: 2,
-      touchUps: 4,
-      regrinds: 1,
-      minutes: 6,
-      why: '',
-    },
-  ]
-
-  it('counts a tool’s share of a piece by its minutes', () => {
-    // The skew sizes for 1 min and cuts the bead for 3 min: sizing alone is a quarter of its work on a piece.
-    const [skew] = edgeStates(operations, grinding, [piece(1, ['rough', 'size'])])
-    expect(skew).toMatchObject({ worked: 0.25, due: 0, left: 1.75 })
-  })
-
-  it('is due when the pieces between two touch-ups are worked, thirds adding up to wholes', () => {
-    const thirds = [operation('a', 1), operation('b', 1), operation('c', 1)]
-    const done = ['a', 'b', 'c']
-    expect(edgeStates(thirds, grinding, [piece(1, done), piece(2, done)])[0]).toMatchObject({
-      due: 1,
-      left: 2,
-    })
-    expect(edgeStates(thirds, grinding, [piece(1, done), piece(2, ['a', 'b'])])[0]).toMatchObject({ due: 0 })
   })
 })
