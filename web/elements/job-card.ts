@@ -52,6 +52,8 @@ export class JobCard extends LitElement {
   @property({ attribute: false }) job!: StoredJob
   @property({ attribute: false }) wood = ''
   @property({ attribute: false }) come?: Progress
+  /** The day it ships, in words; absent where nobody waits for it. */
+  @property() ships = ''
   /** Absent until it is fetched, or where the job cannot be planned. */
   @property({ attribute: false }) plan?: Plan
 
@@ -71,6 +73,7 @@ export class JobCard extends LitElement {
         <p class="soft">
           ${job.customer ? `for ${job.customer}` : job.due ? nothing : 'no customer, no date'}${job.customer && job.due ? ', ' : nothing}${job.due ? html`<span class="day">due ${job.due}</span>` : nothing}
         </p>
+        ${this.ships ? html`<p>${this.ships}</p>` : nothing}
         ${plan ? this.figures(plan) : nothing}
         ${this.progress()}
       </div>

@@ -3,10 +3,12 @@ import { customElement, state } from 'lit/decorators.js'
 import type { Plan } from '../../shared/plan.ts'
 import type { Species } from '../../shared/wood/species.ts'
 import { addJob, deleteJob, jobs, newKey, piecesOf, planOf } from '../api.ts'
+import { ships } from '../api-schedule.ts'
 import { copyName } from '../copy-name.ts'
 import { jobDrafts } from '../drafts.ts'
 import type { Progress } from '../elements/job-card.ts'
 import '../elements/job-card.ts'
+import { dayText, standing } from '../elements/ships-words.ts'
 import { jobFileOf } from '../job-entries.ts'
 import type { StoredJob } from '../job-file.ts'
 import { Load } from '../load.ts'
@@ -86,6 +88,8 @@ export class JobsPage extends LitElement {
   @state() private message = ''
   /** The message tells what went wrong. */
   @state() private failed = false
+  /** When each open job ships, in words. */
+  @state() private shipping: ReadonlyMap<string, string> = new Map()
   @state() private plans: ReadonlyMap<string, Plan> = new Map()
   private readonly list = new Load<Listed>(this)
   private unwatch?: () => void
@@ -105,7 +109,15 @@ export class JobsPage extends LitElement {
 
   private readonly reload = async () => {
     await this.list.from(listed)
-    await this.fetchPlans()
+    await Promise.all([this.fetchPlans(), this.fetchShipping()])
+  }
+
+  /** The list stands without it where it cannot be told. */
+  private async fetchShipping() {
+    const { rows = [], today } = (await ships().catch(() => undefined)) ?? {}
+    this.shipping = new Map(
+      rows.map((row) => [row.id, `ships ${dayText(row.done, today)}, ${standing(row).text}`]),
+    )
   }
 
   /** One after the other, so that the list stands at once; a job that cannot be planned goes without. */
@@ -172,6 +184,7 @@ export class JobsPage extends LitElement {
         <div class="page-head">
           <h1>Jobs</h1>
           <div class="buttons no-print">
+            <a class="button" href="/ships">When it ships</a>
             <a class="button main" href="/jobs/new">${jobDrafts.of('') ? 'Go on with the new job' : 'New job'}</a>
           </div>
         </div>
@@ -243,6 +256,7 @@ export class JobsPage extends LitElement {
       .wood=${wood}
       .come=${progress.get(job.id)}
       .plan=${this.plans.get(job.id)}
+      .ships=${this.shipping.get(job.id) ?? ''}
       @duplicate=${() => this.duplicate(job)}
       @delete=${() => this.ask(job)}
     ></job-card></li>`
