@@ -1,7 +1,7 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit'
 import { newKey } from './api.ts'
-import { type Floor, floorOf, takeBackNote } from './api-floor.ts'
-import { lastSeen } from './last-seen.ts'
+import { type Floor, takeBackNote } from './api-floor.ts'
+import { seenFloor } from './last-seen.ts'
 import { outbox, type Sending, type Waiting } from './outbox.ts'
 import { session } from './session.ts'
 import { PAUSE, watchChanges } from './store.ts'
@@ -41,6 +41,8 @@ const without = <T extends { key: string }>(list: readonly T[], key: string): T[
 export class FloorLog implements ReactiveController {
   /** Why an entry could not be taken back; empty where all is well. */
   failure = ''
+  /** Whether it could not be fetched, now or before; `undefined` until that is known. */
+  isMissing: boolean | undefined
   private readonly host: ReactiveControllerHost
   private job = ''
   private known: Floor = NOTHING
@@ -73,13 +75,19 @@ export class FloorLog implements ReactiveController {
 
   /** Fetches the log of a batch; without a connection what was last seen of it stands. */
   async reload(job = this.job): Promise<void> {
-    if (job !== this.job) this.known = NOTHING
+    if (job !== this.job) {
+      this.known = NOTHING
+      this.isMissing = undefined
+    }
     this.job = job
     try {
-      const { value } = await lastSeen(`floor ${job}`, () => floorOf(job))
-      if (job === this.job) this.known = value
+      const { value } = await seenFloor(job)
+      if (job !== this.job) return
+      this.known = value
+      this.isMissing = false
     } catch {
-      // The page says that the server is away; what waits on this device is shown all the same.
+      // What was fetched before stands; the page says that the server is away.
+      if (job === this.job) this.isMissing ??= true
     }
     this.host.requestUpdate()
   }

@@ -1,4 +1,5 @@
 import { isAway, matchOf, piecesOf } from './api.ts'
+import { floorOf } from './api-floor.ts'
 import { type Batch, batchOf, jobAndPlan } from './store.ts'
 
 /** What was fetched, and whether just now or before the connection went. */
@@ -32,12 +33,15 @@ export const seenBatch = (jobId: string): Promise<Seen<Batch>> =>
 export const seenMatch = (jobId: string, stage: Parameters<typeof matchOf>[1]) =>
   lastSeen(`match ${jobId} ${stage}`, () => matchOf(jobId, stage))
 
+/** What was logged on the floor of a batch, or as last seen. */
+export const seenFloor = (jobId: string) => lastSeen(`floor ${jobId}`, () => floorOf(jobId))
+
 /** Fetches what the rack and the checks need before they are opened, so that they open without a connection too. */
 export async function readAhead(jobId: string, stage: Parameters<typeof matchOf>[1]): Promise<void> {
   try {
     const known = await jobAndPlan(jobId)
     if (known.job.state === 'draft') return
-    const [pieces] = await Promise.all([piecesOf(jobId), seenMatch(jobId, stage)])
+    const [pieces] = await Promise.all([piecesOf(jobId), seenMatch(jobId, stage), seenFloor(jobId)])
     kept.set(`batch ${jobId}`, { ...known, pieces } satisfies Batch)
   } catch {
     // Whoever opens the page asks again and is told.

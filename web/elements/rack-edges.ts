@@ -140,7 +140,7 @@ export class RackEdges extends LitElement {
   private log(): TemplateResult | typeof nothing {
     if (this.touchUps.length === 0) return nothing
     const latest = [...this.touchUps].reverse().slice(0, SHOWN)
-    return html`<h3>Logged, the latest first</h3>
+    return html`<p class="label">Logged, the latest first</p>
       <ul class="plain">${latest.map(
         ({ key, tool, kind, at, by }) => html`<li>
           <div>

@@ -36,6 +36,8 @@ export class RackFloor extends LitElement {
   /** What the log holds now, and why an entry could not be taken back. */
   @property({ attribute: false }) floor?: Floor
   @property() away = ''
+  /** Whether the log could not be fetched; not known at first. */
+  @property({ attribute: false }) missing: boolean | undefined
   @state() private failure = ''
   @state() private note = ''
 
@@ -67,7 +69,9 @@ export class RackFloor extends LitElement {
 
   override render() {
     const { plan, log, floor: now } = this
-    if (!plan || !log || !now) return nothing
+    if (!plan || !log || !now || this.missing === undefined) return nothing
+    if (this.missing)
+      return html`<section class="card" aria-label="Edges"><p class="soft">How the edges stand was not fetched, for there is no connection. What you log is kept on this device and sent later.</p></section>`
     const counted = livesOf(plan, now).filter(
       ({ tool, pieces }) => pieces.length > (this.answered[tool] ?? 0),
     )

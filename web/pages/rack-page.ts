@@ -253,7 +253,7 @@ export class RackPage extends LitElement {
     const hands = makesHands(job)
     return html`
       ${lastSeenNotice(this.now, this.reload)} ${waitingNotice({ plan, pieces }, this.jobId)} ${this.fewerThanOrdered(plan, pieces)}
-      <rack-floor class="no-print" .jobId=${this.jobId} .plan=${plan} .pieces=${pieces} .log=${this.floor} .floor=${this.floor.now} .away=${this.floor.failure}></rack-floor>
+      <rack-floor class="no-print" .jobId=${this.jobId} .plan=${plan} .pieces=${pieces} .log=${this.floor} .floor=${this.floor.now} .away=${this.floor.failure} .missing=${this.floor.isMissing}></rack-floor>
       <div class="rack">
         <section class="card" aria-label="All pieces">
           <rack-shelf ?hands=${hands} .pieces=${pieces} .operations=${operations} .profile=${job.profile} .species=${job.species} .chosen=${this.chosen} @piece-chosen=${this.choose}></rack-shelf>
