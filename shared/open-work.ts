@@ -46,14 +46,18 @@ function countsOf(plan: Plan, place: number, made: number, begun?: Begun): { lac
 function minutesLeft(
   operation: Operation,
   perBlank: number,
-  rate: number,
+  { learningRate: rate, learningForm: form }: Pick<Shop, 'learningRate' | 'learningForm'>,
   { lacking, done }: ReturnType<typeof countsOf>,
 ): number {
   if (lacking === 0) return 0
   const each = operation.minutesEach / perBlank
   const once = done === 0 ? operation.minutesOnce : 0
   if (!operation.learns) return once + each * lacking
-  return once + each * firstMinutes(learningTotal(done + lacking, rate) - learningTotal(done, rate), rate)
+  return (
+    once +
+    each *
+      firstMinutes(learningTotal(done + lacking, rate, form) - learningTotal(done, rate, form), rate, form)
+  )
 }
 
 const isAtLathe = ({ pass, rpmCeiling, rpm }: Operation): boolean =>
@@ -84,7 +88,7 @@ function daysLeft(wait: Wait, plan: Plan, place: number, begun?: Begun): number 
  */
 export function chainOf(
   plan: Plan,
-  shop: Pick<Shop, 'learningRate' | 'restAllowance'>,
+  shop: Pick<Shop, 'learningRate' | 'learningForm' | 'restAllowance'>,
   begun?: Begun,
 ): Chain {
   const { operations, blank, finish, time } = plan
@@ -100,7 +104,7 @@ export function chainOf(
     .map((wait) => ({ wait, place: placeOf(wait, operations) }))
     .filter(({ place }) => place >= 0)
   const minutes = (place: number, so?: Begun): number =>
-    minutesLeft(operations[place]!, perBlank, shop.learningRate, countsOf(plan, place, made, so))
+    minutesLeft(operations[place]!, perBlank, shop, countsOf(plan, place, made, so))
   const whole = operations.reduce((sum, _, i) => sum + minutes(i), 0)
   // Sharpening and changes belong to the work as it goes on.
   const more = (whole > 0 ? Math.max(1, time.minutes / whole) : 1) * (1 + shop.restAllowance)

@@ -11,6 +11,7 @@ import type { YardList } from './cutting/yard-list.ts'
 import { timedOperations } from './estimate/minutes.ts'
 import type { Quote } from './estimate/quote.ts'
 import { learnedFactors, type ShopRecord } from './estimate/record.ts'
+import { usualStrays } from './estimate/record-strays.ts'
 import { type BatchTime, batchTime, type Wait } from './estimate/time.ts'
 import { type TimeTrust, trustIn } from './estimate/trust.ts'
 import { waitsFor } from './estimate/waits.ts'
@@ -299,9 +300,11 @@ export function planJob(
     wanted: job.quantity,
     perBlank: made / blank.count,
     learningRate: shop.learningRate,
+    learningForm: shop.learningForm,
     restAllowance: shop.restAllowance,
     hoursPerDay: shop.hoursPerDay,
     spread: record?.spread.common ?? shop.timeSpread,
+    strays: record?.spread ?? usualStrays,
     waits,
   })
   const plan: Omit<Plan, 'cautions'> = {

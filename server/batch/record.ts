@@ -53,6 +53,7 @@ async function plannedTimes(db: Db, job: string): Promise<PlannedTimes | undefin
     })),
     perBlank: partsOf(plan) / plan.blank.count,
     learningRate: shop.learningRate,
+    learningForm: shop.learningForm,
     minuteFactors: shop.minuteFactors,
   }
   planned.set(job, times)

@@ -1,5 +1,5 @@
 import type { Operation } from '../route/operation.ts'
-import { firstMinutes, learningFactor } from './learning.ts'
+import { firstMinutes, type LearningForm, learningFactor } from './learning.ts'
 import { isTimed, type TimedStep } from './record-cells.ts'
 import { robustMean } from './robust-mean.ts'
 
@@ -16,6 +16,7 @@ export interface PlannedTimes {
   operations: Pick<Operation, 'key' | 'kind' | 'name' | 'minutesEach' | 'learns' | 'factor'>[]
   perBlank: number
   learningRate: number
+  learningForm?: LearningForm
   /** The shop’s settings then, for plans that do not tell the factor of each operation. */
   minuteFactors: Record<string, number>
 }
@@ -68,13 +69,13 @@ function piecesDone(steps: readonly LoggedStep[]): LoggedStep[] {
  * time. Operations that are not in the plan are left out.
  */
 export function plannedSteps(steps: readonly LoggedStep[], planned: PlannedTimes): PlannedStep[] {
-  const { perBlank, learningRate: rate } = planned
+  const { perBlank, learningRate: rate, learningForm: form } = planned
   return planned.operations.flatMap(({ key, kind, minutesEach, learns, factor }) => {
     const own = factor ?? planned.minuteFactors[kind] ?? 1
     const done = piecesDone(steps.filter(({ operation }) => operation === key))
     return done.flatMap(({ piece, minutes, at }, i): PlannedStep[] => {
       if (minutes === undefined) return []
-      const place = learns ? firstMinutes(learningFactor(i + 1, rate), rate) : 1
+      const place = learns ? firstMinutes(learningFactor(i + 1, rate, form), rate, form) : 1
       const expected = (minutesEach / perBlank) * place
       return [{ operation: key, kind, piece, planned: expected, usual: expected / own, minutes, at }]
     })

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { firstMinutes, learningFactor, learningIndex, learningTotal } from '../../shared/estimate/learning.ts'
+import { chanceBy, inARow, triangular, weighted } from '../../shared/estimate/three-point.ts'
 import { batchTime } from '../../shared/estimate/time.ts'
 import { near } from '../near.ts'
 import { data, row } from './rows.ts'
@@ -98,5 +99,79 @@ describe('the learning curve in its unit form', () => {
     })
     near(time.minutes, expected.unit_form_total, tolerance)
     near(time.first, inputs.T1, tolerance)
+  })
+})
+
+describe('the learning curve in its average form', () => {
+  it('B001, B002: average and total at 1, 2, 4, 8 and 16', () => {
+    const [average, totals] = [row('B001'), row('B002')]
+    const { T1, rate, n } = average.inputs
+    const total = (count: number): number => T1 * learningTotal(count, rate, 'average')
+    near(
+      n.map((count: number) => total(count) / count),
+      average.expected,
+      average.tolerance,
+    ) // prettier-ignore
+    near(n.map(total), totals.expected, totals.tolerance)
+  })
+
+  it('B004: the second unit, and the mean of four', () => {
+    const { inputs, expected, tolerance } = row('B004')
+    near(
+      [learningFactor(2, inputs.rate, 'average'), learningTotal(4, inputs.rate, 'average') / 4],
+      expected,
+      tolerance,
+    ) // prettier-ignore
+  })
+
+  it('B016: ten units at 80 % of the same batch, where the shop’s rate is of averages', () => {
+    const { inputs, expected, tolerance } = row('B016')
+    const tenth = inputs.T1 * learningFactor(10, inputs.rate, 'average')
+    const time = batchTime({
+      operations: [{ stage: 'turning', minutesOnce: 0, minutesEach: tenth, learns: true }],
+      pieces: inputs.n,
+      wanted: inputs.n,
+      learningRate: inputs.rate,
+      learningForm: 'average',
+      restAllowance: 0,
+      hoursPerDay: 8,
+      spread: 0.1,
+    })
+    near(time.minutes, expected.cumavg_form_total, tolerance)
+    near(time.first, inputs.T1, tolerance)
+  })
+})
+
+const threePoint = ([least, usual, most]: [number, number, number]) => ({ least, usual, most })
+
+describe('times known by three figures', () => {
+  it('B017: expected durations', () => {
+    const { inputs, expected, tolerance } = row('B017')
+    near(
+      inputs.omp.map((omp: [number, number, number]) => weighted(threePoint(omp)).mean),
+      expected,
+      tolerance,
+    ) // prettier-ignore
+  })
+
+  it('B018: a standard deviation', () => {
+    const { inputs, expected, tolerance } = row('B018')
+    near(weighted(threePoint(inputs.omp)).sd, expected, tolerance)
+  })
+
+  it('B020: a path of five, and the chance to be done in 16 weeks', () => {
+    const { inputs, expected, tolerance } = row('B020')
+    const path = inARow(inputs.omp.map((omp: [number, number, number]) => weighted(threePoint(omp))))
+    near(path.mean, expected.te, tolerance)
+    near(path.sd ** 2, expected.var, tolerance)
+    near(path.sd, expected.s, tolerance)
+    near(chanceBy(path, inputs.deadline), expected.p16, tolerance)
+  })
+
+  it('B021: mean and standard deviation of a triangle', () => {
+    const { inputs, expected, tolerance } = row('B021')
+    const { mean, sd } = triangular(threePoint(inputs.omp))
+    near(mean, expected.mean, tolerance)
+    near(sd, expected.sd, tolerance)
   })
 })
