@@ -46,25 +46,12 @@ const calls: Partial<Record<OperationKind, string>> = {
   pack: 'Wrap',
 }
 
-/** Kinds that form the feature they are named for. */
-const formed: ReadonlySet<OperationKind> = new Set<OperationKind>([
-  'straight',
-  'taper',
-  'bead',
-  'cove',
-  'ovolo',
-  'cavetto',
-  'ogee',
-  'curve',
-  'tenon',
-])
-
 /** An operation in the few words that are read from the lathe; its whole sentence stands on its card. */
 export function latheCall(operation: Operation, profile: Profile, style: LengthStyle): string {
   const { kind, name, spans } = operation
   if (kind === 'size') return `Size ${sizedCall(operation, profile, style)}`
   if (kind === 'sand') return 'Sand'
-  if (formed.has(kind)) return `Cut ${featureCall(kind, profile, spans ?? [])}`
+  if (spans && spans.length > 0) return featureCall(name)
   return calls[kind] ?? shortened(name)
 }
 
@@ -74,12 +61,8 @@ function sizedCall({ caliperStation: key, where }: Operation, profile: Profile, 
   return name === key || /^station\b/.test(name) ? latheWhere({ where }, style) : `the ${name}`
 }
 
-function featureCall(kind: OperationKind, { stations }: Profile, spans: readonly number[]): string {
-  if (spans.length > 1) return `${spans.length} ${kind}s`
-  const name = spans[0] === undefined ? undefined : stations[spans[0]]?.name
-  if (name === undefined) return `the ${kind}`
-  return name.toLowerCase().includes(kind) ? `the ${name}` : `the ${name} ${kind}`
-}
+/** `Cut the neck (cove) at 2 in` without its place, which stands below: `Cut the neck cove`. */
+const featureCall = (name: string): string => name.replace(/ (at|from) \d.*$/, '').replace(/\((\w+)\)/, '$1')
 
 /** Up to the first joint of the sentence: `Square the foot and turn its waste …` is `Square the foot`. */
 const shortened = (name: string): string => name.split(/ and |, | on the lathe| by hand/)[0] ?? name

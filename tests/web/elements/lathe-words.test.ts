@@ -19,11 +19,13 @@ const operation = (change: Partial<Operation>): Operation =>
 const call = (change: Partial<Operation>) => latheCall(operation(change), profile, 'fraction')
 
 describe('latheCall', () => {
-  it('names a feature by its own name, with what it is where the name does not say so', () => {
-    expect(call({ kind: 'bead', spans: [0] })).toBe('Cut the foot bead')
-    expect(call({ kind: 'cove', spans: [1] })).toBe('Cut the neck cove')
-    expect(call({ kind: 'straight', spans: [2] })).toBe('Cut the straight')
-    expect(call({ kind: 'bead', spans: [0, 1, 2] })).toBe('Cut 3 beads')
+  it('names a feature by its own name and what it is, without its place', () => {
+    expect(call({ name: 'Cut the foot bead', spans: [0] })).toBe('Cut the foot bead')
+    expect(call({ kind: 'cove', name: 'Cut the neck (cove)', spans: [1] })).toBe('Cut the neck cove')
+    expect(call({ kind: 'straight', name: 'Cut the straight at 1-3/4 in', spans: [2] })).toBe(
+      'Cut the straight',
+    )
+    expect(call({ name: 'Cut the 5 beads from 2 in to 4-1/2 in', spans: [0, 1, 2] })).toBe('Cut the 5 beads')
   })
 
   it('says which place is sized, by name or by where it lies', () => {
