@@ -94,6 +94,8 @@ export class RackPiece extends LitElement {
   /** Steps stored on this piece; undefined while they are fetched. */
   @property({ attribute: false }) logged?: readonly Step[]
   @property() takeBackFailure = ''
+  /** Tools whose edge is due. */
+  @property({ attribute: false }) dull: readonly string[] = []
   @state() private reason = ''
   @query('step-timer') private timer?: StepTimer
 
@@ -139,6 +141,7 @@ export class RackPiece extends LitElement {
       <button type="button" class="main big" @click=${() => this.done(operation)}>✓ Done: ${operation.name}</button>
       <p class="waiting small" role="status">${waitingText(this.waiting)}</p>
       <p>${operation.tool}${where ? `, ${whereText(where, this.lengthStyle)}` : ''}</p>
+      ${this.dull.includes(operation.tool) ? html`<p class="caution"><span>Its edge is due: bring the ${operation.tool} back first, and log it at the top of the rack.</span></p>` : nothing}
       ${where && this.profile ? html`<turned-part orientation="horizontal" most="90" .profile=${this.profile} .species=${this.species} .highlight=${where}></turned-part>` : nothing}
       <dl class="figures">
         ${rpm === undefined ? nothing : html`<div><dt>Speed</dt><dd>${rpmFigure(rpm)} rpm</dd>${rpmCeiling === undefined ? nothing : html`<dd class="note">never above ${rpmFigure(rpmCeiling)} rpm</dd>`}</div>`}

@@ -7,6 +7,7 @@ import { type Plan, partsOf, sheetOf } from '../../shared/plan.ts'
 import { makesHands } from '../../shared/route/hands.ts'
 import { newKey, stepsOf, takeBackStep } from '../api.ts'
 import { batchTimes } from '../api-record.ts'
+import { edgesOf } from '../elements/rack-edge-states.ts'
 import type { RackPiece, StepDone } from '../elements/rack-piece.ts'
 import '../elements/rack-piece.ts'
 import type { RackShelf } from '../elements/rack-shelf.ts'
@@ -259,7 +260,7 @@ export class RackPage extends LitElement {
           <rack-shelf ?hands=${hands} .pieces=${pieces} .operations=${operations} .profile=${job.profile} .species=${job.species} .chosen=${this.chosen} @piece-chosen=${this.choose}></rack-shelf>
         </section>
         <rack-piece class="no-print" ?hands=${hands} .piece=${chosen} .place=${chosen ? this.placeOf(plan, chosen) : ''} .operations=${operations} .profile=${job.profile} .species=${job.species} .lengthStyle=${lengthStyle(job.units)}
-          .waiting=${outbox().waiting(this.jobId).length} .logged=${this.logged.value?.piece === this.chosen ? this.logged.value.steps : undefined} .takeBackFailure=${this.takeBackFailure}
+          .waiting=${outbox().waiting(this.jobId).length} .logged=${this.logged.value?.piece === this.chosen ? this.logged.value.steps : undefined} .takeBackFailure=${this.takeBackFailure} .dull=${this.dull(plan)}
           @step-taken-back=${this.takeBack}
           @step-done=${(event: CustomEvent<StepDone>) => chosen && this.log([chosen], event.detail)}
           @rack-wanted=${() => this.shelf?.showChosen()}
@@ -269,6 +270,12 @@ export class RackPage extends LitElement {
         @steps-done=${({ detail: { pieces, ...done } }: CustomEvent<StepsDone>) => this.log(pieces, done)}></rack-whole>
       <record-card .times=${this.times.value?.job === this.jobId ? this.times.value.times : undefined}></record-card>
     `
+  }
+
+  /** Tools whose edge is due by what was logged; none while that is not known. */
+  private dull(plan: Plan): string[] {
+    if (this.floor.isMissing !== false) return []
+    return edgesOf(plan, this.floor.now).flatMap(({ tool, left }) => (left === 0 ? [tool] : []))
   }
 
   /** Where the wood of a piece was cut; of plans without a blank for it nothing. */
