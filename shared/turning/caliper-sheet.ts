@@ -32,14 +32,15 @@ export interface CaliperSheet {
 const letterOf = (caliper: number): string =>
   caliper <= 26 ? String.fromCharCode(64 + caliper) : `${caliper}`
 
-const LISTED = 3
+/** More pieces of a round than these are left to be counted on. */
+const LISTED_MAX = 3
 
 /** `piece 1`, `pieces 2, 4, 6, …`, `from piece 2 on`; of so many pieces there are. */
 function piecesOf({ first, every }: CaliperRound, pieces: number): string {
   if (every === undefined) return `piece ${first}`
   if (every === 1) return first === 1 ? 'every piece' : `from piece ${first} on`
-  const all = Array.from({ length: LISTED + 1 }, (_, i) => first + i * every).filter((n) => n <= pieces)
-  return `pieces ${all.slice(0, LISTED).join(', ')}${all.length > LISTED ? ' …' : ''}`
+  const all = Array.from({ length: LISTED_MAX + 1 }, (_, i) => first + i * every).filter((n) => n <= pieces)
+  return `pieces ${all.slice(0, LISTED_MAX).join(', ')}${all.length > LISTED_MAX ? ' …' : ''}`
 }
 
 const sumsOf = ({ settings }: Calipers, diameter: number): SettingSum[] =>

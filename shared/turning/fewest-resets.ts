@@ -23,7 +23,7 @@ interface Node {
 }
 
 /** Search steps after which nothing is proven any more. */
-const BUDGET = 8_000
+const STEPS_MAX = 8_000
 
 class OverBudget extends Error {}
 
@@ -149,7 +149,7 @@ export function fewestResets(order: SizingOrder, calipers: number): SizingWay | 
   let steps = 0
   const spend = (more: number): void => {
     steps += more
-    if (steps > BUDGET) throw new OverBudget()
+    if (steps > STEPS_MAX) throw new OverBudget()
   }
   const known = new Map<string, Map<string, PieceEnd>>()
   const endsFrom = (codes: Standing): Map<string, PieceEnd> => {

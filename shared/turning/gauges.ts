@@ -30,14 +30,14 @@ export interface GaugeMinutes {
 }
 
 /** So many pieces that their settings repeat. */
-const MANY = 1_000
+const PIECES_MAX = 1_000
 
 /** Fewest pieces whose resets take longer than so many minutes. */
 function paysFrom({ resets, minutes }: GaugesInput, cost: number): number | undefined {
   const dearer = (pieces: number): boolean => resets(pieces) * minutes.reset > cost
   if (dearer(1)) return 1
   // A further piece asks for no reset, or for one now and then for ever.
-  if (minutes.reset === 0 || resets(MANY) === resets(1)) return undefined
+  if (minutes.reset === 0 || resets(PIECES_MAX) === resets(1)) return undefined
   let [low, high] = [1, 2]
   while (!dearer(high)) [low, high] = [high, 2 * high]
   while (high - low > 1) {

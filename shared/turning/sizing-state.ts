@@ -21,11 +21,12 @@ export interface Kinds {
  */
 export type Standing = number[]
 
-const MASK_BITS = 15
+/** Cuts of one setting that are told apart: each takes a bit. */
+const CUTS_MAX = 15
 export const codeOf = (kind: number, made: number, set: boolean): number =>
-  (kind << (MASK_BITS + 1)) | (made << 1) | (set ? 1 : 0)
-const kindIn = (code: number): number => code >>> (MASK_BITS + 1)
-const madeIn = (code: number): number => (code >>> 1) & ((1 << MASK_BITS) - 1)
+  (kind << (CUTS_MAX + 1)) | (made << 1) | (set ? 1 : 0)
+const kindIn = (code: number): number => code >>> (CUTS_MAX + 1)
+const madeIn = (code: number): number => (code >>> 1) & ((1 << CUTS_MAX) - 1)
 const isSet = (code: number): boolean => (code & 1) === 1
 
 /** So many settings more of one number, or fewer where `more` is below zero; changes the list. */
@@ -80,7 +81,7 @@ export function kindsOf(order: SizingOrder): Kinds | undefined {
       .flatMap((cut, i) => (cut.setting === setting ? [i] : []))
       .sort((a, b) => classOf[a]! - classOf[b]!),
   )
-  if (own.some((cuts) => cuts.length > MASK_BITS)) return undefined
+  if (own.some((cuts) => cuts.length > CUTS_MAX)) return undefined
   const kinds = new Map<string, number>()
   const classes: number[][] = []
   const kindOf = own.map((cuts) => {
