@@ -32,6 +32,13 @@ const numbers = new Set([
   'spoiled',
   'made',
   'hoursPerDay',
+  'people',
+  'gaugeMinutes',
+  'mounting',
+  'toolChange',
+  'speedChange',
+  'reset',
+  'restMove',
   'touchUpsPerRegrind',
   'touchUpMinutes',
   'regrindMinutes',
@@ -52,8 +59,8 @@ const numbers = new Set([
   'humidityPct',
 ]) // prettier-ignore
 
-/** Settings that are lists of numbers, typed with commas or blanks between. */
-const lists = new Set(['grits', 'steps'])
+/** Settings that are lists of numbers or days, typed with commas or blanks between. */
+const lists = new Set(['grits', 'steps', 'closed'])
 
 /** Settings that are lengths outside the allowances. */
 const lengths = new Set([

@@ -59,7 +59,7 @@ export class OperationTime extends LitElement {
         ${this.figure('A piece', minutesText(time.perPiece), 'with its share of the set-up')}
         ${this.figure('First piece', minutesText(time.first), 'worked by itself')}
         ${this.figure('Last piece', minutesText(time.last), 'the hand has learnt by then')}
-        ${this.figure('Elapsed', days(time.elapsed.days), time.elapsed.why)}
+        ${this.figure('Elapsed', days(time.elapsed.days), `${time.elapsed.why}${this.daysRange(time)}`)}
       </dl>
       ${this.range(time)}
       ${time.trust ? html`<p class="small"><strong>How far to trust it.</strong> ${time.trust.why}</p>` : nothing}
@@ -83,6 +83,14 @@ export class OperationTime extends LitElement {
 
   private figure(name: string, value: string, note: string) {
     return html`<div><dt>${name}</dt><dd>${value}</dd><dd class="note">${note}</dd></div>`
+  }
+
+  /** Days of ten batches; plans frozen before they were kept have none. */
+  private daysRange({ elapsed: { p10, p50, p90 } }: BatchTime): string {
+    if (p10 === undefined || p90 === undefined) return ''
+    return p10 === p90
+      ? ''
+      : `. One batch in ten takes ${days(p10)}, half of them ${days(p50!)}, nine in ten ${days(p90)} at most`
   }
 
   private range({ p10, p50, p90 }: BatchTime) {

@@ -3,6 +3,8 @@ import { customElement } from 'lit/decorators.js'
 import { allowanceSources, defaultAllowances } from '../../shared/blank/allowances.ts'
 import { yardGrades } from '../../shared/cutting/grade-names.ts'
 import { operationKinds } from '../../shared/route/kinds.ts'
+import { defaultPassCosts, type PassCosts } from '../../shared/route/passes.ts'
+import { type WeekDay, weekDays } from '../../shared/schedule/days.ts'
 import { nominals, shopSources, toolKinds } from '../../shared/shop.ts'
 import { inches, lengthText } from '../../shared/units/length.ts'
 import type { Lot } from '../../shared/wood/lot.ts'
@@ -12,7 +14,7 @@ import { lengthStyle, SessionController } from '../session.ts'
 import { sentShop } from '../shop-entries.ts'
 import './air-fields.ts'
 import { allowanceWords } from './allowance-words.ts'
-import { type Choice, choiceField, noteField, textField } from './field.ts'
+import { type Choice, choiceField, noteField, textField, tickField } from './field.ts'
 import { focusField } from './focus-field.ts'
 import './lots-list.ts'
 import { choicesOf, SettingsForm } from './settings-form.ts'
@@ -23,6 +25,16 @@ const steels: Choice[] = [
   ['hss', 'high-speed'],
   ['powder', 'powder metal'],
 ]
+
+const dayNames: Record<WeekDay, string> = {
+  mon: 'Monday',
+  tue: 'Tuesday',
+  wed: 'Wednesday',
+  thu: 'Thursday',
+  fri: 'Friday',
+  sat: 'Saturday',
+  sun: 'Sunday',
+}
 
 const idOf = (title: string) => title.toLowerCase().replaceAll(/[^a-z]+/g, '-')
 
@@ -61,7 +73,8 @@ export class ShopForm extends SettingsForm {
       ['Allowances', this.allowances()],
       ['Spares', this.spares()],
       ['Sanding and sharpening', this.edges()],
-      ['Time', this.time()],
+      ['Days and people', this.days()],
+      ['Time', html`${this.time()}${this.changes()}`],
       ['Price', this.price()],
       ['Woods of the shop', this.ownWoods()],
       [
@@ -278,11 +291,56 @@ export class ShopForm extends SettingsForm {
     </div>`
   }
 
+  /** What is changed between operations; minutes each. */
+  private changes() {
+    const minutes = (name: keyof PassCosts, label: string) =>
+      this.field(`changes.${name}`, label, { unit: 'min', placeholder: String(defaultPassCosts[name]) })
+    return html`<details ?open=${Object.keys((entryAt(this.file, 'changes') as object | undefined) ?? {}).length > 0}>
+      <summary>Minutes of what is changed at the lathe</summary>
+      <p class="hint">They decide between one mounting and several, and between resetting calipers and gauges. ${shopSources.changes}</p>
+      <div class="fields">
+        ${minutes('mounting', 'Mounting a blank')} ${minutes('toolChange', 'Laying one tool down, taking another up')}
+        ${minutes('speedChange', 'Setting another speed')} ${minutes('reset', 'Setting a caliper')} ${minutes('restMove', 'Moving the tool rest')}
+        ${this.field('gaugeMinutes', 'Making one gap gauge', { unit: 'min', hint: shopSources.gaugeMinutes ?? '' })}
+      </div>
+    </details>`
+  }
+
+  /** Who works and when. */
+  private days() {
+    const worked = (entryAt(this.file, 'workDays') as string[] | undefined) ?? []
+    const tick = (day: WeekDay) =>
+      tickField({
+        path: `workDays.${day}`,
+        label: dayNames[day],
+        on: worked.includes(day),
+        enter: (on) =>
+          tellEntry(
+            this,
+            'workDays',
+            weekDays.filter((each) => (each === day ? on : worked.includes(each))),
+          ),
+      })
+    return html`<div class="fields">
+        ${this.field('people', 'People at work on batches', { unit: 'people' })} ${this.field('hoursPerDay', 'Hours at the bench', { unit: 'h a day each' })}
+        ${this.field('closed', 'Closed on', { hint: 'days such as 2026-12-25, with commas between', placeholder: 'none', wide: true })}
+      </div>
+      <fieldset data-path="workDays">
+        <legend>Days of the week the shop works</legend>
+        <div class="buttons">${weekDays.map(tick)}</div>
+        ${this.errors.has('workDays') ? html`<p class="error">at least one day must be ticked</p>` : nothing}
+      </fieldset>`
+  }
+
   private time() {
     const factors = (entryAt(this.file, 'minuteFactors') as Record<string, unknown> | undefined) ?? {}
     return html`
       <div class="fields">
-        ${this.field('learningRate', 'Learning rate', { unit: '%' })} ${this.field('hoursPerDay', 'Hours at the bench', { unit: 'h a day' })}
+        ${this.field('learningRate', 'Learning rate', { unit: '%' })}
+        ${this.choice('learningForm', 'The rate is of', [
+          ['unit', 'the minutes of each piece'],
+          ['average', 'the average of all pieces so far'],
+        ])}
         ${this.field('restAllowance', 'Added for rest and interruption', { unit: '%' })}
         ${this.field('timeSpread', 'Spread of a batch’s time', { unit: '%' })}
       </div>
