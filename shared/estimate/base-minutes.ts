@@ -69,7 +69,7 @@ export const baseMinutes: Record<OperationKind, BaseMinutes> = {
   'check-set': { once: 2, each: 0.3, perCount: 0.15 },
   return: { once: 1, each: 0.8 },
   part: { once: 0.3, each: 0.2, perCount: 0.3, per100Cm3: 2 },
-  reverse: { once: 3, each: 0, perCount: 0.4 },
+  reverse: { once: 3, each: 0.1, perCount: 0.4 },
   'jam-face': { once: 0.2, each: 0.2, perCount: 0.9, per100Cm2: 2, per100Cm3: 2 },
   'pare-ends': { once: 0.5, each: 0.1, perCount: 0.6, per100Cm2: 0.6 },
   nub: { once: 0.5, each: 0.3, perCount: 0.4 },

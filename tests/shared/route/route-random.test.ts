@@ -68,8 +68,14 @@ function randomInput(seed: number): RouteInput {
       random() < 0.1
         ? undefined
         : random() < 0.5
-          ? stepLathe
-          : { name: 'Small lathe', speeds: { least: 60 + random() * 700, most: 3200 }, restLength: 200 },
+          ? { ...stepLathe, rests: [100, 450, 600] }
+          : {
+              name: 'Small lathe',
+              speeds: { least: 60 + random() * 700, most: 3200 },
+              limitRpm: 800 + random() * 3000,
+              restLength: 200,
+            },
+    ...(random() < 0.3 && { accessoryRpm: 800 + random() * 3000 }),
     tools: random() < 0.3 ? benchTools.filter(() => random() < 0.5) : benchTools,
     grits: [120, 180, 220],
     calipers: 3,
@@ -85,9 +91,128 @@ function randomInput(seed: number): RouteInput {
 const SEEDS = 10_000
 const forming = /^(straight|taper|bead|cove|ovolo|cavetto|ogee|curve|tenon)$/
 
+const MM = 25.4
+/** Of a bar held at one end over the same between two supports: first roots 1.8751 and π, squared (vibration texts). */
+const ONE_END = (1.8751 / Math.PI) ** 2
+
+/**
+ * The highest speed that could be allowed, reckoned anew: lathe, accessory, 6000/D on the diagonal while it has corners
+ * or is glued up, 9000/D on what is certainly left of it when round, and half of where it whips.
+ */
+function highestRpm(
+  { profile, blank, lathe, accessoryRpm, whip, mount, blankCriticalRpm }: RouteInput,
+  kind: string,
+): number {
+  const spans = spansOf(profile)
+  const square = ['mount', 'shoulder', 'rough'].includes(kind)
+  const cornered =
+    square || profile.split || blank.layers > 1 || spans.some((span) => span.shape === 'square')
+  const round = Math.max(0, ...spans.map((span) => diametersOf(span).greatest))
+  const held = mount === 'screw' || mount === 'jam' ? ONE_END : 1
+  const speeds = lathe?.speeds
+  return Math.min(
+    cornered ? 6000 / (blank.diagonal / MM) : 9000 / (round / MM),
+    (held * (square ? blankCriticalRpm : whip.criticalRpm)) / 2,
+    accessoryRpm ?? Infinity,
+    lathe?.limitRpm ?? Infinity,
+    speeds ? ('steps' in speeds ? Math.max(...speeds.steps) : speeds.most) : Infinity,
+  )
+}
+
+/** Speeds above a limit, and mountings that do not start at the slowest. */
+function speedFaults(input: RouteInput, operations: OperationDraft[]): string[] {
+  const speeds = input.lathe?.speeds
+  const slowest = speeds && ('steps' in speeds ? Math.min(...speeds.steps) : speeds.least)
+  return operations.flatMap(({ key, kind, rpm }) => [
+    ...(rpm !== undefined && rpm > highestRpm(input, kind) * (1 + 1e-4)
+      ? [`${key} runs too fast at ${rpm}`]
+      : []),
+    ...(/^(mount|remount|return|reverse)$/.test(kind) && rpm !== undefined && rpm !== slowest
+      ? [`${key} does not start with the speed down`]
+      : []),
+  ])
+}
+
+/** What must come first by the trade, said once more: [kind, kinds that come before it where they meet its wood]. */
+const besideFirst: readonly [RegExp, RegExp][] = [
+  [/^rough$/, /^shoulder$/],
+  [/^(taper|cove|bead|ovolo|cavetto|ogee|curve)$/, /^(straight|step-face)$/],
+  [/^cove$/, /^bead$/],
+  [forming, /^size$/],
+]
+/** The same of the whole piece: these come after every one of those. */
+const wholeFirst: readonly [RegExp, RegExp][] = [
+  [/^mount$/, /^(rip|plane|crosscut|glue|mortise|bore|cut-tenon|strike-shoulders|centres)$/],
+  [/^(journal|story-stick|size|remount)$/, /^(rough|shoulder)$/],
+  [/^true-up$/, /^(remount|dry)$/],
+  [/^(size|straight|taper|bead|cove|ovolo|cavetto|ogee|curve|tenon)$/, /^(journal|story-stick|true-up)$/],
+  [/^(end|blend|check-set)$/, /^(straight|taper|bead|cove|ovolo|cavetto|ogee|curve|tenon|sand)$/],
+  [/^(part|nub|finish-on-lathe|joint-round)$/, /^(end|blend|check-set|return)$/],
+  [/^(reverse|pare-ends)$/, /^part$/],
+  [/^jam-face$/, /^reverse$/],
+  [/^(finish|pack)$/, /^(part|nub|jam-face|pare-ends|split|sand-squares)$/],
+]
+
+function precedenceFaults(operations: OperationDraft[]): string[] {
+  const faults: string[] = []
+  operations.forEach((one, i) => {
+    for (const other of operations.slice(i + 1)) {
+      for (const [late, early] of wholeFirst)
+        if (late.test(one.kind) && early.test(other.kind))
+          faults.push(`${one.key} stands before ${other.key}`)
+      // Slender work is finished stretch by stretch: what lies in a later one cannot be waited for.
+      if ((other.stretch ?? 0) > (one.stretch ?? Infinity) || !one.where || !other.where) continue
+      const meets = other.where[0] <= one.where[1] + 1e-6 && other.where[1] >= one.where[0] - 1e-6
+      for (const [late, early] of besideFirst)
+        if (meets && late.test(one.kind) && early.test(other.kind))
+          faults.push(`${one.key} is cut before ${other.key} beside it`)
+    }
+  })
+  const stretches = operations.flatMap(({ spans, kind, stretch }) =>
+    stretch !== undefined && (spans || kind === 'sand') ? [stretch] : [],
+  )
+  if (stretches.some((stretch, i) => stretch < (stretches[i - 1] ?? 0)))
+    faults.push('the stretches go back and forth')
+  return faults
+}
+
+/** A thin place cut before a thick one, though nothing cut until then waits for it. */
+function thinFaults(input: RouteInput, operations: OperationDraft[]): string[] {
+  const spans = new Map(spansOf(input.profile).map((span) => [span.index, span]))
+  const zoneOf = (index: number): number[] => {
+    const zone = [index]
+    for (const step of [-1, 1])
+      for (let i = index + step; ; i += step) {
+        // Stations at a step have no length and no span of their own.
+        if (i < 0 || i > input.profile.stations.length || spans.get(i)?.shape === 'square') break
+        if (spans.has(i)) zone.push(i)
+      }
+    return zone
+  }
+  const cuts = operations.filter(({ spans: cut, kind }) => cut && forming.test(kind))
+  const isThin = ({ spans: cut }: OperationDraft): boolean => {
+    const least = Math.min(...cut!.map((i) => diametersOf(spans.get(i)!).least))
+    const thickest = Math.max(...zoneOf(cut![0]!).map((i) => diametersOf(spans.get(i)!).greatest))
+    return least < thickest / 2 - 1e-6
+  }
+  const byKey = new Map(operations.map((operation) => [operation.key, operation]))
+  const waitsFor = (operation: OperationDraft, key: string): boolean =>
+    operation.after.includes(key) || operation.after.some((first) => waitsFor(byKey.get(first)!, key))
+  return cuts.flatMap((thin, i) => {
+    const next = cuts.slice(i + 1).find((cut) => cut.stretch === thin.stretch)
+    if (!isThin(thin) || !next || isThin(next)) return []
+    const needed = cuts.slice(i + 1).some((cut) => waitsFor(cut, thin.key))
+    return needed ? [] : [`${thin.key} is thin and cut before ${next.key}`]
+  })
+}
+
 /** What is wrong with a route, each fault in words. */
 function faultsOf(input: RouteInput, operations: OperationDraft[]): string[] {
-  const faults: string[] = []
+  const faults = [
+    ...speedFaults(input, operations),
+    ...precedenceFaults(operations),
+    ...thinFaults(input, operations),
+  ]
   const place = new Map(operations.map((operation, i) => [operation.key, i]))
   if (place.size !== operations.length) faults.push('two operations share a key')
   operations.forEach((operation, i) => {
