@@ -1,4 +1,5 @@
 import type { JobState } from './contract/job.ts'
+import { chanceBy } from './estimate/three-point.ts'
 import type { Job } from './job.ts'
 import { type Begun, chainOf } from './open-work.ts'
 import type { Plan } from './plan.ts'
@@ -28,6 +29,8 @@ export interface ShipRow extends Pick<ShipJob, 'id' | 'state' | 'name' | 'custom
   late: number
   /** False where it is not done within the days that can be planned. */
   ends: boolean
+  /** The chance that it ships by its date, 0 to 1, where only the work strays; absent without a date. */
+  chance?: number
   /** The same where every job takes as long as nine in ten do at most. */
   sure: { done: string; late: number }
   bars: { day: string; minutes: number; atLathe: boolean }[]
@@ -79,15 +82,6 @@ function openJob({ id, name, due, plan, begun }: ShipJob, shop: Shop): OpenJob {
   }
 }
 
-/** The job as it goes where everything takes as long as nine in ten batches do at most. */
-function slow(job: OpenJob, { time }: Plan): OpenJob {
-  const factor = time.minutes > 0 ? Math.max(1, time.p90 / time.minutes) : 1
-  const chain = job.chain.map((link) =>
-    link.kind === 'work' ? { ...link, minutes: link.minutes * factor } : link,
-  )
-  return { ...job, chain }
-}
-
 function scheduled(jobs: readonly OpenJob[], hours: ShopHours, { first, order }: ShipWishes): Schedule {
   if (order === undefined) return leastLate(jobs, hours, first)
   const place = (key: string): number => (order.includes(key) ? order.indexOf(key) : order.length)
@@ -95,6 +89,48 @@ function scheduled(jobs: readonly OpenJob[], hours: ShopHours, { first, order }:
     earliestDue(jobs).sort((a, b) => place(a.key) - place(b.key)),
     hours,
   )
+}
+
+/** The 90 % point of the standard normal distribution (NIST/SEMATECH e-Handbook, table 1.3.6.7.1). */
+const Z90 = 1.2815515655446004
+/** Work that goes four times as fast or as slowly as planned is not looked at. */
+const SLOWNESS: [number, number] = [0.25, 4]
+/** Halvings in which the slowness is found that just ships in time: to a thousandth. */
+const HALVINGS = 12
+
+/** How much longer than planned all takes that nine in ten batches take at most. */
+const slowness = ({ time }: Plan): number => (time.minutes > 0 ? Math.max(1, time.p90 / time.minutes) : 1)
+
+/** The job where all its work takes so many times as long. */
+const slowed = (job: OpenJob, factor: number): OpenJob => ({
+  ...job,
+  chain: job.chain.map((link) => (link.kind === 'work' ? { ...link, minutes: link.minutes * factor } : link)),
+})
+
+/**
+ * The chance that the job in place `i` ships by its date: that all work before it and of it goes no slower than just
+ * makes the date, by the lognormal range of its own plan. Taken as going slowly together, which is the cautious side.
+ */
+function chanceInTime(i: number, order: readonly OpenJob[], { time }: Plan, hours: ShopHours): number {
+  const ahead = order.slice(0, i + 1)
+  const works = worksOn(hours)
+  const isInTime = (factor: number): boolean => {
+    const { done, ends } = inThisOrder(
+      ahead.map((job) => slowed(job, factor)),
+      hours,
+    ).runs[i]!
+    return ends && workDaysLate(works, ahead[i]!.due!, done) === 0
+  }
+  const sd = Math.log(time.p90 / time.p50) / Z90
+  let [met, missed] = SLOWNESS
+  if (!isInTime(met)) return 0
+  if (isInTime(missed)) return 1
+  for (let halving = 0; halving < HALVINGS; halving++) {
+    const middle = Math.sqrt(met * missed)
+    if (isInTime(middle)) met = middle
+    else missed = middle
+  }
+  return chanceBy({ mean: Math.log(time.p50 / time.minutes), sd }, Math.log(met))
 }
 
 const doneOf = (runs: readonly Run[], key: string): string =>
@@ -123,7 +159,7 @@ export function shipsOf(jobs: readonly ShipJob[], shop: Shop, today: string, wis
   const all = [...open.values()]
   const schedule = scheduled(all, hours, wishes)
   const order = schedule.order.map((key) => open.get(key)!)
-  const slowly = order.map((job) => slow(job, jobs.find(({ id }) => id === job.key)!.plan))
+  const slowly = order.map((job) => slowed(job, slowness(jobs.find(({ id }) => id === job.key)!.plan)))
   const sure = inThisOrder(slowly, hours)
   const rows = schedule.order.map((key, i): ShipRow => {
     const { plan, id, state, name, customer, due } = jobs.find((job) => job.id === key)!
@@ -144,6 +180,7 @@ export function shipsOf(jobs: readonly ShipJob[], shop: Shop, today: string, wis
       done: isoDay(run.done),
       late: schedule.late[i]!,
       ends: run.ends,
+      ...(due !== undefined && { chance: chanceInTime(i, order, plan, hours) }),
       sure: { done: isoDay(sure.runs[i]!.done), late: sure.late[i]! },
       bars: run.bars.map(({ day, minutes, link }) => ({ day: isoDay(day), minutes, atLathe: atLathe(link) })),
       waits: run.waits.map(({ link, from, to }) => ({

@@ -36,6 +36,7 @@ export const shipsSchema = z.looseObject({
       done: day,
       late,
       ends: z.boolean(),
+      chance: z.number().min(0).max(1).optional(),
       sure: z.object({ done: day, late }),
       bars: z.array(z.object({ day, minutes: z.number(), atLathe: z.boolean() })),
       waits: z.array(z.object({ name: z.string(), from: day, to: day })),

@@ -4,7 +4,14 @@ import type { ShipRow } from '../../shared/ships.ts'
 import { jobs } from '../api.ts'
 import { type ShipsAnswer, ships } from '../api-schedule.ts'
 import '../elements/ships-strip.ts'
-import { dayText, lateText, orderSentence, shipsSentence, standing } from '../elements/ships-words.ts'
+import {
+  chanceText,
+  dayText,
+  lateText,
+  orderSentence,
+  shipsSentence,
+  standing,
+} from '../elements/ships-words.ts'
 import { Load } from '../load.ts'
 import { jobPath } from '../router.ts'
 import { askedOf, keepWishes, keptWishes, movedBy, type ShipsWishes } from '../ships-wishes.ts'
@@ -196,7 +203,7 @@ export class ShipsPage extends LitElement {
         <h3><a href=${jobPath(row.id, row.state === 'draft' ? 'profile' : 'rack')}>${row.name}</a></h3>
         <span class="mark ${look}">${text}</span>
       </div>
-      <p><span class="ships">Ships ${dayText(row.done, today)}</span>${row.due ? html`, due ${dayText(row.due, today)}` : nothing}</p>
+      <p><span class="ships">Ships ${dayText(row.done, today)}</span>${row.due ? html`, due ${dayText(row.due, today)}${row.chance === undefined ? nothing : html` <span class="soft">(in time: ${chanceText(row.chance)})</span>`}` : nothing}</p>
       <ships-strip .ships=${answer} .row=${row}></ships-strip>
       ${row.promise ? this.promise(row, today) : nothing}
       <div class="buttons no-print">
