@@ -62,8 +62,11 @@ export async function scheduleOf(
   const [also, first, order] = [idsIn(asked.with), idsIn(asked.first), idsIn(asked.order)]
   refuseUnknown('with', also, known)
   refuseUnknown('first', first, known)
+  refuseUnknown('order', order, known)
   if (first.length > 1)
     throw badInput([{ path: 'first', message: `must be the id of one open job; read ${first.length} ids` }])
+  if (first.length > 0 && order.length > 0)
+    throw badInput([{ path: 'first', message: 'must be left out where an order is given; read both' }])
   const named = new Set([...also, ...first, ...order])
   const files = open.map((job) => ({ job, file: readJob(job.file) }))
   const isIn = ({ job, file }: (typeof files)[number]): boolean =>

@@ -36,10 +36,16 @@ export interface Run {
   ends: boolean
 }
 
+/** What is left of a lathe: minutes of every day, and the days from and to which batches stay on it. */
+interface LatheLeft {
+  minutes: Float64Array
+  held: (readonly [from: number, to: number])[]
+}
+
 /** What is left of every day: minutes of all people, and of each lathe. */
 export interface Left {
   people: Float64Array
-  lathes: ReadonlyMap<string, Float64Array>
+  lathes: ReadonlyMap<string, LatheLeft>
 }
 
 /** Days planned ahead at the most: fifteen years. */
@@ -69,7 +75,7 @@ export function allLeft({ hours, works }: Days, jobs: readonly OpenJob[]): Left 
   const lathes = new Set(jobs.flatMap(({ lathe }) => lathe ?? []))
   return {
     people: each(hours.people * hours.minutesPerDay),
-    lathes: new Map([...lathes].map((name) => [name, each(hours.minutesPerDay)])),
+    lathes: new Map([...lathes].map((name) => [name, { minutes: each(hours.minutesPerDay), held: [] }])),
   }
 }
 
@@ -80,45 +86,87 @@ interface Hand {
   own: number
 }
 
+/** Minutes of one link by day, and where its work stands after them; `todo` is what found no day. */
+interface Taken {
+  days: { day: number; minutes: number }[]
+  hand: Hand
+  todo: number
+}
+
+/** Takes all that is left of every day from `start` on until the work is done. */
+function takenFrom(
+  start: Hand,
+  minutes: number,
+  { hours, works }: Days,
+  left: Left,
+  lathe?: LatheLeft,
+): Taken {
+  const taken: Taken = { days: [], hand: { ...start }, todo: minutes }
+  const { days, hand } = taken
+  while (taken.todo > SHAVE && hand.day < works.length) {
+    const free = lathe?.minutes[hand.day] ?? Number.POSITIVE_INFINITY
+    const now = Math.min(taken.todo, hand.own, left.people[hand.day]!, free)
+    if (now > SHAVE) {
+      days.push({ day: hand.day, minutes: now })
+      hand.own -= now
+      taken.todo -= now
+    }
+    if (taken.todo > SHAVE) Object.assign(hand, { day: hand.day + 1, own: hours.minutesPerDay })
+  }
+  return taken
+}
+
+/**
+ * The soonest work on a lathe that no other batch breaks up: from its first day to its last it has the lathe to
+ * itself, but for the first and the last, on which another may end or begin.
+ */
+function takenWhole(start: Hand, minutes: number, days: Days, left: Left, lathe: LatheLeft): Taken {
+  let hand = start
+  for (;;) {
+    const taken = takenFrom(hand, minutes, days, left, lathe)
+    const [first, last] = [taken.days[0]?.day, taken.days.at(-1)?.day]
+    if (first === undefined || last === undefined) return taken
+    const between = lathe.held.filter(([from, to]) => last > from && to > first)
+    if (between.length === 0) return taken
+    hand = { day: Math.min(...between.map(([, to]) => to)), own: days.hours.minutesPerDay }
+  }
+}
+
 /**
  * Fits one job into what others have left of the days; `left` loses what it takes. On a day a job has one person at
  * the most and, at the lathe, its lathe; people change over between jobs within a day as they like (McNaughton,
  * Management Science 6 (1959) 1-12, from memory: where no job is longer than the day and all together are no longer
- * than everybody’s day, it can be done). Waits run over nights and closed days. Less left of any day never makes a
- * job sooner.
+ * than everybody’s day, it can be done). A batch set up on a lathe stays until its turning is done: no other comes
+ * between. Waits run over nights and closed days. Less left of any day never makes a job sooner.
  */
-export function fitIn({ key, chain, lathe, from }: OpenJob, { hours, works }: Days, left: Left): Run {
+export function fitIn({ key, chain, lathe, from }: OpenJob, days: Days, left: Left): Run {
+  const { hours, works } = days
   const { minutesPerDay, today } = hours
-  const bench = lathe === undefined ? undefined : left.lathes.get(lathe)
   const run: Run = { key, bars: [], waits: [], start: 0, done: 0, ends: true }
-  const hand: Hand = { day: Math.max(0, (from ?? today) - today), own: minutesPerDay }
-  const goTo = (day: number): void => {
-    if (day > hand.day) Object.assign(hand, { day, own: minutesPerDay })
-  }
+  let hand: Hand = { day: Math.max(0, (from ?? today) - today), own: minutesPerDay }
   chain.forEach((link, i) => {
     if (link.kind === 'wait') {
       if (link.days <= 0) return
       run.waits.push({ link: i, from: today + hand.day, to: today + hand.day + link.days })
-      goTo(hand.day + link.days)
+      hand = { day: hand.day + link.days, own: minutesPerDay }
       return
     }
-    let todo = link.minutes
-    while (todo > SHAVE && hand.day < works.length) {
-      const machine = link.atLathe && bench ? bench[hand.day]! : Number.POSITIVE_INFINITY
-      const minutes = Math.min(todo, hand.own, left.people[hand.day]!, machine)
-      if (minutes > SHAVE) {
-        run.bars.push({ day: today + hand.day, minutes, link: i })
-        left.people[hand.day]! -= minutes
-        if (link.atLathe && bench) bench[hand.day]! -= minutes
-        hand.own -= minutes
-        todo -= minutes
-      }
-      if (todo > SHAVE) goTo(hand.day + 1)
+    const bench = link.atLathe && lathe !== undefined ? left.lathes.get(lathe) : undefined
+    const taken = bench
+      ? takenWhole(hand, link.minutes, days, left, bench)
+      : takenFrom(hand, link.minutes, days, left)
+    for (const { day, minutes } of taken.days) {
+      run.bars.push({ day: today + day, minutes, link: i })
+      left.people[day]! -= minutes
+      if (bench) bench.minutes[day]! -= minutes
     }
-    if (todo > SHAVE) run.ends = false
+    if (taken.days.length > 0) bench?.held.push([taken.days[0]!.day, taken.days.at(-1)!.day])
+    hand = taken.hand
+    if (taken.todo > SHAVE) run.ends = false
   })
-  while (hand.day < works.length - 1 && !works[hand.day]) hand.day++
-  run.done = today + hand.day
+  let done = hand.day
+  while (done < works.length - 1 && !works[done]) done++
+  run.done = today + done
   run.start = run.bars[0]?.day ?? run.done
   return run
 }
@@ -126,7 +174,9 @@ export function fitIn({ key, chain, lathe, from }: OpenJob, { hours, works }: Da
 /** What is left, to be used up along another way. */
 export const copied = ({ people, lathes }: Left): Left => ({
   people: people.slice(),
-  lathes: new Map([...lathes].map(([name, days]) => [name, days.slice()])),
+  lathes: new Map(
+    [...lathes].map(([name, { minutes, held }]) => [name, { minutes: minutes.slice(), held: [...held] }]),
+  ),
 })
 
 /** All jobs in an order: each takes what those before it leave. */

@@ -71,5 +71,8 @@ describe('GET /api/schedule', () => {
       { path: 'first', message: expect.stringContaining('nobody') },
     ])
     expect(await wrong('with=nobody')).toMatchObject([{ path: 'with' }])
+    expect(await wrong('order=nobody')).toMatchObject([{ path: 'order' }])
+    const { id } = await server.enter(dated('Either', '2027-01-29'))
+    expect(await wrong(`first=${id}&order=${id}`)).toMatchObject([{ path: 'first' }])
   })
 })
