@@ -16,6 +16,7 @@ export interface PlannedTimes {
   operations: Pick<Operation, 'key' | 'kind' | 'name' | 'minutesEach' | 'learns' | 'factor'>[]
   perBlank: number
   learningRate: number
+  /** What the rate is of; the unit form when absent. */
   learningForm?: LearningForm
   /** The shop’s settings then, for plans that do not tell the factor of each operation. */
   minuteFactors: Record<string, number>

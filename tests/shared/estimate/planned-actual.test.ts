@@ -40,6 +40,15 @@ describe('plannedSteps', () => {
     expect(fourth!.planned / first!.planned).toBeCloseTo(0.64, 12)
   })
 
+  it('goes by averages where the shop’s rate is of the average', () => {
+    // The marginal minutes by averages: T1 (n^(1+b) − (n−1)^(1+b)), Wright 1936; at 80 % the second is 2 × 0.8 − 1.
+    const steps = [1, 2].map((piece) => step(piece, 'bead-s3', 9))
+    const [first, second] = plannedSteps(steps, planned({ learningForm: 'average' }))
+    expect(second!.planned / first!.planned).toBeCloseTo(0.6, 12)
+    const b = Math.log(0.8) / Math.log(2)
+    expect(first!.planned).toBeCloseTo(8 / (10 ** (1 + b) - 9 ** (1 + b)), 9)
+  })
+
   it('counts places by what was done first, timed or not, whatever the numbers', () => {
     const [only] = plannedSteps([step(7, 'bead-s3', undefined, '1'), step(2, 'bead-s3', 9, '2')], planned())
     expect(only).toMatchObject({ piece: 2, minutes: 9 })
