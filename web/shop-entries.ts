@@ -22,6 +22,7 @@ const percents = new Set([
 /** Settings that are plain numbers, by the last name of their path. */
 const numbers = new Set([
   'limitRpm',
+  'motorRpm',
   'least',
   'most',
   'piecesPerEdge',
@@ -61,6 +62,9 @@ const numbers = new Set([
 
 /** Settings that are lists of numbers or days, typed with commas or blanks between. */
 const lists = new Set(['grits', 'steps', 'closed'])
+
+/** Settings that are lists of lengths, typed with semicolons between: a comma may be the decimal one. */
+const lengthLists = new Set(['rests', 'motorPulleys', 'spindlePulleys'])
 
 /** Settings that are lengths outside the allowances. */
 const lengths = new Set([
@@ -105,11 +109,18 @@ const listed = (text: string) =>
     .filter(Boolean)
     .map((each) => enteredNumber(each) ?? each)
 
+const lengthsOf = (text: string): string[] =>
+  text
+    .split(';')
+    .map((each) => each.trim())
+    .filter(Boolean)
+
 /** The settings as they are read and sent: numbers, fractions and lists out of what was typed; lengths stay as entered. */
 export function sentShop(file: ShopFile): ShopFile {
   return texts(file).reduce((sent, [path, text]) => {
     const name = String(pathSteps(path).at(-1))
     if (isPercent(path)) return withEntry(sent, path, fraction(text))
+    if (lengthLists.has(name)) return withEntry(sent, path, lengthsOf(text))
     if (lists.has(name)) return withEntry(sent, path, listed(text))
     if (numbers.has(name) || path.startsWith('minuteFactors.'))
       return withEntry(sent, path, enteredNumber(text))
@@ -120,6 +131,10 @@ export function sentShop(file: ShopFile): ShopFile {
 /** What was typed without a unit, with the one it was read in. */
 function withUnit(path: string, text: string, units: Units): string {
   if (isLength(path) && readLength(text, 'in') !== readLength(text, 'mm')) return `${text} ${units}`
+  if (lengthLists.has(String(pathSteps(path).at(-1))))
+    return lengthsOf(text)
+      .map((each) => (readLength(each, 'in') === readLength(each, 'mm') ? each : `${each} ${units}`))
+      .join('; ')
   if (path === 'air.temperatureC' && readTemperature(text, 'in') !== readTemperature(text, 'mm'))
     return `${text} ${temperatureUnit(units)}`
   return text

@@ -12,6 +12,7 @@ import { defaultShop } from '../../shared/shop.ts'
 import { BEVEL_OVER_THICKNESS, bevelAngle, grindingAngles, SKEW_EDGE } from '../../shared/turning/bevel.ts'
 import { caliperSetting } from '../../shared/turning/calipers.ts'
 import { edgeLife } from '../../shared/turning/edge.ts'
+import { drivenRpm } from '../../shared/turning/pulleys.ts'
 import { rimSpeed, speedFor, speedRules } from '../../shared/turning/speed.ts'
 import { toolLife, toolLifeLaw } from '../../shared/turning/tool-life.ts'
 import { inches, MM_PER_INCH, nm } from '../../shared/units/length.ts'
@@ -32,6 +33,14 @@ const sameLengths = (mm: number[], inch: number[]): void =>
 const LAST_PLACE = 1e-4
 
 describe('speed', () => {
+  it('follows from the pulleys of the drive as in the 1919 course', () => {
+    const { inputs, expected, tolerance } = row('D001')
+    near([drivenRpm(inputs.rpm1, inputs.d1, expected)], [inputs.rpm2], tolerance)
+    const counter = row('D002')
+    const { rpm_driver, rpm_driven, d_driven } = counter.inputs
+    near([drivenRpm(rpm_driver, counter.expected, d_driven)], [rpm_driven], counter.tolerance)
+  })
+
   it('never passes the top of what the 1919 course calls safe at 3 in', () => {
     const { expected } = row('D004')
     expect(ceilingRound(expected.limits_in[0])).toBeCloseTo(expected.rpm_up_to_3in[1], 9)
