@@ -34,6 +34,8 @@ function latenessOf({ hours, works }: Days): Lateness {
   }
 }
 
+const NEVER = Number.POSITIVE_INFINITY
+
 /** What an order comes to: days late in all, then days until each is done, then how long jobs lie. */
 interface Worth {
   late: number
@@ -42,15 +44,18 @@ interface Worth {
 
 const isBetter = (a: Worth, b: Worth): boolean => a.late < b.late || (a.late === b.late && a.done < b.done)
 
-function worthOf(jobs: readonly OpenJob[], days: Days, lateness: Lateness): Worth {
-  const runs = runsInOrder(jobs, days)
-  return {
-    late: jobs.reduce((sum, job, i) => sum + lateness(job, runs[i]!), 0),
-    done: runs.reduce((sum, { done }) => sum + done - days.hours.today, 0),
+/** What an order comes to; left off, and worth nothing, as soon as it is later than `known`. */
+function worthOf(jobs: readonly OpenJob[], days: Days, lateness: Lateness, known?: Worth): Worth {
+  const left = allLeft(days, jobs)
+  const worth = { late: 0, done: 0 }
+  for (const job of jobs) {
+    const run = fitIn(job, days, left)
+    worth.late += lateness(job, run)
+    worth.done += run.done - days.hours.today
+    if (known && !isBetter(worth, known)) return { late: NEVER, done: NEVER }
   }
+  return worth
 }
-
-const NEVER = Number.POSITIVE_INFINITY
 
 /** Jobs by their due dates, those of nobody last (Jackson 1955: the greatest lateness is least so on one machine). */
 export const earliestDue = (jobs: readonly OpenJob[]): OpenJob[] =>
@@ -84,14 +89,19 @@ function moved(order: readonly OpenJob[], from: number, to: number): OpenJob[] {
 }
 
 /** Puts each job but the leading ones in each other place while that helps. */
-function exchanged(start: Tried, lead: number, worthOfOrder: (order: readonly OpenJob[]) => Worth): Tried {
-  let [best, again, left] = [start, true, EXCHANGES_MOST]
+function exchanged(
+  start: Tried,
+  lead: number,
+  most: number,
+  worthOfOrder: (order: readonly OpenJob[], known: Worth) => Worth,
+): Tried {
+  let [best, again, left] = [start, true, most]
   while (again) {
     again = false
     for (let from = lead; from < best.order.length; from++)
       for (let to = lead; to < best.order.length && left-- > 0; to++) {
         const order = moved(best.order, from, to)
-        const worth = worthOfOrder(order)
+        const worth = worthOfOrder(order, best.worth)
         if (isBetter(worth, best.worth)) [best, again] = [{ order, worth }, true]
       }
   }
@@ -100,9 +110,12 @@ function exchanged(start: Tried, lead: number, worthOfOrder: (order: readonly Op
 
 /** Up to so many jobs every order is gone through. */
 const ALL_ORDERS = 8
-/** Beginnings of orders tried at the most where there are more jobs; then the best order found has to do. */
-const TRIES_MOST = 20_000
-const EXCHANGES_MOST = 1500
+/**
+ * Days gone through at the most where there are more jobs, by beginnings of orders, and by exchanges before them,
+ * which find more where there are many: about a second in all. Then the best order found has to do.
+ */
+const DAYS_TRIED = 2e7
+const DAYS_EXCHANGED = 8e7
 
 /** An order with what it comes to. */
 interface Tried {
@@ -172,8 +185,11 @@ export function leastLate(jobs: readonly OpenJob[], hours: ShopHours, first?: st
     tried([...lead, ...order]),
   ) as [Tried, Tried]
   const start = isBetter(byModified.worth, byDue.worth) ? byModified : byDue
-  const best = exchanged(start, lead.length, (order) => worthOf(order, days, lateness))
-  const most = jobs.length <= ALL_ORDERS ? Number.POSITIVE_INFINITY : TRIES_MOST
+  const count = days.works.length
+  const best = exchanged(start, lead.length, DAYS_EXCHANGED / (count * jobs.length), (order, known) =>
+    worthOf(order, days, lateness, known),
+  )
+  const most = jobs.length <= ALL_ORDERS ? Number.POSITIVE_INFINITY : DAYS_TRIED / count
   const search: Search = { jobs, days, lateness, best, tries: 0, most }
   const left = allLeft(days, jobs)
   const led = lead.map((job) => ({ job, run: fitIn(job, days, left) }))
