@@ -14,7 +14,7 @@ import type { PassCosts } from './route/passes.ts'
 import { type WeekDay, weekDays } from './schedule/days.ts'
 import { grindingAngles, type TurningToolKind } from './turning/bevel.ts'
 import type { TurningLathe } from './turning/lathe.ts'
-import { pulleySteps } from './turning/pulleys.ts'
+import { latheSchema } from './turning/lathe-schema.ts'
 import { inches, type Units } from './units/length.ts'
 import type { Air } from './wood/air.ts'
 import { airSchema } from './wood/air-schema.ts'
@@ -218,7 +218,6 @@ export const shopSources: Record<string, string> = {
   ),
 }
 
-const rpm = z.number().min(1).max(20_000)
 const rate = z.number().min(0).max(1e6)
 const changeMinutes = z.number().min(0).max(60).optional()
 
@@ -231,49 +230,6 @@ const livesSchema = listOf(
   }),
   { most: 20 },
 )
-
-/** A drive by pulleys; its steps are worked out anew, whatever was sent of them. */
-function pulleysSchema(units: Units) {
-  const pulleys = z
-    .array(lengthOf(units, { least: 5, most: 2_000 }))
-    .min(1)
-    .max(20)
-  return z
-    .object({ motorRpm: rpm, motorPulleys: pulleys, spindlePulleys: pulleys })
-    .superRefine(({ motorPulleys, spindlePulleys }, context) => {
-      if (motorPulleys.length !== spindlePulleys.length)
-        context.addIssue({
-          code: 'custom',
-          path: ['spindlePulleys'],
-          message: `must be as many as the motor has, one facing each: read ${spindlePulleys.length} for ${motorPulleys.length}`,
-        })
-    })
-    .transform((drive) => ({ steps: pulleySteps(drive), ...drive }))
-}
-
-function latheSchema(units: Units) {
-  const size = lengthOf(units, { least: 1, most: 20_000 })
-  return z.object({
-    name: z.string().trim().min(1).max(80),
-    betweenCentres: size,
-    swing: size,
-    swingOverRest: size,
-    speeds: z.union(
-      [
-        pulleysSchema(units),
-        z.object({ steps: z.array(rpm).min(1).max(40) }),
-        z.object({ least: rpm, most: rpm }).refine((r) => r.least <= r.most, 'least must not be above most'),
-      ],
-      {
-        error:
-          'must be { steps: [rpm, …] }, { least: rpm, most: rpm } with least not above most, or { motorRpm, motorPulleys, spindlePulleys } with as many of one as of the other',
-      },
-    ),
-    limitRpm: rpm.optional(),
-    restLength: size.default(inches(12)),
-    rests: z.array(size).max(10).optional(),
-  })
-}
 
 const share = z.number().min(0).max(1).optional()
 const speciesSchema = z.object({

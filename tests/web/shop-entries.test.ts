@@ -43,6 +43,29 @@ describe('sentShop', () => {
     )
   })
 
+  it('reads lists of lengths with semicolons between, a comma being the decimal one', () => {
+    let edited = withEntry(file, 'lathes[0].rests', '6; 61,0 cm')
+    edited = withEntry(edited, 'lathes[0].speeds', {
+      motorRpm: '1725',
+      motorPulleys: '2; 3 ;4',
+      spindlePulleys: '6; 5; 4',
+    })
+    const lathe = readShop(sentShop(edited)).lathes[0]!
+    expect(lathe.rests).toEqual([152.4, 610])
+    // 1725 × 2/6, × 3/5, × 4/4.
+    expect(lathe.speeds).toMatchObject({ steps: [575, 1035, 1725], motorPulleys: [50.8, 76.2, 101.6] })
+    const metric = readShop(sentShop(shopInUnits(edited, 'mm'))).lathes[0]!
+    expect(metric).toEqual(lathe)
+  })
+
+  it('names the pulley list that is short, and the pulley that cannot be read', () => {
+    const drive = { motorRpm: '1725', motorPulleys: '2; 3', spindlePulleys: '6' }
+    const sent = (speeds: object) => readShop(sentShop(withEntry(file, 'lathes[0].speeds', speeds)))
+    expect(() => sent(drive)).toThrow(/speeds.*spindlePulleys.*as many.*read 1 for 2/)
+    expect(() => sent({ ...drive, spindlePulleys: '6; wide' })).toThrow(/spindlePulleys\[1\]/)
+    expect(() => sent({ ...drive, motorRpm: '' })).toThrow(/motorRpm/)
+  })
+
   it('leaves what is no number for the reader to refuse by its field', () => {
     expect(() => readShop(sentShop(withEntry(file, 'learningRate', 'slow')))).toThrow(/learningRate.*slow/)
     expect(() => readShop(sentShop(withEntry(file, 'grits', '120, fine')))).toThrow(/grits\[1\].*fine/)

@@ -66,10 +66,15 @@ export class SettingsForm extends LitElement {
   protected text(path: string, kind: 'length' | 'plain' = 'plain'): string {
     const value = entryAt(this.file, path)
     if (value === undefined || value === null) return ''
+    if (Array.isArray(value) && kind === 'length') return value.map((each) => this.lengthOf(each)).join('; ')
     if (Array.isArray(value)) return value.join(', ')
     if (typeof value !== 'number') return String(value)
-    if (kind === 'length') return lengthText(value, lengthStyle(this.file.units))
+    if (kind === 'length') return this.lengthOf(value)
     return isPercent(path) ? String(Math.round(value * 1e8) / 1e6) : String(value)
+  }
+
+  private lengthOf(value: unknown): string {
+    return typeof value === 'number' ? lengthText(value, lengthStyle(this.file.units)) : String(value)
   }
 
   protected field(path: string, label: string, more: FieldLook = {}) {

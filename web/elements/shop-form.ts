@@ -14,8 +14,9 @@ import { lengthStyle, SessionController } from '../session.ts'
 import { sentShop } from '../shop-entries.ts'
 import './air-fields.ts'
 import { allowanceWords } from './allowance-words.ts'
-import { type Choice, choiceField, noteField, textField, tickField } from './field.ts'
+import { type Choice, noteField, textField, tickField } from './field.ts'
 import { focusField } from './focus-field.ts'
+import './lathes-form.ts'
 import './lots-list.ts'
 import { choicesOf, SettingsForm } from './settings-form.ts'
 import './yards-form.ts'
@@ -114,45 +115,7 @@ export class ShopForm extends SettingsForm {
   }
 
   private lathes() {
-    const blank = {
-      name: '',
-      betweenCentres: '',
-      swing: '',
-      swingOverRest: '',
-      speeds: { steps: '' },
-      restLength: '',
-    }
-    return this.list('lathes', 'lathe', blank, (at) => {
-      const speeds = entryAt(this.file, `${at}.speeds`) as { steps?: unknown } | undefined
-      const stepped = speeds !== undefined && 'steps' in speeds
-      return html`
-        ${this.field(`${at}.name`, 'Name', { wide: true })} ${this.length(`${at}.betweenCentres`, 'Between centres')}
-        ${this.length(`${at}.swing`, 'Swing over the bed', { hint: 'twice the centre height' })}
-        ${this.length(`${at}.swingOverRest`, 'Swing over the rest base')} ${this.length(`${at}.restLength`, 'Length of the tool rest')}
-        ${choiceField({
-          path: `${at}.speeds`,
-          label: 'Speeds',
-          value: stepped ? 'steps' : 'range',
-          choices: [
-            ['steps', 'in steps'],
-            ['range', 'any in a range'],
-          ],
-          error: this.errors.get(`${at}.speeds`),
-          enter: (kind) =>
-            tellEntry(this, `${at}.speeds`, kind === 'steps' ? { steps: '' } : { least: '', most: '' }),
-        })}
-        ${
-          stepped
-            ? this.field(`${at}.speeds.steps`, 'Steps', {
-                unit: 'rpm',
-                hint: 'with commas between',
-                wide: true,
-              })
-            : html`${this.field(`${at}.speeds.least`, 'Slowest', { unit: 'rpm' })} ${this.field(`${at}.speeds.most`, 'Fastest', { unit: 'rpm' })}`
-        }
-        ${this.field(`${at}.limitRpm`, 'Limit of chuck or maker’s plate', { unit: 'rpm', placeholder: 'none' })}
-      `
-    })
+    return html`<lathes-form .file=${this.file} .errors=${this.errors}></lathes-form>`
   }
 
   private tools() {
