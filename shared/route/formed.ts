@@ -1,4 +1,5 @@
 import { diametersOf } from '../profile/radius.ts'
+import { cautions } from './cautions.ts'
 import type { RouteContext } from './context.ts'
 import { draftOf } from './draft.ts'
 import type { Feature } from './features.ts'
@@ -24,6 +25,7 @@ export function formed(context: RouteContext, kind: OperationKind, words: Formin
     .map((feature) => {
       const { spans, from, to, index } = feature
       const { tool, cut, caution } = words.tool(feature)
+      const rest = context.restAlong(from, to)
       const total = (of: (span: Feature['spans'][number]) => number): number =>
         context.parts * spans.reduce((sum, span) => sum + of(span), 0)
       return draftOf(kind, {
@@ -33,7 +35,7 @@ export function formed(context: RouteContext, kind: OperationKind, words: Formin
         tool,
         cut,
         speed,
-        ...context.restAlong(from, to),
+        ...rest,
         stretch: context.stretchOf(feature),
         spans: spans.map((span) => span.index),
         work: {
@@ -44,7 +46,12 @@ export function formed(context: RouteContext, kind: OperationKind, words: Formin
           diameter: Math.max(...spans.map((span) => diametersOf(span).greatest)),
         },
         why: words.why(feature),
-        cautions: [caution, words.caution?.(feature), journalCaution(context, from, to)],
+        cautions: [
+          caution,
+          words.caution?.(feature),
+          journalCaution(context, from, to),
+          rest.restThrough === undefined ? undefined : cautions.restStopped,
+        ],
       })
     })
 }

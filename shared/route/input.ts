@@ -56,6 +56,8 @@ export interface RouteInput {
   use: 'furniture' | 'stair' | 'guard'
   /** Made in pairs whose joints are each other’s mirror image. */
   mirrored?: boolean
+  /** Side hardness of the wood, N; absent where it is not on record. */
+  hardnessN?: number
   moisture: number
   /** Moisture it is sawn at, where it is not that at which it is turned. */
   sawnMoisture?: number
@@ -76,4 +78,6 @@ export interface RouteInput {
   blankCriticalRpm: number
   /** Minutes of what decides between one mounting and several; defaults where absent. */
   costs?: Partial<PassCosts>
+  /** Minutes to make one preset gauge; calipers are set where absent. */
+  gaugeMinutes?: number
 }

@@ -1,4 +1,5 @@
 import { inches, nm } from '../../units/length.ts'
+import { cautions } from '../cautions.ts'
 import type { RouteContext } from '../context.ts'
 import { draftOf } from '../draft.ts'
 import type { OperationDraft } from '../operation.ts'
@@ -12,6 +13,7 @@ export function storyStick(context: RouteContext): OperationDraft[] {
   if (turned.length === 0) return []
   const marks = new Set(turned.flatMap((span) => [nm(span.from), nm(span.to)])).size
   const diameter = Math.max(...context.zones.map((zone) => context.roughDiameter(zone)))
+  const rest = context.restAlong(turned[0]!.from, turned.at(-1)!.to)
   return [
     draftOf('story-stick', {
       name:
@@ -21,9 +23,10 @@ export function storyStick(context: RouteContext): OperationDraft[] {
       where: [turned[0]!.from, turned.at(-1)!.to],
       tool: 'story stick',
       speed: context.gaugingSpeed(),
-      ...context.restAlong(turned[0]!.from, turned.at(-1)!.to),
+      ...rest,
       work: { length: parts * context.length, count: parts * marks, diameter },
       why: `All at one setting and before any detail, the brads standing out ${context.text(BRADS)}: marks struck one from another creep.`,
+      cautions: [rest.restThrough === undefined ? undefined : cautions.restStopped],
     }),
   ]
 }

@@ -144,7 +144,7 @@ const besideFirst: readonly [RegExp, RegExp][] = [
 const wholeFirst: readonly [RegExp, RegExp][] = [
   [/^mount$/, /^(rip|plane|crosscut|glue|mortise|bore|cut-tenon|strike-shoulders|centres)$/],
   [/^(journal|story-stick|size|remount)$/, /^(rough|shoulder)$/],
-  [/^true-up$/, /^(remount|dry)$/],
+  [/^true-up$/, /^dry$/],
   [/^(size|straight|taper|bead|cove|ovolo|cavetto|ogee|curve|tenon)$/, /^(journal|story-stick|true-up)$/],
   [/^(end|blend|check-set)$/, /^(straight|taper|bead|cove|ovolo|cavetto|ogee|curve|tenon|sand)$/],
   [/^(part|nub|finish-on-lathe|joint-round)$/, /^(end|blend|check-set|return)$/],
@@ -168,6 +168,9 @@ function precedenceFaults(operations: OperationDraft[]): string[] {
           faults.push(`${one.key} is cut before ${other.key} beside it`)
     }
   })
+  const trued = operations.findIndex(({ kind }) => kind === 'true-up')
+  if (trued >= 0 && !operations.slice(0, trued).some(({ kind }) => kind === 'remount'))
+    faults.push('trued up before it is mounted again')
   const stretches = operations.flatMap(({ spans, kind, stretch }) =>
     stretch !== undefined && (spans || kind === 'sand') ? [stretch] : [],
   )

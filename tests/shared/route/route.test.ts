@@ -711,7 +711,41 @@ describe('sizing cuts', () => {
   })
 })
 
+describe('the spur', () => {
+  it('is let into saw kerfs in very hard wood, and driven in elsewhere', () => {
+    const hickory = named(operations(leg(), { hardnessN: 8100 }), 'centres')
+    expect(hickory).toMatchObject({ name: 'Mark both centres by the diagonals, saw kerfs for the spur' })
+    expect(hickory.tool).toContain('fine saw')
+    for (const more of [{ hardnessN: 4500 }, {}, { hardnessN: 8100, mount: 'cup' as const }])
+      expect(named(operations(leg(), more), 'centres').name).toBe('Mark both centres by the diagonals')
+  })
+})
+
+describe('the jam chuck', () => {
+  it('is a mounting of its own: speed down first, then the face', () => {
+    const knob = inchProfile([
+      [0, 0.5],
+      [0.5, 0.5],
+      [1.5, 1.5],
+    ])
+    const list = operations(knob, { mount: 'screw', match: false })
+    inOrder(list, 'part', 'reverse', 'jam-face-top')
+    const [reverse, face] = [named(list, 'reverse'), named(list, 'jam-face-top')]
+    expect(reverse.rpm).toBe(400)
+    expect(reverse.caution).toContain('Speed down first')
+    expect(face.pass).toBe(reverse.pass)
+    expect(reverse.pass).toBe(named(list, 'part').pass + 1)
+  })
+})
+
 describe('the rest', () => {
+  it('is moved only with the lathe stopped, said wherever a cut goes over several places', () => {
+    const list = operations(leg(), { lathe: { ...stepLathe, restLength: inches(6) } })
+    const several = list.filter((o) => o.restThrough !== undefined)
+    expect(several.map(({ kind }) => kind)).toEqual(expect.arrayContaining(['rough', 'story-stick', 'taper']))
+    for (const { caution, key } of several) expect(caution, key).toContain('only with the lathe stopped')
+  })
+
   it('stands at as many positions as its length needs, counted from the tail', () => {
     const list = operations(leg(), { lathe: { ...stepLathe, restLength: inches(6) } })
     // Bead in the first 6 in from the foot; the long taper from 1-3/4 in to 12 in is cut from both places.
