@@ -1,5 +1,6 @@
 import { firstMinutes, learningTotal } from './estimate/learning.ts'
-import type { Wait } from './estimate/time.ts'
+import { Z90 } from './estimate/range.ts'
+import { momentsOf, type Wait } from './estimate/time.ts'
 import { waitsFor } from './estimate/waits.ts'
 import type { Piece } from './piece.ts'
 import { type Plan, partsOf } from './plan.ts'
@@ -60,25 +61,37 @@ function minutesLeft(
   )
 }
 
-const isAtLathe = ({ pass, rpmCeiling, rpm }: Operation): boolean =>
+const isSpun = ({ pass, rpmCeiling, rpm }: Operation): boolean =>
   pass > 0 && (rpmCeiling ?? rpm) !== undefined
 
-/** Whether a begun batch has come past an operation: something after it is logged on a piece. */
-function isPast(operations: readonly Operation[], place: number, begun?: Begun): boolean {
-  if (!begun) return false
-  const later = new Set(operations.slice(place + 1).map(({ key }) => key))
-  return begun.pieces.some(({ done }) => done.some((key) => later.has(key)))
+/** What is done by hand between two things done on the lathe in one mounting leaves the batch set up on it. */
+function isAtLathe(operations: readonly Operation[], place: number): boolean {
+  const { pass } = operations[place]!
+  const isSameSpun = (other: Operation): boolean => other.pass === pass && isSpun(other)
+  return operations.slice(0, place + 1).some(isSameSpun) && operations.slice(place).some(isSameSpun)
 }
 
-/** Days a wait still takes; of one that runs already, what is left of it. */
-function daysLeft(wait: Wait, plan: Plan, place: number, begun?: Begun): number {
-  const whole = Math.ceil(wait.hours / 24)
+/**
+ * Days of a wait that are left of `whole`. Strips and glue wait together: one piece that is further on is past it for
+ * all. Whatever else dries does so piece by piece, and the last decides.
+ */
+function daysLeft(whole: number, plan: Plan, place: number, begun?: Begun): number {
   if (!begun) return whole
-  if (isPast(plan.operations, place, begun)) return 0
-  const { key } = plan.operations[place]!
+  const { key, pass } = plan.operations[place]!
+  const later = new Set(plan.operations.slice(place + 1).map((operation) => operation.key))
+  const good = begun.pieces.filter(({ spoiled }) => !spoiled)
+  const waiting = good.filter(({ done }) => !done.some((logged) => later.has(logged)))
+  if (waiting.length === 0 || (pass === 0 && waiting.length < good.length)) return 0
   const last = begun.lastDone.get(key)
-  const allDone = begun.pieces.every(({ done, spoiled }) => spoiled || done.includes(key))
+  const allDone = waiting.every(({ done }) => done.includes(key))
   return last !== undefined && allDone ? Math.max(0, last + whole - begun.today) : whole
+}
+
+/** Whole days of a wait: as it is planned, and as it goes nine times in ten at most. */
+function daysOf(wait: Wait): { planned: number; slow: number } {
+  const { mean, sd } = momentsOf(wait)
+  const planned = Math.ceil(wait.hours / 24)
+  return { planned, slow: Math.max(planned, Math.ceil(mean + Z90 * sd - 1e-9)) }
 }
 
 /**
@@ -109,8 +122,8 @@ export function chainOf(
   // Sharpening and changes belong to the work as it goes on.
   const more = (whole > 0 ? Math.max(1, time.minutes / whole) : 1) * (1 + shop.restAllowance)
   const chain: (Work | Waiting)[] = []
-  operations.forEach((operation, i) => {
-    const [atLathe, left] = [isAtLathe(operation), more * minutes(i, begun)]
+  operations.forEach((_, i) => {
+    const [atLathe, left] = [isAtLathe(operations, i), more * minutes(i, begun)]
     const last = chain.at(-1)
     if (last?.kind === 'work' && last.atLathe === atLathe) last.minutes += left
     else if (left > 0)
@@ -121,8 +134,13 @@ export function chainOf(
         atLathe,
       })
     for (const { wait, place } of places) {
-      const days = place === i ? daysLeft(wait, plan, place, begun) : 0
-      if (days > 0) chain.push({ kind: 'wait', name: wait.name, days })
+      if (place !== i) continue
+      const { planned, slow } = daysOf(wait)
+      const [days, slowDays] = [planned, slow].map((whole) => daysLeft(whole, plan, place, begun)) as [
+        number,
+        number,
+      ]
+      if (slowDays > 0) chain.push({ kind: 'wait', name: wait.name, days, slowDays })
     }
   })
   return chain

@@ -1,4 +1,5 @@
 import type { JobState } from './contract/job.ts'
+import { Z90 } from './estimate/range.ts'
 import { chanceBy } from './estimate/three-point.ts'
 import type { Job } from './job.ts'
 import { type Begun, chainOf } from './open-work.ts'
@@ -31,7 +32,7 @@ export interface ShipRow extends Pick<ShipJob, 'id' | 'state' | 'name' | 'custom
   ends: boolean
   /** The chance that it ships by its date, 0 to 1, where only the work strays; absent without a date. */
   chance?: number
-  /** The same where every job takes as long as nine in ten do at most. */
+  /** The same where the work and the waits of every job take as long as nine in ten do at most. */
   sure: { done: string; late: number }
   bars: { day: string; minutes: number; atLathe: boolean }[]
   waits: { name: string; from: string; to: string }[]
@@ -91,8 +92,6 @@ function scheduled(jobs: readonly OpenJob[], hours: ShopHours, { first, order }:
   )
 }
 
-/** The 90 % point of the standard normal distribution (NIST/SEMATECH e-Handbook, table 1.3.6.7.1). */
-const Z90 = 1.2815515655446004
 /** Work that goes four times as fast or as slowly as planned is not looked at. */
 const SLOWNESS: [number, number] = [0.25, 4]
 /** Halvings in which the slowness is found that just ships in time: to a thousandth. */
@@ -106,6 +105,15 @@ const slowed = (job: OpenJob, factor: number): OpenJob => ({
   ...job,
   chain: job.chain.map((link) => (link.kind === 'work' ? { ...link, minutes: link.minutes * factor } : link)),
 })
+
+/** The job where all its work and every wait takes as long as nine in ten do at most. */
+function slow(job: OpenJob, plan: Plan): OpenJob {
+  const { chain, ...rest } = slowed(job, slowness(plan))
+  return {
+    ...rest,
+    chain: chain.map((link) => (link.kind === 'wait' ? { ...link, days: link.slowDays ?? link.days } : link)),
+  }
+}
 
 /**
  * The chance that the job in place `i` ships by its date: that all work before it and of it goes no slower than just
@@ -159,7 +167,7 @@ export function shipsOf(jobs: readonly ShipJob[], shop: Shop, today: string, wis
   const all = [...open.values()]
   const schedule = scheduled(all, hours, wishes)
   const order = schedule.order.map((key) => open.get(key)!)
-  const slowly = order.map((job) => slowed(job, slowness(jobs.find(({ id }) => id === job.key)!.plan)))
+  const slowly = order.map((job) => slow(job, jobs.find(({ id }) => id === job.key)!.plan))
   const sure = inThisOrder(slowly, hours)
   const rows = schedule.order.map((key, i): ShipRow => {
     const { plan, id, state, name, customer, due } = jobs.find((job) => job.id === key)!

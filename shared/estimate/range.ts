@@ -1,7 +1,7 @@
 import { inARow, type Moments } from './three-point.ts'
 
 /** The 90 % point of the standard normal distribution (NIST/SEMATECH e-Handbook, table 1.3.6.7.1). */
-const Z90 = 1.2815515655446004
+export const Z90 = 1.2815515655446004
 
 /**
  * Minutes that a batch stays under one time in ten, one in two and nine in ten, when its time is lognormal

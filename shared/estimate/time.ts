@@ -86,7 +86,7 @@ function elapsedOf(minutes: number, spread: number, input: BatchTimeInput): Batc
 }
 
 /** A wait in days; of one that can be told well the planners’ weights hold, of a vague one no figure is favoured. */
-function momentsOf({ hours, reach = { least: hours, usual: hours, most: hours }, isVague }: Wait) {
+export function momentsOf({ hours, reach = { least: hours, usual: hours, most: hours }, isVague }: Wait) {
   const inDays = { least: reach.least / 24, usual: reach.usual / 24, most: reach.most / 24 }
   return isVague ? triangular(inDays) : weighted(inDays)
 }

@@ -12,6 +12,8 @@ export interface Waiting {
   kind: 'wait'
   name: string
   days: number
+  /** Days that nine in ten such waits take at most; as `days` where absent. */
+  slowDays?: number
 }
 
 /** What is left to do of a job, in order. */

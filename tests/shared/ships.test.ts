@@ -70,7 +70,64 @@ describe('what is left of a job', () => {
   })
 })
 
+describe('a batch at the lathe', () => {
+  const isTurned = (link: ReturnType<typeof chainOf>[number]) => link.kind === 'work' && link.atLathe
+
+  it('stays on it while a piece is labelled between two cuts, and leaves it for what is done at the bench', () => {
+    const legs = plan(benchLeg())
+    const [first, last] = [
+      legs.operations.findIndex(({ kind }) => kind === 'mount'),
+      legs.operations.findLastIndex(({ kind, pass }) => kind === 'sand' && pass === 1),
+    ]
+    expect(legs.operations.slice(first, last).some(({ rpm, rpmCeiling }) => !rpm && !rpmCeiling)).toBe(true)
+    const turned = legs.operations.slice(first, last + 1).reduce((sum, o) => sum + o.minutesEach, 0)
+    const links = chainOf(legs, shop).filter(isTurned)
+    // Blanks are turned one each here, and learning takes the first ones longer.
+    const [longest] = links.map((link) => (link.kind === 'work' ? link.minutes : 0)).sort((a, b) => b - a)
+    expect(longest).toBeGreaterThanOrEqual(turned * partsOf(legs))
+  })
+
+  it('waits for the coats of the pieces that have none yet, however many are packed', () => {
+    const legs = plan(benchLeg())
+    const all = legs.operations.map(({ key }) => key)
+    const coat = legs.operations.findLastIndex(({ kind }) => kind === 'finish' || kind === 'finish-on-lathe')
+    const piece = (number: number, done: string[]): Piece => ({
+      id: `p${number}`,
+      job: 'j',
+      number,
+      spare: false,
+      done,
+      progress: 0,
+    })
+    const waits = (second: string[]) =>
+      chainOf(legs, shop, {
+        pieces: [piece(1, all), piece(2, second)],
+        lastDone: new Map([[all[coat]!, 100]]),
+        today: 110,
+      }).filter(({ kind }) => kind === 'wait')
+    expect(waits(all.slice(0, coat))).toMatchObject([{ name: 'finish dries' }])
+    expect(waits(all.slice(0, coat + 1))).toEqual([])
+  })
+})
+
 describe('when jobs ship', () => {
+  it('reckons with slow waits where nine in ten must be sure', () => {
+    const one = open('dowels', { ...dowel(), finish: 'film' })
+    const dries = (most: number): ShipJob => ({
+      ...one,
+      plan: {
+        ...one.plan,
+        waits: [{ name: 'finish dries', hours: 48, reach: { least: 48, usual: 48, most } }],
+      },
+    })
+    const [fixed, slow] = [48, 192].map((most) => shipsOf([dries(most)], shop, monday).rows[0]!)
+    expect(slow!.done).toBe(fixed!.done)
+    // mean (48 + 4 · 48 + 192) / 6 = 72 h and sd 24 h: nine in ten take at most 72 + 1.2816 · 24 = 102.8 h, 5 days
+    expect(slow!.sure.done > fixed!.sure.done).toBe(true)
+    const chain = chainOf(dries(192).plan, shop)
+    expect(chain.filter(({ kind }) => kind === 'wait')).toMatchObject([{ days: 2, slowDays: 5 }])
+  })
+
   it('gives a job a better chance the later it is due', () => {
     const chances = ['2026-12-01', '2026-12-02', '2026-12-03', '2026-12-04', '2026-12-07', '2027-02-01'].map(
       (due) => shipsOf([open('legs', benchLeg(), due)], shop, monday).rows[0]!.chance!,
