@@ -102,7 +102,7 @@ function reasons(
       : [
           `Slow enough for the diagonal: it roughs at ${slowest.rpm} rpm under a ceiling of ${Math.floor(slowest.rpmCeiling)} rpm.`,
         ]),
-    ...(steps.length > 0 ? [`Near what is wanted: ${steps.join(', ')}.`] : []),
+    ...(steps.length > 0 ? [`Its speeds: ${steps.join(', ')}.`] : []),
     `Its ${text(rest)} rest serves all that is turned from ${positions(places)}.`,
   ]
 }

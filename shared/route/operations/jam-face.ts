@@ -14,7 +14,8 @@ function jamFace(context: RouteContext, end: TurnedEnd, count: number, of: strin
     where: [end.at, end.at],
     tool,
     cut,
-    speed: context.speed('shaping', 'shaped', 'jam'),
+    // Held by friction alone: no faster than roughing. Common practice, no source.
+    speed: context.speed('roughing', 'shaped', 'jam'),
     work: {
       length: (count * end.diameter) / 2,
       surface: count * circleArea(end.diameter),

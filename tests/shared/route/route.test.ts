@@ -732,6 +732,8 @@ describe('the jam chuck', () => {
     inOrder(list, 'part', 'reverse', 'jam-face-top')
     const [reverse, face] = [named(list, 'reverse'), named(list, 'jam-face-top')]
     expect(reverse.rpm).toBe(400)
+    // Roughing speed at 1-1/2 in round at the most, from memory of a speed table: 3000/D, never that of shaping.
+    expect(face.rpm).toBeLessThanOrEqual(3000 / 1.5)
     expect(reverse.caution).toContain('Speed down first')
     expect(face.pass).toBe(reverse.pass)
     expect(reverse.pass).toBe(named(list, 'part').pass + 1)
