@@ -135,8 +135,9 @@ export class ShipsPage extends LitElement {
       ${rows.length === 0 ? this.none() : html`${this.said(answer)} ${this.days(answer)} ${this.table(answer)}`}
       ${this.aside(answer)}
       <p class="small soft">
-        ${who}, on the days of <a href="/shop">the shop’s calendar</a>. A job has one person a day and its lathe to itself; while glue
-        cures or a coat dries, others go on. Days are as sure as the minutes of the plans: see on the Work page of a job what they rest on.
+        ${who}, on the days of <a href="/shop">the shop’s calendar</a>. A job has one person a day at the most, and keeps its lathe until
+        its turning is done; while glue cures or a coat dries, others go on. Days are as sure as the minutes of the plans: see on the Work
+        page of a job what they rest on.
       </p>
     </div>`
   }
