@@ -22,7 +22,7 @@ import { ofOnePiece, type Part, partOf } from './profile/part.ts'
 import { spansOf } from './profile/profile.ts'
 import { type Stair, stairOf } from './profile/stair.ts'
 import type { BarWood } from './profile/whip.ts'
-import type { Operation } from './route/operation.ts'
+import type { Operation, Passes } from './route/operation.ts'
 import type { Shop, ShopStock } from './shop.ts'
 import { grindingFor, type ToolGrinding } from './turning/edge.ts'
 import { rimSpeed } from './turning/speed.ts'
@@ -235,6 +235,20 @@ export const grindingOf = (
 export const sharpeningOf = (grinding: ToolGrinding[]) => ({
   stage: 'sharpening' as const,
   minutesOnce: grinding.reduce((sum, tool) => sum + tool.minutes, 0),
+  minutesEach: 0,
+  learns: false,
+})
+
+/** Keys of the operations of each mounting, in turn. */
+export const mountingsOf = (operations: readonly Operation[]): string[][] =>
+  [...new Set(operations.map(({ pass }) => pass))].map((pass) =>
+    operations.filter((operation) => operation.pass === pass).map(({ key }) => key),
+  )
+
+/** Speeds, rests and calipers set over the batch, as work among the rest. */
+export const changesOf = ({ changes = 0 }: Passes) => ({
+  stage: 'set-up' as const,
+  minutesOnce: changes,
   minutesEach: 0,
   learns: false,
 })

@@ -19,6 +19,7 @@ import type { Job } from './job.ts'
 import {
   allowancesOf,
   blankOf,
+  changesOf,
   checkedCut,
   cutOrderOf,
   grindingOf,
@@ -26,6 +27,7 @@ import {
   jobPart,
   jobStair,
   lotCautions,
+  mountingsOf,
   quoteFor,
   type Sanding,
   sandingOf,
@@ -145,12 +147,15 @@ function workOf(ground: Ground) {
     ...job,
     ...(dries && { dries }),
     sawnMoisture: sawnMoisture(job).moisture,
+    ...(species.hardnessN !== undefined && { hardnessN: species.hardnessN }),
     checks,
     blank,
     allowances,
     tools: shop.tools,
     grits: shop.grits,
     calipers: shop.calipers,
+    costs: shop.changes,
+    gaugeMinutes: shop.gaugeMinutes,
     whip,
     blankCriticalRpm: blankBeam(blank, wood).criticalRpm,
   }
@@ -295,7 +300,7 @@ export function planJob(
     stripsDry,
   )
   const time = batchTime({
-    operations: [...operations, sharpeningOf(grinding)],
+    operations: [...operations, sharpeningOf(grinding), changesOf(passes)],
     pieces: made,
     wanted: job.quantity,
     perBlank: made / blank.count,
@@ -331,6 +336,7 @@ export function planJob(
       places,
       pieces: blank.count,
       calipers: shop.calipers,
+      mountings: mountingsOf(operations),
       minutes: { reset: shop.changes.reset ?? defaultPassCosts.reset, gauge: shop.gaugeMinutes },
     }),
     passes,

@@ -72,10 +72,30 @@ export interface Operation {
   caution?: string
 }
 
+/** What all blanks go through in one mounting before any is mounted again. */
+export interface PassSegment {
+  /** Names of the first and the last operation. */
+  from: string
+  to: string
+  /** Keys. */
+  operations: string[]
+  /** Mounting and changing, for the batch. */
+  minutes: number
+}
+
 export interface Passes {
   chosen: 'one' | 'several'
-  /** Minutes for the batch with one mounting a piece and with several. */
+  /** Minutes for the batch with one mounting a piece and with several, at the best of each. */
   one: number
   several: number
   why: string
+  /** The mountings of the chosen way, in turn. Absent, as all below, from plans frozen before it was told. */
+  segments?: PassSegment[]
+  /** Minutes for the batch piece by piece, and with every operation on all before the next. */
+  byPiece?: number
+  byOperation?: number
+  /** Gauges are made for all settings instead of setting calipers. */
+  withGauges?: boolean
+  /** Minutes for the batch of setting speeds, rests and calipers, which no operation has among its own. */
+  changes?: number
 }

@@ -6,6 +6,7 @@ import { priceText } from '../elements/amounts.ts'
 import '../elements/caliper-plan.ts'
 import '../elements/edges-card.ts'
 import '../elements/lathe-card.ts'
+import '../elements/mountings-card.ts'
 import '../elements/operation-card.ts'
 import '../elements/operation-lathe.ts'
 import '../elements/operation-list.ts'
@@ -163,7 +164,7 @@ export class WorkPage extends LitElement {
       ${this.operations(plan)}
       <caliper-plan .plan=${plan} .prints=${this.caliperPrints(job.id)}></caliper-plan>
       ${plan.lathe ? html`<lathe-card .lathe=${plan.lathe}></lathe-card>` : nothing}
-      <div class="columns">${this.surface(plan)} ${this.mountings(plan)}</div>
+      <div class="columns">${this.surface(plan)} <mountings-card .passes=${plan.passes} .blanks=${plan.blank.count}></mountings-card></div>
       <edges-card .grinding=${plan.grinding}></edges-card>
       <section class="card"><h2>Time</h2><operation-time .time=${plan.time} .pieces=${partsOf(plan)}></operation-time></section>
       ${plan.quote ? this.price(plan.quote) : nothing}
@@ -238,18 +239,6 @@ export class WorkPage extends LitElement {
       ${finish.kind === 'none' ? nothing : html`<p>Dries ${finish.dryHours} h.</p>`}
       <p class="small soft">${finish.why}</p>
       ${finish.caution ? html`<p class="caution">${finish.caution}</p>` : nothing}
-    </section>`
-  }
-
-  private mountings({ passes }: Plan): TemplateResult {
-    return html`<section class="card">
-      <h2>Mountings</h2>
-      <p>${passes.chosen === 'one' ? 'Each blank is mounted once and turned through.' : 'Each blank is mounted several times: one operation on all before the next.'}</p>
-      <dl class="figures">
-        <div><dt>One mounting</dt><dd>${minutesText(passes.one)}</dd><dd class="note">mounting and changes, the batch</dd></div>
-        <div><dt>Several mountings</dt><dd>${minutesText(passes.several)}</dd><dd class="note">mounting and changes, the batch</dd></div>
-      </dl>
-      <p class="small soft">${passes.why}</p>
     </section>`
   }
 
