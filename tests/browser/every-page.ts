@@ -30,7 +30,17 @@ async function addresses(ask: Browsing['ask']): Promise<string[]> {
     profilePath(id, 'measure'),
   ])
   const ofLumber = lumberPages.map(lumberPath)
-  return ['/jobs', '/jobs/new', '/profiles', '/shop', '/ships', '/nowhere', ...ofLumber, ...ofJobs, ...ofProfiles]
+  return [
+    '/jobs',
+    '/jobs/new',
+    '/profiles',
+    '/shop',
+    '/ships',
+    '/nowhere',
+    ...ofLumber,
+    ...ofJobs,
+    ...ofProfiles,
+  ]
 }
 
 const ink = (page: Page): Promise<string> => page.evaluate(() => getComputedStyle(document.body).color)

@@ -4,7 +4,16 @@ import { phrasesOf } from '../prints/paper.ts'
 import { withServer } from '../serving.ts'
 
 const server = withServer()
-const names = ['pattern', 'story-stick', 'cut-list', 'caliper-card', 'gauges', 'work-order', 'labels', 'quote']
+const names = [
+  'pattern',
+  'story-stick',
+  'cut-list',
+  'caliper-card',
+  'gauges',
+  'work-order',
+  'labels',
+  'quote',
+]
 
 describe('GET /api/jobs/:id/prints', () => {
   it.each(names)('answers %s.pdf as a PDF that names itself after the job', async (name) => {
