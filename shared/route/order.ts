@@ -6,7 +6,10 @@ import type { OperationDraft } from './operation.ts'
 
 const kindRank = new Map(Object.keys(operationKinds).map((kind, i) => [kind as OperationKind, i]))
 
-/** A place with less than this share of the thickest beside it is thin: half as thick is a sixteenth as stiff. */
+/**
+ * A place with less than this share of the thickest beside it is thin: half as thick is a sixteenth as stiff. Where to
+ * draw the line: common practice, no source.
+ */
 const THIN = 0.5
 
 /** Least diameter each forming cut leaves, mm, and whether the place is thin; by the key of its operation. */

@@ -24,9 +24,17 @@ function pulleysSchema(units: Units) {
     .transform((drive) => ({ steps: pulleySteps(drive), ...drive }))
 }
 
+/** Steps alone: pulleys half entered are no steps. */
+const none = z.never().optional()
+const stepsSchema = z
+  .object({ steps: z.array(rpm).min(1).max(40), motorRpm: none, motorPulleys: none, spindlePulleys: none })
+  .transform(({ steps }) => ({ steps }))
+
+const pulleyFields = ['motorRpm', 'motorPulleys', 'spindlePulleys']
+
 /** What is wrong with speeds; of pulleys, which field of theirs. */
 function speedsError({ input, errors }: { input?: unknown; errors?: z.core.$ZodIssue[][] }): string {
-  const byPulleys = typeof input === 'object' && input !== null && 'motorPulleys' in input
+  const byPulleys = pulleyFields.some((name) => name in Object(input))
   const [issue] = byPulleys ? (errors?.[0] ?? []) : []
   if (issue) return `${z.core.toDotPath(issue.path)} ${issue.message}`
   return 'must be { steps: [rpm, …] }, { least: rpm, most: rpm } with least not above most, or { motorRpm, motorPulleys: […], spindlePulleys: […] }'
@@ -43,7 +51,7 @@ export function latheSchema(units: Units) {
     speeds: z.union(
       [
         pulleysSchema(units),
-        z.object({ steps: z.array(rpm).min(1).max(40) }),
+        stepsSchema,
         z.object({ least: rpm, most: rpm }).refine((r) => r.least <= r.most, 'least must not be above most'),
       ],
       { error: speedsError },

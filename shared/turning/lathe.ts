@@ -4,7 +4,10 @@ import type { PulleyDrive } from './pulleys.ts'
  * Speeds of a lathe, rpm: its belt or gear steps, with the pulleys they were worked out from where it told those, or the
  * ends of a variable range.
  */
-export type LatheSpeeds = ({ steps: number[] } & Partial<PulleyDrive>) | { least: number; most: number }
+export type LatheSpeeds =
+  | { steps: number[] }
+  | ({ steps: number[] } & PulleyDrive)
+  | { least: number; most: number }
 
 /** What turning needs to know of a lathe. Lengths mm, speeds rpm. */
 export interface TurningLathe {

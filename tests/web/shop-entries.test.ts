@@ -64,6 +64,10 @@ describe('sentShop', () => {
     expect(() => sent(drive)).toThrow(/speeds.*spindlePulleys.*as many.*read 1 for 2/)
     expect(() => sent({ ...drive, spindlePulleys: '6; wide' })).toThrow(/spindlePulleys\[1\]/)
     expect(() => sent({ ...drive, motorRpm: '' })).toThrow(/motorRpm/)
+    // Pulleys half entered are refused, not dropped for the steps of before.
+    expect(() => sent({ steps: '575, 1035', motorRpm: '1725', spindlePulleys: '6; 5' })).toThrow(
+      /motorPulleys/,
+    )
   })
 
   it('leaves what is no number for the reader to refuse by its field', () => {

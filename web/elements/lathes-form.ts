@@ -1,4 +1,4 @@
-import { html, nothing } from 'lit'
+import { html } from 'lit'
 import { customElement } from 'lit/decorators.js'
 import { pulleySteps } from '../../shared/turning/pulleys.ts'
 import { readLength } from '../../shared/units/length.ts'
@@ -44,7 +44,7 @@ export class LathesForm extends SettingsForm {
         value: drive,
         choices: [
           ['steps', 'in steps'],
-          ['pulleys', 'in steps, by the pulleys'],
+          ['pulleys', 'by pulleys'],
           ['range', 'any in a range'],
         ],
         error: this.errors.get(`${at}.speeds`),
@@ -57,8 +57,8 @@ export class LathesForm extends SettingsForm {
 
   private drive(at: string): Drive {
     const speeds = (entryAt(this.file, `${at}.speeds`) ?? {}) as object
-    if ('motorPulleys' in speeds) return 'pulleys'
-    return 'steps' in speeds ? 'steps' : 'range'
+    const tells = (kind: Drive) => Object.keys(emptySpeeds[kind]).some((name) => name in speeds)
+    return tells('pulleys') ? 'pulleys' : tells('range') ? 'range' : 'steps'
   }
 
   private speeds(at: string, drive: Drive) {
@@ -74,8 +74,7 @@ export class LathesForm extends SettingsForm {
     return html`
       ${this.field(`${at}.speeds.motorRpm`, 'Motor', { unit: 'rpm', hint: 'as its plate says, under load' })}
       ${this.length(`${at}.speeds.motorPulleys`, 'Pulleys on the motor', { hint: `diameters where the belt runs, ${LIST_OF_LENGTHS}` })}
-      ${this.length(`${at}.speeds.spindlePulleys`, 'Pulleys on the spindle', { hint: 'each facing that of the motor, in the same order' })}
-      ${steps ? html`<p class="hint">Steps: ${steps.join(', ')} rpm. The maker’s own plate comes first.</p>` : nothing}
+      ${this.length(`${at}.speeds.spindlePulleys`, 'Pulleys on the spindle', { hint: `each facing that of the motor, in the same order${steps ? `; steps ${steps.join(', ')} rpm, the maker’s plate comes first` : ''}` })}
     `
   }
 
