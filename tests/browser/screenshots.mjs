@@ -26,6 +26,11 @@ const compare = async (page) => {
   await page.getByRole('button', { name: 'Compare version 1 with the drawing' }).click()
   await toTop(page, 'Compare')
 }
+const fromTheLathe = async (page) => {
+  await page.getByRole('button', { name: 'From the lathe' }).click()
+  for (let turn = 0; turn < 12; turn++) await page.keyboard.press('ArrowRight')
+  await page.waitForTimeout(300)
+}
 const take = (page) => page.getByRole('button', { name: /Piece 16/ }).click()
 
 /** The draft that the rack has no wood for. */
@@ -69,6 +74,8 @@ const shots = [
   { name: 'boards', path: () => '/lumber/boards' },
   { name: 'yard-phone', path: () => '/lumber/yard', width: 390, height: 844, act: atTheYard },
   { name: 'work', path: (job) => `/jobs/${job.started}/work`, act: (page) => toTop(page, /On the lathe/) },
+  { name: 'lathe-phone', path: (job) => `/jobs/${job.started}/work`, width: 390, height: 844, act: fromTheLathe },
+  { name: 'ships', path: () => '/ships' },
   { name: 'rack', path: (job) => `/jobs/${job.started}/rack`, act: take },
   { name: 'checks', path: (job) => `/jobs/${job.started}/checks`, act: read },
   {
