@@ -1,7 +1,7 @@
 import type { Span } from '../profile/profile.ts'
 import type { Mount } from '../turning/mount.ts'
-import { placesFor, restFor, restPlaces } from '../turning/rest-places.ts'
 import type { Speed, SpeedWork } from '../turning/speed.ts'
+import { positionsFor, toolRestFor, toolRestPositions } from '../turning/tool-rest.ts'
 import { inches, lengthText, nm, styleOf } from '../units/length.ts'
 import { driesAsStrips, tooWet } from '../wood/moisture.ts'
 import type { Feature, StepFace, Zone } from './features.ts'
@@ -90,11 +90,11 @@ function stretchesOf(
 function alongLathe(input: RouteInput, shape: PartShape, slender: boolean): Along {
   const { blank, lathe } = input
   const fromTail = fromTailOf(input, shape)
-  const rest = lathe ? restFor(lathe, blank.length) : REST_LENGTH
-  const places = restPlaces(restReaches(input, shape), rest)
+  const rest = lathe ? toolRestFor(lathe, blank.length) : REST_LENGTH
+  const positions = toolRestPositions(restReaches(input, shape), rest)
   const served = (from: number, to: number, parts: number): [number, number] => {
     const [near, far] = [fromTail(from), fromTail(to)].sort((a, b) => a - b) as [number, number]
-    return placesFor(places, [near, far + (parts - 1) * pitchOf(input, shape)])
+    return positionsFor(positions, [near, far + (parts - 1) * pitchOf(input, shape)])
   }
   const restAlong = (from: number, to: number): OnRest => {
     const [first, last] = served(from, to, blank.stock.perBlank)
@@ -102,7 +102,7 @@ function alongLathe(input: RouteInput, shape: PartShape, slender: boolean): Alon
   }
   const restEnd = (x: number): number => {
     const atTail = nm(fromTail(x)) === 0
-    return atTail ? 1 : Math.max(1, places.length)
+    return atTail ? 1 : Math.max(1, positions.length)
   }
   // By its end next to what drives it: nothing nearer the tail is left to be cut once the stock behind is thinned.
   const stretches = slender ? stretchesOf(shape, ({ from, to }) => served(from, to, 1)[1]) : undefined

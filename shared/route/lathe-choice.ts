@@ -1,8 +1,8 @@
 import type { LatheFit } from '../blank/blank.ts'
 import type { LatheSize } from '../blank/lathe-fit.ts'
 import type { TurningLathe } from '../turning/lathe.ts'
-import { restFor, restPlaces } from '../turning/rest-places.ts'
 import type { Speed, SpeedWork } from '../turning/speed.ts'
+import { toolRestFor, toolRestPositions } from '../turning/tool-rest.ts'
 import { lengthText, styleOf } from '../units/length.ts'
 import type { RouteInput } from './input.ts'
 import { type PartShape, partShapeOf } from './part-shape.ts'
@@ -14,9 +14,9 @@ export interface LatheChoice {
   name: string
   why: string[]
   others: { name: string; why: string }[]
-  /** Length of the tool rest that is mounted, mm, and in how many places it serves all that is turned. */
+  /** Length of the tool rest that is mounted, mm, and from how many positions it serves all that is turned. */
   rest: number
-  places: number
+  positions: number
 }
 
 /** A lathe of the shop with what has to be known of it: size in mm, speeds in rpm. */
@@ -44,7 +44,7 @@ interface Reckoned {
   steps: string[]
   slowest: Speed
   rest: number
-  places: number
+  positions: number
 }
 
 function reckon(input: RouteInput, shape: PartShape, lathe: ShopLathe, fit: LatheFit): Reckoned {
@@ -59,7 +59,7 @@ function reckon(input: RouteInput, shape: PartShape, lathe: ShopLathe, fit: Lath
   const known = tried.filter(({ speed, wanted }) => speed.rpm !== undefined && wanted !== undefined)
   const missing = known.map(({ speed, wanted }) => Math.abs(speed.rpm! - wanted!) / wanted!)
   const mean = missing.reduce((sum, share) => sum + share, 0) / Math.max(1, missing.length)
-  const rest = restFor(lathe, input.blank.length)
+  const rest = toolRestFor(lathe, input.blank.length)
   return {
     lathe,
     fit,
@@ -69,16 +69,16 @@ function reckon(input: RouteInput, shape: PartShape, lathe: ShopLathe, fit: Lath
     steps: known.map(({ word, speed, wanted }) => `${word} ${speed.rpm} rpm of ${wanted} rpm wanted`),
     slowest: tried[0]!.speed,
     rest,
-    places: restPlaces(restReaches(input, shape), rest).length,
+    positions: toolRestPositions(restReaches(input, shape), rest).length,
   }
 }
 
 /** What counts, the weightiest first: the less of each the better. */
-const counts = ({ unsafe, fast, missed, places }: Reckoned): number[] => [
+const counts = ({ unsafe, fast, missed, positions }: Reckoned): number[] => [
   unsafe.length,
   fast.length,
   missed,
-  places,
+  positions,
 ]
 
 function better(a: Reckoned, b: Reckoned): number {
@@ -87,11 +87,11 @@ function better(a: Reckoned, b: Reckoned): number {
   return at < 0 ? 0 : left[at]! - right[at]!
 }
 
-const positions = (count: number): string => `${count} ${count === 1 ? 'place' : 'places'}`
+const positionsText = (count: number): string => `${count} ${count === 1 ? 'position' : 'positions'}`
 
 function reasons(
   { units, blank }: RouteInput,
-  { lathe, unsafe, slowest, steps, rest, places }: Reckoned,
+  { lathe, unsafe, slowest, steps, rest, positions }: Reckoned,
 ): string[] {
   const text = (mm: number): string => lengthText(mm, styleOf(units))
   return [
@@ -103,7 +103,7 @@ function reasons(
           `Slow enough for the diagonal: it roughs at ${slowest.rpm} rpm under a ceiling of ${Math.floor(slowest.rpmCeiling)} rpm.`,
         ]),
     ...(steps.length > 0 ? [`Its speeds: ${steps.join(', ')}.`] : []),
-    `Its ${text(rest)} rest serves all that is turned from ${positions(places)}.`,
+    `Its ${text(rest)} rest serves all that is turned from ${positionsText(positions)}.`,
   ]
 }
 
@@ -116,14 +116,14 @@ function whyNot({ units }: RouteInput, chosen: Reckoned, other: Reckoned): strin
     return `It has nothing as slow as wanted for ${other.fast.join(' and ')}.`
   if (other.missed > chosen.missed)
     return `Its speeds are farther from what is wanted: ${other.steps.join(', ')}.`
-  if (other.places > chosen.places)
-    return `Its ${lengthText(other.rest, styleOf(units))} rest needs ${positions(other.places)} against ${chosen.places}.`
+  if (other.positions > chosen.positions)
+    return `Its ${lengthText(other.rest, styleOf(units))} rest needs ${positionsText(other.positions)} against ${chosen.positions}.`
   return 'It does as well; the one first on the shop’s list is taken.'
 }
 
 /**
  * The lathe of the shop for a job, with reasons: of those that take the blank the one with a speed under every
- * ceiling, then slow enough to be wanted, then with speeds near what is wanted, then with fewest places of its tool
+ * ceiling, then slow enough to be wanted, then with speeds near what is wanted, then with fewest positions of its tool
  * rest; where all is equal, the first of the list. Nothing where none takes the blank. Lengths mm, speeds rpm; the
  * order of what counts is common practice, no source, and the lathe maker’s manual comes first.
  */
@@ -140,7 +140,7 @@ export function latheFor(
     name: chosen.lathe.name,
     why: reasons(input, chosen),
     rest: chosen.rest,
-    places: chosen.places,
+    positions: chosen.positions,
     others: reckoned
       .filter((one) => one !== chosen)
       .map((other) => ({ name: other.lathe.name, why: whyNot(input, chosen, other) })),

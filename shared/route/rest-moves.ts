@@ -1,7 +1,7 @@
 import type { OperationKind } from './kinds.ts'
 import type { Operation, OperationDraft } from './operation.ts'
 
-/** Every mounting sets the rest in its first place and starts with the speed down. */
+/** Every mounting sets the rest in its first position and starts with the speed down. */
 const mountings: ReadonlySet<OperationKind> = new Set<OperationKind>([
   'mount',
   'remount',
@@ -12,7 +12,7 @@ const mountings: ReadonlySet<OperationKind> = new Set<OperationKind>([
 const fromTheTail: ReadonlySet<OperationKind> = new Set<OperationKind>(['rough', 'true-up'])
 
 type OnRest = Pick<Operation, 'kind' | 'stage' | 'restPosition' | 'restThrough'>
-/** The place of the rest, or `away` while it is sanded and coated. */
+/** The position of the rest, or `away` while it is sanded and coated. */
 type Standing = number | 'away' | undefined
 
 /** Where the rest stands before and after an operation; the same as before where it says nothing of it. */
@@ -57,7 +57,7 @@ export function speedChanges(operations: readonly Pick<Operation, 'kind' | 'rpm'
   return changes
 }
 
-/** The operations in their order, each that goes over several places of the rest begun where the rest stands nearer. */
+/** The operations in their order, each that goes over several positions of the rest begun where the rest stands nearer. */
 export function withRestWays(ordered: OperationDraft[]): OperationDraft[] {
   let standing: Standing
   return ordered.map((draft) => {

@@ -1,4 +1,4 @@
-import type { Reach } from '../turning/rest-places.ts'
+import type { Reach } from '../turning/tool-rest.ts'
 import { nm } from '../units/length.ts'
 import type { RouteInput } from './input.ts'
 import type { PartShape } from './part-shape.ts'
@@ -23,7 +23,7 @@ export const pitchOf = (
 ): number => length + (stock.perBlank > 1 ? lengthParts.between / (stock.perBlank - 1) : 0)
 
 /**
- * What the tool rest has to serve, each from one place of it if it is long enough: the features of every part of the
+ * What the tool rest has to serve, each from one position of it if it is long enough: the features of every part of the
  * stick with the shoulders beside them, in order from the tail; mm from the tail end of the first part.
  */
 export function restReaches(input: Pick<RouteInput, 'blank'>, shape: PartShape): Reach[] {

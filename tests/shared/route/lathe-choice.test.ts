@@ -71,10 +71,10 @@ describe('latheFor', () => {
     )
   })
 
-  it('takes the one whose rest needs fewer places, the speeds being alike', () => {
+  it('takes the one whose rest needs fewer positions, the speeds being alike', () => {
     const choice = chosen([lathe('small', dial, { rest: 4 }), lathe('large', dial, { rest: 12 })])!
-    expect(choice).toMatchObject({ name: 'large', rest: inches(12), places: 1 })
-    expect(choice.others[0]!.why).toBe('Its 4 in rest needs 3 places against 1.')
+    expect(choice).toMatchObject({ name: 'large', rest: inches(12), positions: 1 })
+    expect(choice.others[0]!.why).toBe('Its 4 in rest needs 3 positions against 1.')
   })
 
   it('keeps to the order of the list where all is equal', () => {

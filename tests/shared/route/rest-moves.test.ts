@@ -15,7 +15,7 @@ const sand: Row = { kind: 'sand', stage: 'sanding' }
 const size: Row = { kind: 'size', stage: 'turning' }
 
 describe('restMoves', () => {
-  it('counts every place gone to, there and back', () => {
+  it('counts every position gone to, there and back', () => {
     expect(restMoves([at(1), at(1), at(2), at(1)])).toBe(2)
     expect(restMoves([at(1, 3), at(3, 1)])).toBe(4)
   })

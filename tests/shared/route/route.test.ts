@@ -243,7 +243,7 @@ describe('slender work', () => {
   it('is finished stretch by stretch from the tail to the driven end, sanding and all', () => {
     const list = operations(baluster(), slender('advised'))
     // Both ends are turned and the top is thicker, so the foot runs at the tail. The rest is 12 in long: the taper from
-    // 5-1/2 in to 17 in is its second place, the straight from 17 in to 30 in is longer than the rest.
+    // 5-1/2 in to 17 in is its second position, the straight from 17 in to 30 in is longer than the rest.
     inOrder(
       list,
       'straight-s0',
@@ -741,7 +741,7 @@ describe('the jam chuck', () => {
 })
 
 describe('the rest', () => {
-  it('is moved only with the lathe stopped, said wherever a cut goes over several places', () => {
+  it('is moved only with the lathe stopped, said wherever a cut goes over several positions', () => {
     const list = operations(leg(), { lathe: { ...stepLathe, restLength: inches(6) } })
     const several = list.filter((o) => o.restThrough !== undefined)
     expect(several.map(({ kind }) => kind)).toEqual(expect.arrayContaining(['rough', 'story-stick', 'taper']))
@@ -750,7 +750,7 @@ describe('the rest', () => {
 
   it('stands at as many positions as its length needs, counted from the tail', () => {
     const list = operations(leg(), { lathe: { ...stepLathe, restLength: inches(6) } })
-    // Bead in the first 6 in from the foot; the long taper from 1-3/4 in to 12 in is cut from both places.
+    // Bead in the first 6 in from the foot; the long taper from 1-3/4 in to 12 in is cut from both positions.
     expect(named(list, 'bead-s1').restPosition).toBe(1)
     expect([1, 2]).toContain(named(list, 'taper-s2').restPosition)
     expect(named(list, 'taper-s2').restPosition! + named(list, 'taper-s2').restThrough!).toBe(3)

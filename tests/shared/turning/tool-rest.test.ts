@@ -1,5 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { placesFor, type Reach, restFor, restPlaces } from '../../../shared/turning/rest-places.ts'
+import {
+  positionsFor,
+  type Reach,
+  toolRestFor,
+  toolRestPositions,
+} from '../../../shared/turning/tool-rest.ts'
 import { seeded } from '../route/random-profile.ts'
 
 /** Reaches in a row with gaps between, none longer than `most`. */
@@ -12,7 +17,7 @@ function randomReaches(random: () => number, most: number): Reach[] {
   })
 }
 
-/** The least number of places by trying every way to break the row: 2 to the power of the gaps. */
+/** The least number of positions by trying every way to break the row: 2 to the power of the gaps. */
 function fewestByTrying(reaches: Reach[], rest: number): number {
   let fewest = Number.POSITIVE_INFINITY
   for (let breaks = 0; breaks < 2 ** (reaches.length - 1); breaks++) {
@@ -28,28 +33,28 @@ function fewestByTrying(reaches: Reach[], rest: number): number {
   return fewest
 }
 
-describe('restFor', () => {
+describe('toolRestFor', () => {
   it('is the longest that does not reach past the blank', () => {
-    expect(restFor({ restLength: 300, rests: [150, 600] }, 600)).toBe(600)
-    expect(restFor({ restLength: 300, rests: [150, 600] }, 599)).toBe(300)
+    expect(toolRestFor({ restLength: 300, rests: [150, 600] }, 600)).toBe(600)
+    expect(toolRestFor({ restLength: 300, rests: [150, 600] }, 599)).toBe(300)
   })
 
   it('is the shortest where all reach past it', () => {
-    expect(restFor({ restLength: 300, rests: [150, 600] }, 100)).toBe(150)
-    expect(restFor({ restLength: 300 }, 100)).toBe(300)
+    expect(toolRestFor({ restLength: 300, rests: [150, 600] }, 100)).toBe(150)
+    expect(toolRestFor({ restLength: 300 }, 100)).toBe(300)
   })
 })
 
-describe('restPlaces', () => {
+describe('toolRestPositions', () => {
   it('are as few as trying every way to break the row finds, each reach within one of them', () => {
     const random = seeded(7)
     for (let i = 0; i < 2000; i++) {
       const rest = 50 + Math.round(random() * 250)
       const reaches = randomReaches(random, rest)
-      const places = restPlaces(reaches, rest)
-      expect(places.length, JSON.stringify({ reaches, rest })).toBe(fewestByTrying(reaches, rest))
+      const positions = toolRestPositions(reaches, rest)
+      expect(positions.length, JSON.stringify({ reaches, rest })).toBe(fewestByTrying(reaches, rest))
       for (const [from, to] of reaches)
-        expect(places.some(([start, end]) => start <= from && to <= end)).toBe(true)
+        expect(positions.some(([start, end]) => start <= from && to <= end)).toBe(true)
     }
   })
 
@@ -58,10 +63,10 @@ describe('restPlaces', () => {
     for (let i = 0; i < 2000; i++) {
       const rest = 50 + Math.round(random() * 250)
       const reaches = randomReaches(random, 4 * rest)
-      const places = restPlaces(reaches, rest)
+      const positions = toolRestPositions(reaches, rest)
       for (const [from, to] of reaches) {
-        const [first, last] = placesFor(places, [from, to])
-        const served = places.slice(first - 1, last)
+        const [first, last] = positionsFor(positions, [from, to])
+        const served = positions.slice(first - 1, last)
         expect(served[0]![0]).toBeLessThanOrEqual(from)
         expect(served.at(-1)![1]).toBeGreaterThanOrEqual(to)
         served.slice(1).forEach(([start], k) => {
@@ -72,6 +77,6 @@ describe('restPlaces', () => {
   })
 
   it('are three of a 12 in rest on a leg turned over 30 in', () => {
-    expect(restPlaces([[0, 762]], 304.8)).toHaveLength(3)
+    expect(toolRestPositions([[0, 762]], 304.8)).toHaveLength(3)
   })
 })
