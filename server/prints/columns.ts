@@ -29,7 +29,7 @@ const COLUMNS = 2
 /** Points between the columns. */
 const GUTTER = 14
 /** What lines stand closer than the face asks for, in parts of its size. */
-const CLOSER = -0.06
+const CLOSER = -0.1
 /** Sizes of type are tried in quarter points. */
 const STEP = 0.25
 /** Type that is still read on a sheet in the hand, points; below it nothing is printed. Common practice, no source. */

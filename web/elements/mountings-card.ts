@@ -15,6 +15,9 @@ export class MountingsCard extends LitElement {
         gap: var(--space-2);
         padding-left: var(--space-6);
       }
+      .ways th.number {
+        white-space: normal;
+      }
       .ways th[scope='row'] p {
         font-weight: 400;
       }
