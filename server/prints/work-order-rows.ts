@@ -109,7 +109,9 @@ function cellsOf(column: Column, cells: Record<'number' | 'words' | 'caliper' | 
   const at = [0, number + GAP * size, width - each - caliper, width - each]
   return {
     height: Math.max(...laid.map(({ height }) => height)),
-    draw: (x, y) => laid.forEach((cell, i) => void cell.draw(x + at[i]!, y)),
+    draw: (x, y) => {
+      for (const [i, cell] of laid.entries()) cell.draw(x + at[i]!, y)
+    },
   }
 }
 
