@@ -14,7 +14,7 @@ export class ShipsStrip extends LitElement {
       svg {
         display: block;
         width: 100%;
-        height: 4rem;
+        height: max(4rem, 64px);
         overflow: hidden;
       }
       .ground {

@@ -59,6 +59,7 @@ export class ShipsPage extends LitElement {
         margin-right: var(--space-1);
         vertical-align: -0.1em;
         background: var(--ink-soft);
+        print-color-adjust: exact;
       }
       .key .lathe::before {
         background: var(--accent);
