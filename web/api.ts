@@ -1,7 +1,6 @@
 import type { HeldBoard, RackBoard } from '../shared/contract/board.ts'
 import type { Change } from '../shared/contract/change.ts'
 import type { JobMatch } from '../shared/contract/match.ts'
-import type { JobWood, SawnAnswer } from '../shared/contract/sawn.ts'
 import type { Lumber } from '../shared/lumber.ts'
 import type { ReadingKind, ReadingStage } from '../shared/matching/reading.ts'
 import type { Piece, Step, StoredReading, TouchUp, Weighing } from '../shared/piece.ts'
@@ -94,7 +93,8 @@ export function newKey(): string {
   return hex.replace(/^(.{8})(.{4})(.{4})(.{4})/, '$1-$2-$3-$4-')
 }
 
-const job = (id: string) => `/jobs/${encodeURIComponent(id)}`
+/** Where a job is asked about. */
+export const job = (id: string) => `/jobs/${encodeURIComponent(id)}`
 const piece = (id: string) => `/pieces/${encodeURIComponent(id)}`
 
 /** A reading as it is sent: the piece by its id, lengths as written or in mm. */
@@ -200,17 +200,6 @@ export const species = () => ask<Species[]>('/species')
 export const boards = () => ask<HeldBoard[]>('/boards')
 export const addBoard = (board: Record<string, unknown> & { key: string }) =>
   ask<RackBoard>('/boards', { method: 'POST', body: board })
-export const changeBoard = (board: Record<string, unknown> & { key: string }) =>
-  ask<RackBoard>(`/boards/${encodeURIComponent(board.key)}`, { method: 'PUT', body: board })
-export const deleteBoard = (key: string) =>
-  ask<void>(`/boards/${encodeURIComponent(key)}`, { method: 'DELETE' })
-/** The boards a job has reserved, and what was sawn for it. */
-export const jobWood = (jobId: string) => ask<JobWood>(`${job(jobId)}/sawn`)
-/** Says that the blanks of a started batch are sawn: boards leave the rack, offcuts come onto it. */
-export const saySawn = (jobId: string, key: string) =>
-  ask<SawnAnswer>(`${job(jobId)}/sawn`, { method: 'POST', body: { key } })
-export const takeBackSawn = (jobId: string) => ask<void>(`${job(jobId)}/sawn`, { method: 'DELETE' })
-
 const changeListeners = new Set<(change: Change) => void>()
 let source: EventSource | undefined
 

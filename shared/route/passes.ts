@@ -120,7 +120,7 @@ interface Way {
 }
 
 /** Places for a break that are looked at; beyond, only where another kind of operation begins. */
-const BREAKS_MOST = 40
+const BREAKS_MAX = 40
 
 /** Indices before which a blank may be taken off, from the first operation to behind the last. */
 function breaksOf({ operations, mayBreak, forced }: PassInput): number[] {
@@ -129,7 +129,7 @@ function breaksOf({ operations, mayBreak, forced }: PassInput): number[] {
     if (!mayBreak[i] || (forced && i < forced.after)) return []
     return [{ at: i + 1, isKind: operation.kind !== operations[i]!.kind || forced?.after === i }]
   })
-  const few = inside.length > BREAKS_MOST ? inside.filter(({ isKind }) => isKind) : inside
+  const few = inside.length > BREAKS_MAX ? inside.filter(({ isKind }) => isKind) : inside
   return [...new Set([...few.map(({ at }) => at), ...(forced ? [forced.after + 1] : [])])].sort(
     (a, b) => a - b,
   )

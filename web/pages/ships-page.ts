@@ -211,7 +211,7 @@ export class ShipsPage extends LitElement {
       <div class="buttons no-print">
         <button type="button" aria-label="${row.name} earlier" ?disabled=${i === 0} @click=${move(-1)}>Earlier</button>
         <button type="button" aria-label="${row.name} later" ?disabled=${i === answer.rows.length - 1} @click=${move(1)}>Later</button>
-        <button type="button" aria-label="What if ${row.name} goes first" ?disabled=${i === 0} @click=${() => this.putFirst(row.id)}>What if it goes first?</button>
+        <button type="button" aria-label="What if it goes first? ${row.name}" ?disabled=${i === 0} @click=${() => this.putFirst(row.id)}>What if it goes first?</button>
       </div>
     </li>`
   }
