@@ -3,7 +3,7 @@ export const cautions = {
   clothing: 'No gloves, loose sleeves or jewellery; hair tied back, face shield on.',
   start: 'Speed down first, turn it by hand, rest clear, stand aside when it starts.',
   restStopped: 'The rest is moved only with the lathe stopped.',
-  corners: 'Corners fly past unseen: rest 1/8 in clear of the farthest corner, fingers behind it.',
+  corners: 'Corners fly past unseen: rest clear of the farthest corner, fingers behind it.',
   springCalipers:
     'Only spring calipers with rounded tips on a turning piece; all others with the lathe stopped.',
   dust: 'Sanding dust harms the lungs: mask and extraction; tool rest taken away, small paper, no cloth.',

@@ -327,6 +327,22 @@ describe('what holds it', () => {
     expect(named(list, 'jam-face-top').pass).toBe(2)
   })
 
+  it('coats a face bared by the parting as the rest was coated on the lathe, with the caution of it', () => {
+    const face = (finish: RouteInput['finish']) =>
+      named(operations(cylinder(), { mount: 'chuck', finish }), 'jam-face-top')
+    expect(face('oil').name).toBe('Face the top in a jam chuck, sand and oil it')
+    expect(face('oil').caution).toContain('Oily rags ignite')
+    expect(face('wax').name).toBe('Face the top in a jam chuck, sand and wax it')
+    expect(face('wax').caution).not.toContain('Oily rags')
+    // A film is sprayed or brushed on after all turning.
+    for (const finish of ['none', 'film'] as const)
+      expect(face(finish).name).toBe('Face the top in a jam chuck and sand it')
+  })
+
+  it('says no length in inches in the caution of a corner, beside lengths in any units', () => {
+    expect(named(operations(cylinder()), 'rough-s0').caution).not.toMatch(/\d (in|mm)\b/)
+  })
+
   it('counts all parts of a stick', () => {
     const one = routeInput(cylinder(), { mount: 'chuck' })
     const between = 2 * 6.35
