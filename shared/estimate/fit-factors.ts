@@ -51,17 +51,13 @@ const STILL = 1e-8
 const bounded = (deviation: number, bend: number): number =>
   Math.abs(deviation) <= bend ? 1 : bend / Math.abs(deviation)
 
-/**
- * A cell among its like, by number; `full` is its weight in the middle, `bend` where its pull is bounded, `count` the
- * entries in it that count.
- */
+/** A cell among its like, by number; `full` is its weight in the middle, `bend` where its pull is bounded. */
 interface Numbered {
   kind: number
   batch: number
   mean: number
   full: number
   bend: number
-  count: number
 }
 
 /** The fit as it stands, by number. */
@@ -81,23 +77,19 @@ function numbered(cells: readonly Cell[], { kind: sd, each }: Strays): Numbered[
   const batches = new Map(namesOf(cells, 'batch').map((name, i) => [name, i]))
   return cells.map(({ kind, batch, mean, weight, entries }) => {
     const variance = sd ** 2 + each ** 2 / weight
-    const count = Math.min(entries, weight)
-    const mostPull = BEND / Math.sqrt(sd ** 2 + each ** 2 / count)
+    const mostPull = BEND / Math.sqrt(sd ** 2 + each ** 2 / Math.min(entries, weight))
     const places = { kind: kinds.get(kind)!, batch: batches.get(batch)! }
-    return { ...places, mean, full: 1 / variance, bend: variance * mostPull, count }
+    return { ...places, mean, full: 1 / variance, bend: variance * mostPull }
   })
 }
 
 const restOf = ({ mean, kind, batch }: Numbered, { shop, kinds, batches }: State): number =>
   mean - shop - kinds[kind]! - batches[batch]!
 
-/**
- * How hard the prior holds a figure, given where it stands. Its pull wanes with the root of the evidence, so that many
- * times are not for ever held short of what they say (common practice, no source); of one time it is whole.
- */
-function held(deviation: number, share: number, strays: Strays, evidence: number): number {
+/** How hard the prior holds a figure, given where it stands. */
+function held(deviation: number, share: number, strays: Strays): number {
   const bend = share * MOST_BY_ONE
-  const most = (PRIOR_OVER * BEND) / Math.hypot(strays.kind, strays.each) / Math.sqrt(Math.max(1, evidence))
+  const most = (PRIOR_OVER * BEND) / Math.hypot(strays.kind, strays.each)
   return (most / bend) * bounded(deviation, bend)
 }
 
@@ -110,14 +102,12 @@ function settleKinds(
 ): number {
   const own = new Float64Array(state.kinds.length)
   const by = new Float64Array(state.kinds.length)
-  const counts = new Float64Array(state.kinds.length)
-  for (const [i, { kind, batch, mean, count }] of cells.entries()) {
+  for (const [i, { kind, batch, mean }] of cells.entries()) {
     own[kind]! += weights[i]!
     by[kind]! += weights[i]! * (mean - state.batches[batch]!)
-    counts[kind]! += count
   }
-  const prior = state.kinds.map((deviation, k) => held(deviation, KIND_SHARE, strays, counts[k]!))
-  let [weight, pulled] = [held(state.shop, 1 - KIND_SHARE, strays, state.batches.length), 0]
+  const prior = state.kinds.map((deviation) => held(deviation, KIND_SHARE, strays))
+  let [weight, pulled] = [held(state.shop, 1 - KIND_SHARE, strays), 0]
   for (const [k, hold] of prior.entries()) {
     weight += (hold / (own[k]! + hold)) * own[k]!
     pulled += (hold / (own[k]! + hold)) * by[k]!
@@ -155,7 +145,7 @@ function settleBatches(
 
 /** Gives the shop what all batches share, so that the two do not pass it to and fro for long. */
 function share(state: State, strays: Strays): number {
-  const own = held(state.shop, 1 - KIND_SHARE, strays, state.batches.length)
+  const own = held(state.shop, 1 - KIND_SHARE, strays)
   const by = strays.common ** -2
   const sum = state.batches.reduce((all, deviation) => all + deviation, 0)
   const shift = (by * sum - own * state.shop) / (own + by * state.batches.length)

@@ -25,16 +25,9 @@ const loss = (x: number, variance: number, slope: number): number => {
 /** What a fit is to make least, written out from its description. */
 function penalty(all: readonly Cell[], { shop, kinds, batches }: Omit<Fit, 'rest'>): number {
   const pull = (1.05 * 1.345) / Math.sqrt(0.1 ** 2 + 0.2 ** 2)
-  const prior = (x: number, bend: number, evidence: number) => {
-    const most = pull / Math.sqrt(Math.max(1, evidence))
-    return loss(x, bend / most, most)
-  }
-  const entriesOf = (kind: string) =>
-    all
-      .filter((cell) => cell.kind === kind)
-      .reduce((total, { weight, entries }) => total + Math.min(weight, entries), 0)
-  let sum = prior(shop, 0.3 * Math.log(1.05), batches.size)
-  for (const [kind, deviation] of kinds) sum += prior(deviation, 0.7 * Math.log(1.05), entriesOf(kind))
+  const prior = (x: number, bend: number) => loss(x, bend / pull, pull)
+  let sum = prior(shop, 0.3 * Math.log(1.05))
+  for (const deviation of kinds.values()) sum += prior(deviation, 0.7 * Math.log(1.05))
   for (const deviation of batches.values()) sum += deviation ** 2 / (2 * 0.1 ** 2)
   for (const { kind, batch, mean, weight, entries } of all) {
     const variance = 0.1 ** 2 + 0.2 ** 2 / weight

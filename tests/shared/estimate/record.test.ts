@@ -89,16 +89,8 @@ describe('shopRecord', () => {
     for (const pieces of [4, 8])
       for (const batchStrays of [0, 0.05]) {
         const how = { batches: 5, pieces, each: 0.15, kind: batchStrays, common: batchStrays, errors: 0.1 }
-        const [all, share] = [misses(how), promised(how)]
-        // Of so many factors the share itself strays: two standard deviations of a binomial count.
-        const strays = 2 * Math.sqrt((share * (1 - share)) / all.length)
-        expect(shareWithin(all, 0.1), JSON.stringify(how)).toBeGreaterThanOrEqual(share - strays)
+        expect(shareWithin(misses(how), 0.1), JSON.stringify(how)).toBeGreaterThanOrEqual(promised(how))
       }
-  })
-
-  it('recovers nineteen factors in twenty within 10 % where batches of eight stray as a whole', () => {
-    const all = misses({ batches: 5, pieces: 8, each: 0.15, kind: 0, common: 0.05, errors: 0 })
-    expect(shareWithin(all, 0.1)).toBeGreaterThanOrEqual(0.95)
   })
 
   it('comes nearer with every batch', () => {
