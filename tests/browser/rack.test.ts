@@ -148,9 +148,12 @@ describe('the rack', () => {
   it('marks one operation done on the whole rack, and shares the minutes it took, kept over a reload', async () => {
     const id = (await ask<StoredJob[]>('/api/jobs')).filter(({ state }) => state === 'started').at(-1)!.id
     const before = await ask<BatchTimes>(`/api/jobs/${id}/record`)
-    const { page } = await open(`/jobs/${id}/rack`)
+    const { page } = await open(`/jobs/${id}/rack`, { width: 390 })
     const whole = page.locator('rack-whole')
-    await whole.getByRole('button', { name: 'Stopwatch' }).click()
+    const watch = whole.getByRole('button', { name: 'Stopwatch' })
+    const [written, room] = await watch.evaluate((button) => [button.scrollWidth, button.clientWidth])
+    expect(written, 'the word on the button, on a phone').toBeLessThanOrEqual(room!)
+    await watch.click()
     await page.reload()
     await whole.getByRole('button', { name: 'Pause' }).click()
     await whole.getByRole('button', { name: 'Stop the watch' }).click()

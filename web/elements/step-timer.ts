@@ -15,7 +15,7 @@ export class StepTimer extends LitElement {
     css`
       .timing {
         display: grid;
-        grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
+        grid-template-columns: minmax(max-content, 1fr) minmax(0, 1fr);
         gap: var(--space-2) var(--space-3);
         align-items: end;
       }
