@@ -71,6 +71,8 @@ export class RackPage extends LitElement {
   private readonly floor = new FloorLog(this)
   private places?: { plan: Plan; of: Map<number, PiecePlace[]> }
   private startKey = ''
+  /** What this page logged and the server has stored, in the order it was stored. */
+  private readonly stored: OfPiece[] = []
   private stops: (() => void)[] = []
   private soon: ReturnType<typeof setTimeout> | undefined
 
@@ -110,9 +112,10 @@ export class RackPage extends LitElement {
 
   private readonly reload = () => {
     const loading = this.loaded.from(async () => {
+      const before = this.stored.length
       const { value, now } = await seenBatch(this.jobId)
       this.now = now
-      return value
+      return this.withStored(value, before)
     })
     void loading.then((batch) => batch?.pieces && this.fetchTimes())
     void this.floor.reload(this.jobId)
@@ -190,8 +193,23 @@ export class RackPage extends LitElement {
     this.floor.note(sending)
     void outbox()
       .send(sending)
-      .then(({ state }) => (state === 'refused' || (state === 'stored' && !this.now)) && this.reload())
+      .then(({ state }) => {
+        if (state === 'stored') this.stored.push(sending)
+        if (state === 'refused' || (state === 'stored' && !this.now)) this.reload()
+      })
     this.requestUpdate()
+  }
+
+  /** The batch with what was stored while it was being fetched: an answer may have been written before that. */
+  private withStored(batch: Batch, before: number): Batch {
+    const pieces = this.stored
+      .slice(before)
+      .reduce(
+        (now, sending) =>
+          now?.map((piece) => (piece.id === sending.piece ? withSending(piece, sending, batch.plan) : piece)),
+        batch.pieces,
+      )
+    return { ...batch, ...(pieces && { pieces }) }
   }
 
   /** The pieces with what is still on its way to the server. */
