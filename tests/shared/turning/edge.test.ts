@@ -51,6 +51,17 @@ describe('grindingFor', () => {
     expect(grindingFor(long)[0]).toMatchObject({ touchUps: 18, regrinds: 2, minutes: 28 })
   })
 
+  it('goes to the wheel only once the touch-ups before it are used up', () => {
+    // 8 touch-ups, then the wheel: the edges 9 and 18 of 17 and 18.
+    const worn = (edges: number) => {
+      const tools = [{ name: 'gouge', steel: 'hss' as const, piecesPerEdge: 1 }]
+      return grindingFor({ ...batch, tools, pieces: edges, touchUpsPerRegrind: 8 })[0]
+    }
+    expect(worn(8)).toMatchObject({ touchUps: 8, regrinds: 0 })
+    expect(worn(17)).toMatchObject({ touchUps: 16, regrinds: 1 })
+    expect(worn(18)).toMatchObject({ touchUps: 16, regrinds: 2 })
+  })
+
   it('adds up the wear of different cuts with one tool', () => {
     const mixed = {
       ...batch,
