@@ -115,7 +115,8 @@ export class RackPage extends LitElement {
       const before = this.stored.length
       const { value, now } = await seenBatch(this.jobId)
       this.now = now
-      return this.withStored(value, before)
+      // What was stored meanwhile may not be in an answer that was written before.
+      return this.stored.slice(before).reduce(withSent, value)
     })
     void loading.then((batch) => batch?.pieces && this.fetchTimes())
     void this.floor.reload(this.jobId)
@@ -183,33 +184,22 @@ export class RackPage extends LitElement {
 
   /** Shows what was logged at once; a refusal brings back what the server has. */
   private send(sending: OfPiece): void {
-    const rack = this.loaded.value
-    if (rack?.pieces) {
-      const pieces = rack.pieces.map((piece) =>
-        piece.id === sending.piece ? withSending(piece, sending, rack.plan) : piece,
-      )
-      this.loaded.value = { ...rack, pieces }
-    }
+    this.show(sending)
     this.floor.note(sending)
     void outbox()
       .send(sending)
       .then(({ state }) => {
-        if (state === 'stored') this.stored.push(sending)
+        if (state === 'stored') {
+          this.stored.push(sending)
+          this.show(sending)
+        }
         if (state === 'refused' || (state === 'stored' && !this.now)) this.reload()
       })
     this.requestUpdate()
   }
 
-  /** The batch with what was stored while it was being fetched: an answer may have been written before that. */
-  private withStored(batch: Batch, before: number): Batch {
-    const pieces = this.stored
-      .slice(before)
-      .reduce(
-        (now, sending) =>
-          now?.map((piece) => (piece.id === sending.piece ? withSending(piece, sending, batch.plan) : piece)),
-        batch.pieces,
-      )
-    return { ...batch, ...(pieces && { pieces }) }
+  private show(sending: OfPiece): void {
+    if (this.loaded.value) this.loaded.value = withSent(this.loaded.value, sending)
   }
 
   /** The pieces with what is still on its way to the server. */
@@ -321,6 +311,14 @@ export class RackPage extends LitElement {
 
 /** What is logged of a piece. */
 type OfPiece = Extract<Sending, { piece: string }>
+
+/** The batch with what was logged of one of its pieces. */
+function withSent(batch: Batch, sending: OfPiece): Batch {
+  const pieces = batch.pieces?.map((piece) =>
+    piece.id === sending.piece ? withSending(piece, sending, batch.plan) : piece,
+  )
+  return { ...batch, ...(pieces && { pieces }) }
+}
 
 function withSending(piece: Piece, sending: OfPiece, { operations }: Plan): Piece {
   if (sending.kind === 'step') return withStep(piece, sending.body.operation, operations)
