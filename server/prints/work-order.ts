@@ -1,3 +1,4 @@
+import { elapsedText } from '../../shared/estimate/elapsed-text.ts'
 import type { Plan } from '../../shared/plan.ts'
 import { ceilingReasons, reasonLetter } from '../../shared/route/order-rows.ts'
 import { lengthText } from '../../shared/units/length.ts'
@@ -87,7 +88,7 @@ function time({ time: of, operations }: Plan, { brief }: Way): Block[] {
       `The batch ${minutesText(of.minutes)}, ${minutesText(of.perPiece)} a piece, spares among them, ${minutesText(once)} of it set-up done once; ` +
         `the first ${minutesText(of.first)}, the last ${minutesText(of.last)}. One batch in ten is done in ${minutesText(of.p10)}, ` +
         `nine in ten in ${minutesText(of.p90)}. ${byStage}` +
-        `From start to packed ${countText(of.elapsed.days, 'day')}: ${of.elapsed.why}.`,
+        `From start to packed ${elapsedText(of.elapsed)}: ${of.elapsed.why}.`,
     ),
   ])
 }

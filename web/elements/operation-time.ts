@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, svg } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
+import { elapsedDays } from '../../shared/estimate/elapsed-text.ts'
 import type { BatchTime } from '../../shared/estimate/time.ts'
 import type { TimeTrust } from '../../shared/estimate/trust.ts'
 import type { Stage } from '../../shared/route/operation.ts'
@@ -59,7 +60,7 @@ export class OperationTime extends LitElement {
         ${this.figure('A piece', minutesText(time.perPiece), 'with its share of the set-up')}
         ${this.figure('First piece', minutesText(time.first), 'worked by itself')}
         ${this.figure('Last piece', minutesText(time.last), 'the hand has learnt by then')}
-        ${this.figure('Elapsed', days(time.elapsed.days), `${time.elapsed.why}${this.daysRange(time)}`)}
+        ${this.figure('Elapsed', elapsedDays(time.elapsed), `${time.elapsed.why}${this.daysRange(time)}`)}
       </dl>
       ${this.range(time)}
       ${time.trust ? html`<p class="small"><strong>How far to trust it.</strong> ${time.trust.why}</p>` : nothing}

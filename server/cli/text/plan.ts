@@ -1,3 +1,4 @@
+import { elapsedText } from '../../../shared/estimate/elapsed-text.ts'
 import type { Plan } from '../../../shared/plan.ts'
 import type { Operation } from '../../../shared/route/operation.ts'
 import { type LengthStyle, lengthFigure, lengthText, nm } from '../../../shared/units/length.ts'
@@ -230,7 +231,7 @@ const time: Lines = ({ time }) => [
         .map(([stage, n]) => `${stage} ${minutesText(n)}`)
         .join(', '),
     ],
-    ['to packed', `${countText(time.elapsed.days, 'day')}: ${time.elapsed.why}`],
+    ['to packed', `${elapsedText(time.elapsed)}: ${time.elapsed.why}`],
     ['rests on', time.trust?.why],
   ]),
 ]
