@@ -29,18 +29,18 @@ const HELD_FAST =
   'What is taken out of it does not come back as true: each blank stays on the lathe until it is turned.'
 /** Slender work that was taken off has lost its steady and its truth. Common practice, no source. */
 const SLENDER =
-  'Slender work stays on the lathe once its first stretch is turned: taken off, it does not run as it did.'
+  'Slender work stays on the lathe once its steady rest is set: taken off, it does not run as it did.'
 
 /**
- * Whether a blank may be taken off after each operation. Between centres it comes back to its own marks; not once a
- * slender stretch is cut, and not once an end is turned to a nub that would have to bear it again.
+ * Whether a blank may be taken off after each operation. Between centres it comes back to its own marks; not once the
+ * steady rest of slender work is set, and not once an end is turned to a nub that would have to bear it again.
  */
 function breaksAllowed(
   context: RouteContext,
   operations: readonly OperationDraft[],
 ): Pick<PassInput, 'mayBreak' | 'whyNoBreak'> {
   const betweenCentres = context.mount === 'spur' || context.mount === 'cup'
-  const thin = operations.findIndex(({ stretch }) => stretch !== undefined)
+  const thin = operations.findIndex(({ stretch, kind }) => stretch !== undefined || kind === 'journal')
   const nub = operations.findIndex(({ kind }) => kind === 'end')
   const last = Math.min(...[thin, nub, operations.length].filter((at) => at >= 0))
   const mayBreak = operations.map((_, i) => betweenCentres && i + 1 <= last)

@@ -66,7 +66,8 @@ const total = ({ mounting, tools, speeds, rests, resets }: SegmentMinutes): numb
 
 /** Tools taken up over the batch: with one tool for all there is only the first; else the last is changed for the first. */
 function toolChanges(operations: readonly PassWork[], pieces: number): number {
-  const tools = operations.map(({ tool }) => tool)
+  // Marks are struck with a stick held to the work; nothing is laid down for it.
+  const tools = operations.flatMap(({ tool, stage }) => (stage === 'layout' ? [] : [tool]))
   const runs = tools.filter((tool, i) => tool !== tools[i - 1]).length
   if (runs <= 1) return runs
   return runs + (pieces - 1) * (runs - (tools[0] === tools.at(-1) ? 1 : 0))
@@ -199,6 +200,17 @@ function whyOf(input: PassInput, one: number, several: Way | undefined, isSevera
 }
 
 /**
+ * Minutes of a segment that no operation has among its own. Mounting a blank is an operation, taking up a tool is among
+ * the minutes of each, both at the usual pace: of these only what the shop’s own pace adds or takes.
+ */
+function changesIn({ mounting, tools, speeds, rests, resets }: SegmentMinutes, { costs }: PassInput): number {
+  const own = { ...defaultPassCosts, ...costs }
+  const beyond = (minutes: number, name: 'mounting' | 'toolChange'): number =>
+    own[name] > 0 ? minutes * (1 - defaultPassCosts[name] / own[name]) : 0
+  return speeds + rests + resets + beyond(mounting, 'mounting') + beyond(tools, 'toolChange')
+}
+
+/**
  * One mounting a blank, or several with all blanks going through one segment of the work before the next: the cheapest
  * of all ways to break the work, calipers set or gauges made, whichever takes less. Minutes for the batch of mounting
  * and changing; of the work itself, which is the same either way, nothing is counted. `byPiece` is no break at all,
@@ -240,9 +252,6 @@ export function passesFor(input: PassInput): Passes {
     byPiece: one.minutes,
     byOperation: everyBreak,
     withGauges: chosen.withGauges,
-    // Taking up a tool is among the minutes of each operation, mounting a blank an operation of its own.
-    changes:
-      parts.reduce((sum, { speeds, rests, resets }) => sum + speeds + rests + resets, 0) +
-      (chosen.withGauges ? gauges : 0),
+    changes: parts.reduce((sum, part) => sum + changesIn(part, input), 0) + (chosen.withGauges ? gauges : 0),
   }
 }

@@ -63,8 +63,8 @@ export class MountingsCard extends LitElement {
       <thead><tr><th scope="col">Way</th><th scope="col" class="number">Mounting and changes, the batch</th><th scope="col"><span class="hidden-label">Taken</span></th></tr></thead>
       <tbody>
         ${row('Piece by piece', one, chosen === 'one', 'one mounting each')}
-        ${row('Several mountings', several, chosen === 'several', 'parted where it costs least')}
-        ${byOperation === undefined ? nothing : row('Operation by operation', byOperation, false, 'parted wherever a blank may come off')}
+        ${byOperation === one && several === one ? nothing : row('Several mountings', several, chosen === 'several', 'parted where it costs least')}
+        ${byOperation === undefined || (byOperation === one && several === one) ? nothing : row('Operation by operation', byOperation, false, 'parted wherever a blank may come off')}
       </tbody>
     </table>`
   }

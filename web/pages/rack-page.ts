@@ -195,11 +195,11 @@ export class RackPage extends LitElement {
         }
         if (state === 'refused' || (state === 'stored' && !this.now)) this.reload()
       })
-    this.requestUpdate()
   }
 
   private show(sending: OfPiece): void {
     if (this.loaded.value) this.loaded.value = withSent(this.loaded.value, sending)
+    this.requestUpdate()
   }
 
   /** The pieces with what is still on its way to the server. */

@@ -205,6 +205,24 @@ describe('passesFor', () => {
     }
   })
 
+  it('has no tool in hand while marks are struck', () => {
+    const marked = batch([
+      work('a', 'gouge'),
+      work('marks', 'story stick', { stage: 'layout' }),
+      work('b', 'gouge'),
+    ])
+    expect(segmentMinutes(marked, 0, 3).tools).toBe(0.5)
+  })
+
+  it('adds to the time what the shop’s own mountings and tools take over the usual', () => {
+    const operations = [work('a', 'gouge'), work('b', 'skew')]
+    const of = (more: object): number =>
+      passesFor(batch(operations, { mayBreak: [false, false], costs: more })).changes!
+    // ten blanks at 4 min instead of 1; 20 tools at 0.65 min instead of 0.15
+    expect(of({ mounting: 4 }) - of({})).toBeCloseTo(30, 9)
+    expect(of({ toolChange: 0.65 }) - of({})).toBeCloseTo(10, 9)
+  })
+
   it('keeps what is held at one end on the lathe, and says why', () => {
     const input = batch([work('a', 'gouge'), work('c', 'skew')], {
       costs: { ...costs, toolChange: 9 },
