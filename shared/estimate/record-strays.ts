@@ -1,6 +1,6 @@
+import { median } from '../median.ts'
 import { type Cell, type Fit, fitFactors, type Strays } from './fit-factors.ts'
 import { deviationOf, entryOf, isTimed, type TimedBatch, type TimedStep } from './record-cells.ts'
-import { median } from './robust-mean.ts'
 
 /** How far times stray before any are known, as standard deviations of logarithms (common practice, no source). */
 export const usualStrays: Strays = { common: 0.1, kind: 0.1, each: 0.2 }

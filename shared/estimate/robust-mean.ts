@@ -1,3 +1,5 @@
+import { median } from '../median.ts'
+
 /** So many standard deviations out a value counts nothing (Holland & Welsch 1977, from memory: 95 % efficient). */
 const BIWEIGHT = 4.685
 const ROUNDS_MAX = 50
@@ -9,17 +11,6 @@ export interface RobustMean {
   weight: number
   /** Values so far out that they count nothing. */
   setAside: number
-}
-
-/**
- * The value in the middle; of an even count the mean of the two.
- *
- * @example median([9, 1, 2]) // 2
- */
-export function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b)
-  const half = Math.floor(sorted.length / 2)
-  return sorted.length % 2 === 1 ? sorted[half]! : (sorted[half - 1]! + sorted[half]!) / 2
 }
 
 /**

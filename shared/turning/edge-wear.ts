@@ -1,3 +1,4 @@
+import { median } from '../median.ts'
 import { type CutKind, cutWear } from './edge.ts'
 
 /** What an operation asks of an edge. */
@@ -119,12 +120,6 @@ export interface CountedEdge {
 const ENOUGH_COUNTS = 3
 /** A count this near the plan's tells nothing new. Common practice, no source. */
 const NEAR = 0.1
-
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b)
-  const half = sorted.length / 2
-  return sorted.length % 2 === 1 ? sorted[Math.floor(half)]! : (sorted[half - 1]! + sorted[half]!) / 2
-}
 
 /**
  * How long the edges of a batch really lasted, where that was counted three times or more and is not what was planned:

@@ -25,12 +25,12 @@ export function standing({ due, late, sure, ends }: ShipRow): {
   return sure.late > 0 ? { text: 'in time, barely', look: 'going' } : { text: 'in time', look: 'in' }
 }
 
-/** A chance as people say it: `8 chances in 10`, `no chance`, `all but certain`. */
+/** A chance as people say it: `about 8 chances in 10`, `hardly a chance`, `all but certain`. */
 export function chanceText(chance: number): string {
   const tenths = Math.round(chance * 10)
   if (chance < 0.05) return 'hardly a chance'
   if (chance >= 0.95) return 'all but certain'
-  return `${tenths} ${tenths === 1 ? 'chance' : 'chances'} in 10`
+  return `about ${tenths} ${tenths === 1 ? 'chance' : 'chances'} in 10`
 }
 
 /** One job in a sentence: `Table legs: due Fri 4 Dec, ships Tue 8 Dec, 2 working days late.` */

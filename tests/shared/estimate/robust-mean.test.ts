@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { median, robustMean } from '../../../shared/estimate/robust-mean.ts'
+import { robustMean } from '../../../shared/estimate/robust-mean.ts'
+import { median } from '../../../shared/median.ts'
 import { chance } from '../../chance.ts'
 
 const figure = fc.double({ min: -3, max: 3, noNaN: true })
