@@ -146,14 +146,15 @@ const doneOf = (runs: readonly Run[], key: string): string =>
 
 /** What can be promised for a job: behind all others and before them, and behind them where all goes slowly. */
 function promiseOf(key: string, order: readonly OpenJob[], slowly: readonly OpenJob[], hours: ShopHours) {
+  const own = (jobs: readonly OpenJob[]): OpenJob[] => jobs.filter((job) => job.key === key)
   const last = (jobs: readonly OpenJob[]): OpenJob[] => [
     ...jobs.filter((job) => job.key !== key),
-    ...jobs.filter((job) => job.key === key),
+    ...own(jobs),
   ]
   return {
     behind: doneOf(inThisOrder(last(order), hours).runs, key),
     behindSure: doneOf(inThisOrder(last(slowly), hours).runs, key),
-    first: doneOf(inThisOrder([...last(order)].reverse().slice(0, 1), hours).runs, key),
+    first: doneOf(inThisOrder(own(order), hours).runs, key),
   }
 }
 

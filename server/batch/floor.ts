@@ -2,13 +2,11 @@ import type { NewTouchUp, NewWeighing } from '../../shared/contract/floor.ts'
 import type { TouchUp, Weighing } from '../../shared/piece.ts'
 import { badInput } from '../../shared/problem.ts'
 import type { Context } from '../context.ts'
-import { inTransaction } from '../storage/database.ts'
 import { pieceList } from '../storage/read/pieces.ts'
 import { insertTouchUp } from '../storage/write/touch-ups.ts'
-import { once } from '../storage/write/used-keys.ts'
 import { insertWeighing } from '../storage/write/weighings.ts'
 import { jobOf, startedPlan } from './find.ts'
-import { inUtc, refuseTakenBack } from './step.ts'
+import { inUtc, loggedOnce } from './step.ts'
 
 /**
  * Logs an edge as brought back during a batch, once for its key.
@@ -26,12 +24,9 @@ export async function logTouchUp(context: Context, id: string, entry: NewTouchUp
   const now = context.now()
   const touchUp: TouchUp = { ...entry, job: job.id, at: inUtc(entry.at ?? now) }
   const request = { noun: 'touch-up' as const, key: entry.key, body: { job: job.id, ...entry } }
-  const answer = await inTransaction(context.db, async (db) => {
-    await refuseTakenBack(db, 'touch_ups', entry.key)
-    return once(db, request, now, async (tx) => {
-      await insertTouchUp(tx, touchUp, now)
-      return touchUp
-    })
+  const answer = await loggedOnce(context, 'touch_ups', request, now, async (tx) => {
+    await insertTouchUp(tx, touchUp, now)
+    return touchUp
   })
   context.changes.tell('floor', job.id)
   return answer
@@ -53,12 +48,9 @@ export async function logWeighing(context: Context, id: string, entry: NewWeighi
   const now = context.now()
   const weighing: Weighing = { ...entry, job: job.id, at: inUtc(entry.at ?? now) }
   const request = { noun: 'weighing' as const, key: entry.key, body: { job: job.id, ...entry } }
-  const answer = await inTransaction(context.db, async (db) => {
-    await refuseTakenBack(db, 'weighings', entry.key)
-    return once(db, request, now, async (tx) => {
-      await insertWeighing(tx, weighing, now)
-      return weighing
-    })
+  const answer = await loggedOnce(context, 'weighings', request, now, async (tx) => {
+    await insertWeighing(tx, weighing, now)
+    return weighing
   })
   context.changes.tell('floor', job.id)
   return answer

@@ -10,7 +10,7 @@ import { type LoggedTable, loggedByKey } from '../storage/read/logged.ts'
 import { pieceById, pieceList } from '../storage/read/pieces.ts'
 import { setJobState } from '../storage/write/jobs.ts'
 import { insertStep, markSpoiled } from '../storage/write/pieces.ts'
-import { once } from '../storage/write/used-keys.ts'
+import { type KeyedRequest, once } from '../storage/write/used-keys.ts'
 import { type PieceInHand, pieceOf } from './find.ts'
 import { pieceWithProgress } from './pieces.ts'
 
@@ -45,6 +45,22 @@ export async function refuseTakenBack(db: Db, table: LoggedTable, key: string): 
   throw new Problem('wrong-state', `The entry ${message}`, [{ path: 'key', message }])
 }
 
+/**
+ * Stores an entry of the floor once for its key; one that was taken back is refused.
+ * @throws Problem `wrong-state`, or when the key was used otherwise
+ */
+export const loggedOnce = <T>(
+  { db }: Pick<Context, 'db'>,
+  table: LoggedTable,
+  request: KeyedRequest,
+  now: string,
+  store: (tx: Db) => Promise<T>,
+): Promise<T> =>
+  inTransaction(db, async (tx) => {
+    await refuseTakenBack(tx, table, request.key)
+    return once(tx, request, now, store)
+  })
+
 function checkOperation({ plan }: PieceInHand['frozen'], operation: string): void {
   const allowed = plan.operations.map((known) => known.key)
   if (allowed.includes(operation)) return
@@ -78,14 +94,11 @@ export async function logStep(
   const step: Step = { ...entry, piece: id, at: inUtc(entry.at ?? now) }
   const request = { noun: 'step' as const, key: entry.key, body: { piece: id, ...entry } }
   let isSettledAnew = false
-  const answer = await inTransaction(context.db, async (db) => {
-    await refuseTakenBack(db, 'steps', entry.key)
-    return once(db, request, now, async (tx) => {
-      await refuseSpoiled(tx, id)
-      await insertStep(tx, hand.job.id, step, now)
-      isSettledAnew = await settleState(tx, hand, now)
-      return step
-    })
+  const answer = await loggedOnce(context, 'steps', request, now, async (tx) => {
+    await refuseSpoiled(tx, id)
+    await insertStep(tx, hand.job.id, step, now)
+    isSettledAnew = await settleState(tx, hand, now)
+    return step
   })
   context.changes.tell('piece', id)
   if (isSettledAnew) context.changes.tell('job', hand.job.id)

@@ -7,7 +7,6 @@ import {
   touchUpSchema,
   weighingSchema,
 } from '../../shared/contract/floor.ts'
-import { id } from '../../shared/contract/key.ts'
 import { stepSchema } from '../../shared/contract/piece.ts'
 import { jobOf } from '../batch/find.ts'
 import { logTouchUp, logWeighing } from '../batch/floor.ts'
@@ -15,11 +14,9 @@ import { takeBackOfBatch } from '../batch/take-back.ts'
 import { stepsOfJob } from '../storage/read/pieces.ts'
 import { touchUpList } from '../storage/read/touch-ups.ts'
 import { weighingList } from '../storage/read/weighings.ts'
-import { answers, byId, nothing, type Routes } from './route.ts'
+import { answers, byId, type Routes, takingBack } from './route.ts'
 
 const tags = ['floor']
-const byIdAndKey = byId.extend({ key: id })
-const takenBack = 'It counts no more. It is kept, and its key stays used.'
 
 const touchUpRoutes: Routes = (app, context) => {
   app.get(
@@ -52,15 +49,7 @@ const touchUpRoutes: Routes = (app, context) => {
 
   app.delete(
     '/api/jobs/:id/touch-ups/:key',
-    {
-      schema: {
-        tags,
-        summary: 'Take back a touch-up that was logged',
-        description: takenBack,
-        params: byIdAndKey,
-        response: nothing,
-      },
-    },
+    { schema: takingBack('floor', 'Take back a touch-up that was logged') },
     async (request, reply) => {
       await takeBackOfBatch(context, 'touch_ups', request.params.id, request.params.key)
       return reply.code(204).send(null)
@@ -99,15 +88,7 @@ const weighingRoutes: Routes = (app, context) => {
 
   app.delete(
     '/api/jobs/:id/weighings/:key',
-    {
-      schema: {
-        tags,
-        summary: 'Take back a weighing that was logged',
-        description: takenBack,
-        params: byIdAndKey,
-        response: nothing,
-      },
-    },
+    { schema: takingBack('floor', 'Take back a weighing that was logged') },
     async (request, reply) => {
       await takeBackOfBatch(context, 'weighings', request.params.id, request.params.key)
       return reply.code(204).send(null)

@@ -1,5 +1,4 @@
 import { z } from 'zod'
-import { id } from '../../shared/contract/key.ts'
 import { jobMatchSchema, matchQuerySchema } from '../../shared/contract/match.ts'
 import {
   newStepSchema,
@@ -21,9 +20,7 @@ import { logStep, spoilPiece } from '../batch/step.ts'
 import { takeBackReading, takeBackStep } from '../batch/take-back.ts'
 import { stepsOfPiece } from '../storage/read/pieces.ts'
 import { readingList } from '../storage/read/readings.ts'
-import { answers, byId, nothing, type Routes } from './route.ts'
-
-const byIdAndKey = byId.extend({ key: id })
+import { answers, byId, type Routes, takingBack } from './route.ts'
 
 export const pieceRoutes: Routes = (app, context) => {
   const tags = ['pieces']
@@ -92,15 +89,7 @@ export const pieceRoutes: Routes = (app, context) => {
 
   app.delete(
     '/api/pieces/:id/steps/:key',
-    {
-      schema: {
-        tags,
-        summary: 'Take back a step that was logged',
-        description: 'It counts no more. It is kept, and its key stays used.',
-        params: byIdAndKey,
-        response: nothing,
-      },
-    },
+    { schema: takingBack('pieces', 'Take back a step that was logged') },
     async (request, reply) => {
       await takeBackStep(context, request.params.id, request.params.key)
       return reply.code(204).send(null)
@@ -161,15 +150,7 @@ export const pieceRoutes: Routes = (app, context) => {
 
   app.delete(
     '/api/jobs/:id/checks/:key',
-    {
-      schema: {
-        tags,
-        summary: 'Take back a reading that was logged',
-        description: 'It counts no more. It is kept, and its key stays used.',
-        params: byIdAndKey,
-        response: nothing,
-      },
-    },
+    { schema: takingBack('pieces', 'Take back a reading that was logged') },
     async (request, reply) => {
       await takeBackReading(context, request.params.id, request.params.key)
       return reply.code(204).send(null)

@@ -19,6 +19,9 @@ export type Routes = (app: App, context: Context) => void
 
 export const byId = z.object({ id })
 
+/** An entry of a job or a piece, by its key. */
+export const byIdAndKey = byId.extend({ key: id })
+
 const described = (description: string, type: string, schema: z.ZodType) => ({
   description,
   content: { [type]: { schema } },
@@ -34,6 +37,15 @@ export function answers(status: number, description: string, schema: z.ZodType, 
 
 /** The answer of a route that has nothing to say. */
 export const nothing = answers(204, 'Done', z.null())
+
+/** The schema of a route that takes an entry back. */
+export const takingBack = (tag: string, summary: string) => ({
+  tags: [tag],
+  summary,
+  description: 'It counts no more. It is kept, and its key stays used.',
+  params: byIdAndKey,
+  response: nothing,
+})
 
 /** What the answer is a revision of; `If-Match` takes it back. */
 export const withRevision = (reply: FastifyReply, revision: number): FastifyReply =>

@@ -83,6 +83,14 @@ export function plannedSteps(steps: readonly LoggedStep[], planned: PlannedTimes
   })
 }
 
+/**
+ * How far the actual is over the planned, whole percent; under it less than nothing. Absent where nothing was planned.
+ *
+ * @example percentOver(10, 11.2) // 12
+ */
+export const percentOver = (planned: number, actual: number): number | undefined =>
+  planned > 0 ? Math.round((actual / planned - 1) * 100) : undefined
+
 /** How far a time may be from the others of its operation, as a logarithm (common practice, no source). */
 const STRAYS = 0.2
 

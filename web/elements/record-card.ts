@@ -1,13 +1,13 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
-import type { BatchTimes, OperationTimes } from '../../shared/estimate/planned-actual.ts'
+import { type BatchTimes, type OperationTimes, percentOver } from '../../shared/estimate/planned-actual.ts'
 import { pageWear } from '../styles/all.ts'
 import { minutesText } from '../time-text.ts'
 
 /** How far the actual is from the planned: `12 % over`. */
 export function overText(planned: number, actual: number): string {
-  if (planned <= 0) return ''
-  const percent = Math.round((actual / planned - 1) * 100)
+  const percent = percentOver(planned, actual)
+  if (percent === undefined) return ''
   return percent === 0 ? 'as planned' : `${Math.abs(percent)} % ${percent > 0 ? 'over' : 'under'}`
 }
 

@@ -1,12 +1,12 @@
-import type { BatchTimes } from '../../../shared/estimate/planned-actual.ts'
+import { type BatchTimes, percentOver } from '../../../shared/estimate/planned-actual.ts'
 import type { KindRecord, ShopRecord } from '../../../shared/estimate/record.ts'
 import { countText, minutesText } from '../../prints/figures.ts'
 import { heading, pairs, paragraph, table, wrapped } from './page.ts'
 
 /** How far the actual is from the planned: `+12 %`. */
 function overText(planned: number, actual: number): string {
-  if (planned === 0) return ''
-  const percent = Math.round((actual / planned - 1) * 100)
+  const percent = percentOver(planned, actual)
+  if (percent === undefined) return ''
   return `${percent > 0 ? '+' : ''}${percent} %`
 }
 
